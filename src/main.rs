@@ -1,0 +1,3 @@
+//! The `seatwise` command.
+
+fn main() {}

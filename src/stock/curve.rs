@@ -1,0 +1,182 @@
+//! A property tabulated over temperature, read by monotone cubic interpolation.
+
+use thiserror::Error;
+
+/// A table of one property over temperature (K), interpolated by a monotone piecewise cubic.
+///
+/// Between two rows the curve stays between their values, so a table that rises gives a curve that rises.
+/// Outside the table there is no value: asking for one is an error, never an extrapolation.
+///
+/// **Source**: F. N. Fritsch, R. E. Carlson, "Monotone Piecewise Cubic Interpolation", SIAM J. Numer. Anal. 17 (1980)
+/// 238-246, with the weighted harmonic mean of F. N. Fritsch, J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Curve {
+    x: Vec<f64>,
+    y: Vec<f64>,
+    slope: Vec<f64>,
+}
+
+/// Why a curve cannot be made or read.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum CurveError {
+    /// The table has no rows, or rows that are not finite or not in rising order of temperature.
+    #[error("row {row} of the table must be finite and at a higher temperature than the row before it")]
+    Disordered {
+        /// Row number, from 1.
+        row: usize,
+    },
+    /// The temperature lies outside the table.
+    #[error("{asked:.1} K is outside the table, which runs from {from:.1} K to {to:.1} K")]
+    Outside {
+        /// Temperature asked for, K.
+        asked: f64,
+        /// First temperature of the table, K.
+        from: f64,
+        /// Last temperature of the table, K.
+        to: f64,
+    },
+}
+
+impl Curve {
+    /// A curve through `points`, pairs of temperature (K) and value, in rising order of temperature.
+    ///
+    /// One point makes a constant that is valid at that temperature only; use [`Curve::constant`] for a range.
+    ///
+    /// # Errors
+    /// [`CurveError::Disordered`] when a row is not finite or temperatures do not rise.
+    pub fn new(points: &[(f64, f64)]) -> Result<Self, CurveError> {
+        if points.is_empty() {
+            return Err(CurveError::Disordered { row: 1 });
+        }
+        for (i, &(x, y)) in points.iter().enumerate() {
+            let rises = i == 0 || x > points[i - 1].0;
+            if !(x.is_finite() && y.is_finite() && rises) {
+                return Err(CurveError::Disordered { row: i + 1 });
+            }
+        }
+        let (x, y): (Vec<f64>, Vec<f64>) = points.iter().copied().unzip();
+        let slope = slopes(&x, &y);
+        Ok(Self { x, y, slope })
+    }
+
+    /// The same `value` at every temperature from `from` to `to` (K).
+    ///
+    /// # Errors
+    /// [`CurveError::Disordered`] when `from` is not below `to` or a number is not finite.
+    pub fn constant(value: f64, from: f64, to: f64) -> Result<Self, CurveError> {
+        Self::new(&[(from, value), (to, value)])
+    }
+
+    /// First and last temperature of the table, K.
+    pub fn range(&self) -> (f64, f64) {
+        (self.x[0], self.x[self.x.len() - 1])
+    }
+
+    /// The table's own rows, temperature (K) and value.
+    pub fn points(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+        self.x.iter().copied().zip(self.y.iter().copied())
+    }
+
+    /// The value at `temperature` (K).
+    ///
+    /// # Errors
+    /// [`CurveError::Outside`] beyond the ends of the table.
+    pub fn at(&self, temperature: f64) -> Result<f64, CurveError> {
+        let (from, to) = self.range();
+        if temperature >= from && temperature <= to {
+            Ok(self.at_inside(temperature))
+        } else {
+            Err(CurveError::Outside { asked: temperature, from, to })
+        }
+    }
+
+    /// The value at a temperature (K) that the caller has checked to lie in the table; the end value beyond it.
+    ///
+    /// For inner loops whose end temperatures have been checked with [`Curve::at`].
+    pub(crate) fn at_inside(&self, temperature: f64) -> f64 {
+        let last = self.x.len() - 1;
+        if last == 0 || temperature <= self.x[0] {
+            return self.y[0];
+        }
+        if temperature >= self.x[last] {
+            return self.y[last];
+        }
+        let i = self.x.partition_point(|&x| x <= temperature) - 1;
+        let width = self.x[i + 1] - self.x[i];
+        let t = (temperature - self.x[i]) / width;
+        let (s0, s1) = (self.slope[i] * width, self.slope[i + 1] * width);
+        let rise = self.y[i + 1] - self.y[i];
+        // Hermite cubic in nested form: y0 + t (s0 + t (3Δ - 2 s0 - s1 + t (s0 + s1 - 2Δ)))
+        self.y[i] + t * (s0 + t * (3.0 * rise - 2.0 * s0 - s1 + t * (s0 + s1 - 2.0 * rise)))
+    }
+}
+
+/// Slopes at the rows: weighted harmonic mean inside, one-sided and limited at the ends.
+fn slopes(x: &[f64], y: &[f64]) -> Vec<f64> {
+    let n = x.len();
+    if n == 1 {
+        return vec![0.0];
+    }
+    let width: Vec<f64> = x.windows(2).map(|w| w[1] - w[0]).collect();
+    let secant: Vec<f64> = y.windows(2).zip(&width).map(|(w, h)| (w[1] - w[0]) / h).collect();
+    let mut slope = vec![secant[0]; n];
+    for i in 1..n - 1 {
+        slope[i] = inner_slope((width[i - 1], width[i]), (secant[i - 1], secant[i]));
+    }
+    if n > 2 {
+        slope[0] = end_slope((width[0], width[1]), (secant[0], secant[1]));
+        slope[n - 1] = end_slope((width[n - 2], width[n - 3]), (secant[n - 2], secant[n - 3]));
+    }
+    slope
+}
+
+fn inner_slope((h0, h1): (f64, f64), (d0, d1): (f64, f64)) -> f64 {
+    if d0 * d1 <= 0.0 {
+        return 0.0;
+    }
+    let (w0, w1) = (2.0 * h1 + h0, h1 + 2.0 * h0);
+    (w0 + w1) / (w0 / d0 + w1 / d1)
+}
+
+/// Three-point end formula, kept to the sign of the first secant and to three times its size.
+fn end_slope((h0, h1): (f64, f64), (d0, d1): (f64, f64)) -> f64 {
+    let slope = ((2.0 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
+    if slope * d0 <= 0.0 {
+        0.0
+    } else if d0 * d1 < 0.0 && slope.abs() > 3.0 * d0.abs() {
+        3.0 * d0
+    } else {
+        slope
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_straight_table_is_read_as_a_straight_line() {
+        let curve = Curve::new(&[(77.0, 1.0), (200.0, 247.0), (300.0, 447.0)]).unwrap();
+        assert!((curve.at(150.0).unwrap() - 147.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_rising_table_never_falls_between_rows() {
+        let curve = Curve::new(&[(0.0, 0.0), (1.0, 0.01), (2.0, 5.0), (3.0, 5.01), (9.0, 40.0)]).unwrap();
+        let values: Vec<f64> = (0..=900).map(|i| curve.at(f64::from(i) / 100.0).unwrap()).collect();
+        assert!(values.windows(2).all(|w| w[1] >= w[0]));
+    }
+
+    #[test]
+    fn outside_the_table_is_an_error_that_says_its_range() {
+        let curve = Curve::constant(1.0, 77.0, 400.0).unwrap();
+        let said = curve.at(76.9).unwrap_err().to_string();
+        assert!(said.contains("77.0 K") && said.contains("400.0 K"), "{said}");
+        assert!(curve.at(f64::NAN).is_err());
+    }
+
+    #[test]
+    fn rows_out_of_order_are_refused_by_number() {
+        assert_eq!(Curve::new(&[(1.0, 1.0), (1.0, 2.0)]), Err(CurveError::Disordered { row: 2 }));
+    }
+}

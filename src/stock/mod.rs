@@ -1,0 +1,12 @@
+//! The embedded data: materials, media and tables of the standards, each value with its source.
+
+pub mod closure;
+pub mod curve;
+pub mod dimensions;
+pub mod friction;
+pub mod iso286;
+pub mod iso492;
+pub mod material;
+pub mod medium;
+
+pub use curve::{Curve, CurveError};
