@@ -1,0 +1,204 @@
+//! Temperature against time within one stage, by the adaptive solver or in closed form.
+
+use super::balance::Balance;
+use super::error::ThermalError;
+use super::root::root;
+use differential_equations::interpolate::Interpolation;
+use differential_equations::methods::ExplicitRungeKutta;
+use differential_equations::ode::OrdinaryNumericalMethod;
+use differential_equations::status::Status;
+
+/// Local error allowed in each step of the solver, as a share of the temperature change of the stage.
+const STEP_TOLERANCE: f64 = 1e-8;
+/// Share of the change that may be left when the body counts as at rest; ten times the noise of the solver.
+const AT_REST: f64 = 1e-7;
+/// First step of the solver in time constants.
+const FIRST_STEP: f64 = 0.05;
+/// Steps, accepted or not, after which a stage is given up; usual stages take 20 to 40.
+const MOST_STEPS: usize = 5_000;
+/// Share of a step to which a passing of a temperature is located.
+const SHARE_TOLERANCE: f64 = 1e-13;
+/// Smaller changes than this are none, K.
+const NO_CHANGE_K: f64 = 1e-9;
+
+/// Temperature of one stage against the time since its beginning (s, K).
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Track {
+    /// No change.
+    Still { at: f64 },
+    /// Exponential approach from `from` to `to`.
+    Exponential { from: f64, to: f64, time_constant: f64 },
+    /// Steps of the solver; after the last one the body is at rest.
+    Steps(Vec<Step>),
+}
+
+/// One accepted step: the temperature as a quartic of the share of the step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Step {
+    begin: f64,
+    width: f64,
+    end_temperature: f64,
+    coefficients: [f64; 5],
+}
+
+/// What a stage runs to: a temperature on the way to the limit, or the time alone.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Goal {
+    pub(super) temperature: Option<f64>,
+    /// Longest time, s; may be infinite when there is a temperature.
+    pub(super) longest: f64,
+}
+
+impl Track {
+    /// Follows the balance from `start` to the goal. Gives the track and, when there is a goal temperature, the time
+    /// at which it is passed; `None` then means that the longest time came first.
+    pub(super) fn follow(balance: &Balance, start: f64, goal: Goal) -> Result<(Self, Option<f64>), ThermalError> {
+        let limit = balance.limit();
+        let track = if (limit - start).abs() < NO_CHANGE_K {
+            Track::Still { at: start }
+        } else if balance.is_linear() {
+            Track::Exponential { from: start, to: limit, time_constant: balance.time_constant(start) }
+        } else {
+            Track::Steps(steps(balance, start, limit, goal)?)
+        };
+        let passed = goal.temperature.and_then(|target| track.time_of(target));
+        Ok((track, passed.filter(|&time| time <= goal.longest)))
+    }
+
+    /// Temperature at a time since the beginning of the stage.
+    pub(super) fn at(&self, time: f64) -> f64 {
+        match self {
+            Track::Still { at } => *at,
+            Track::Exponential { from, to, time_constant } => to + (from - to) * (-time / time_constant).exp(),
+            Track::Steps(steps) => {
+                let after = steps.partition_point(|step| step.begin <= time);
+                // The first step begins at zero, so there is always one at or before the time.
+                let step = &steps[after.saturating_sub(1)];
+                step.at((time - step.begin) / step.width)
+            }
+        }
+    }
+
+    /// Time at which the temperature is passed, if it is.
+    pub(super) fn time_of(&self, target: f64) -> Option<f64> {
+        match self {
+            Track::Still { at } => ((at - target).abs() < NO_CHANGE_K).then_some(0.0),
+            Track::Exponential { from, to, time_constant } => {
+                let left = (target - to) / (from - to);
+                (left > 0.0 && left <= 1.0).then(|| -time_constant * left.ln())
+            }
+            Track::Steps(steps) => steps.iter().find_map(|step| step.time_of(target)),
+        }
+    }
+
+    /// Times at which the solver began a step; the curve is smooth between two of them.
+    #[cfg(test)]
+    pub(super) fn step_count(&self) -> usize {
+        match self {
+            Track::Steps(steps) => steps.len(),
+            _ => 0,
+        }
+    }
+}
+
+impl Step {
+    /// The quartic through both ends with their slopes and through `middle`; this is the dense output of the
+    /// Dormand-Prince pair, which is itself a quartic.
+    fn new(begin: f64, width: f64, (y0, y1): (f64, f64), (rate0, rate1): (f64, f64), middle: f64) -> Self {
+        let (d0, d1, rise) = (rate0 * width, rate1 * width, y1 - y0);
+        let hermite_middle = 0.5 * (y0 + y1) + 0.125 * (d0 - d1);
+        // s² (1 - s)² vanishes with its slope at both ends and is 1/16 in the middle.
+        let bulge = 16.0 * (middle - hermite_middle);
+        let coefficients = [y0, d0, 3.0 * rise - 2.0 * d0 - d1 + bulge, d0 + d1 - 2.0 * rise - 2.0 * bulge, bulge];
+        Self { begin, width, end_temperature: y1, coefficients }
+    }
+
+    fn at(&self, share: f64) -> f64 {
+        if share >= 1.0 {
+            return self.end_temperature;
+        }
+        let [c0, c1, c2, c3, c4] = self.coefficients;
+        c0 + share * (c1 + share * (c2 + share * (c3 + share * c4)))
+    }
+
+    fn time_of(&self, target: f64) -> Option<f64> {
+        let (below, above) = (self.coefficients[0] - target, self.end_temperature - target);
+        if below.abs() < f64::MIN_POSITIVE {
+            Some(self.begin)
+        } else if below * above > 0.0 {
+            None
+        } else {
+            Some(self.begin + self.width * root(|share| self.at(share) - target, (0.0, 1.0), SHARE_TOLERANCE))
+        }
+    }
+}
+
+/// Steps of the embedded Runge-Kutta pair of order 5 and 4.
+///
+/// The solver is stepped by hand: the crate's own loop reads the clock and takes an absolute tolerance for the end time.
+///
+/// **Source**: J. R. Dormand, P. J. Prince, "A family of embedded Runge-Kutta formulae", J. Comput. Appl. Math. 6
+/// (1980) 19-26; dense output after E. Hairer, S. P. Nørsett, G. Wanner, "Solving Ordinary Differential Equations I",
+/// section II.6 (both from memory; the coefficients are those of the `differential-equations` crate).
+fn steps(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<Step>, ThermalError> {
+    let change = expected_change(balance, start, limit, goal);
+    let first = (FIRST_STEP * change / balance.rate(start).abs()).min(goal.longest);
+    let mut steps = Vec::with_capacity(48);
+    if first <= 0.0 {
+        return Ok(vec![Step::new(0.0, 1.0, (start, start), (0.0, 0.0), start)]);
+    }
+    let mut solver =
+        ExplicitRungeKutta::dopri5().rtol(0.0).atol(STEP_TOLERANCE * change).h0(first).max_steps(MOST_STEPS);
+    let given_up = |reached_s: f64| ThermalError::NotFollowed { reached_s };
+    solver.init(balance, 0.0, goal.longest, &start).map_err(|_| given_up(0.0))?;
+    let mut rate = balance.rate(start);
+    loop {
+        let begun = solver.t();
+        let left = goal.longest - begun;
+        if left <= f64::EPSILON * goal.longest.min(f64::MAX) {
+            return Ok(steps);
+        }
+        if solver.h() > left {
+            solver.set_h(left);
+        }
+        solver.step(balance).map_err(|_| given_up(begun))?;
+        if matches!(solver.status(), Status::RejectedStep) {
+            continue;
+        }
+        let (from, to) = (*solver.y_prev(), *solver.y());
+        let middle = solver.interpolate(0.5 * (begun + solver.t())).map_err(|_| given_up(begun))?;
+        let rate_after = balance.rate(to);
+        steps.push(Step::new(begun, solver.t() - begun, (from, to), (rate, rate_after), middle));
+        rate = rate_after;
+        let passed = goal.temperature.is_some_and(|target| (to - target) * (start - target) <= 0.0);
+        if passed || (to - limit).abs() <= AT_REST * change {
+            return Ok(steps);
+        }
+        balance.check_covered(to)?;
+    }
+}
+
+/// Change of temperature that the tolerance refers to: to the goal or the limit, or what the time allows at most.
+fn expected_change(balance: &Balance, start: f64, limit: f64, goal: Goal) -> f64 {
+    let whole = (limit - start).abs();
+    match goal.temperature {
+        Some(target) => whole.min((target - start).abs()).max(NO_CHANGE_K),
+        None => whole.min(balance.rate(start).abs() * goal.longest).max(NO_CHANGE_K),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_quartic_keeps_ends_slopes_and_middle() {
+        let f = |t: f64| (-t).exp();
+        let step = Step::new(1.0, 0.5, (f(1.0), f(1.5)), (-f(1.0), -f(1.5)), f(1.25));
+        for share in [0.0, 0.3, 0.5, 0.8, 1.0] {
+            assert!((step.at(share) - f(1.0 + 0.5 * share)).abs() < 2e-6);
+        }
+        assert!((step.time_of(f(1.2)).unwrap() - 1.2).abs() < 1e-5);
+        assert_eq!(step.time_of(f(2.0)), None);
+    }
+}
