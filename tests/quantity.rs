@@ -435,7 +435,7 @@ proptest! {
     }
 }
 
-/// Every size to 130 mm, then every 101st to the end of ISO 286-1 (3150 mm): all would take a minute.
+/// Every size to 130 mm, then every 101st to the end of ISO 286-1 (3150 mm): all of them were run once.
 fn counts(all_to: i64, end: i64) -> impl Iterator<Item = i64> {
     (0..=all_to).chain((all_to..=end).step_by(101))
 }

@@ -119,7 +119,7 @@ fn inch_reports_are_in_inch_units_throughout() {
         ("temperature", 255.372_222_222_222_2, Up, "0 °F"),
         ("step", 10.0, Nearest, "18 °F difference"),
         ("force", 4400.0, Up, "990 lbf"),
-        ("force", 4448.221_615_260_5, Up, "1000 lbf"),
+        ("force", 4_448.221_615_260_5, Up, "1000 lbf"),
         ("pressure", 8.1387e6, Nearest, "1180 psi"),
         ("torque", 13.558_179_483_314, Nearest, "120 in·lb"),
         ("torque", 162.698_153_799_768, Nearest, "120 ft·lb"),
@@ -144,7 +144,7 @@ fn times_are_as_fine_as_they_matter() {
         (3599.0, Up, "1 h 00 min"),
         (3599.0, Down, "59 min"),
         (4800.0, Nearest, "1 h 20 min"),
-        (4800.000_000_001, Up, "1 h 20 min"),
+        (4_800.000_000_001, Up, "1 h 20 min"),
     ];
     for (seconds, toward, want) in rows {
         assert_eq!(show("duration", seconds, System::Metric, toward), want, "{seconds} s {toward:?}");
@@ -249,7 +249,6 @@ proptest! {
         for &(kind, least, most, ..) in KINDS {
             let once = show(kind, least + at * (most - least), system, Nearest);
             let value = read(kind, &once);
-            // from 10 min a time is printed by whole minutes, from 12 ft·lb a torque in another unit
             for toward in [Up, Down, Nearest] {
                 prop_assert_eq!(&show(kind, value, system, toward), &once, "{} {}", kind, value);
             }
