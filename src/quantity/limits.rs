@@ -36,7 +36,7 @@ pub fn limits(text: &str) -> Result<Entered<Deviations>, QuantityError> {
 /// Reads a nominal size and its limit deviations, such as "62 mm -13/0 um" or "62 ±0.015 mm".
 ///
 /// # Errors
-/// As [`limits`]; no size before them, or a size without unit when the limits are not in mm or in.
+/// As [`limits()`]; no size before them, or a size without unit when the limits are not in mm or in.
 pub fn sized_limits(text: &str) -> Result<Entered<SizedLimits>, QuantityError> {
     let mut scan = Scanner::new(text);
     scan.take_while(|c| c.is_whitespace() || matches!(c, 'Ø' | 'ø' | '⌀'));

@@ -3,7 +3,7 @@
 //! Quantities are `uom` types in SI. Sizes of the tolerance tables and their deviations are whole nanometres
 //! ([`Nanometres`]), so that sums of deviations are exact.
 //!
-//! Readers ([`length`], [`temperature`], [`limits`] ...) take a number with its unit, with a decimal point or comma,
+//! Readers ([`length`], [`temperature`], [`limits()`] ...) take a number with its unit, with a decimal point or comma,
 //! and say what to write when they refuse one. A word with two meanings ("mil", "tenths", "ton") is refused with both.
 //! Writers (`show_...`) round once, to the side that [`Toward`] names, and print in one [`System`] of units.
 //!

@@ -111,17 +111,24 @@ pub(super) fn finish(
 
 /// Steps over what can be a unit and gives it trimmed.
 pub(super) fn unit_text<'a>(scan: &mut Scanner<'a>, kind: Kind) -> &'a str {
-    // only these kinds have several parts, and none of their units has a digit or a sign in its spelling
-    let typed = if matches!(kind, Kind::Length | Kind::Duration | Kind::Mass) {
-        let hyphenated = scan.peek() == Some('-') && scan.rest()[1..].starts_with(char::is_alphabetic);
-        let from = scan.at;
-        scan.at += usize::from(hyphenated);
-        scan.take_while(|c| !(c.is_ascii_digit() || is_sign(c) || matches!(c, '±' | '/')));
-        &scan.text[from..scan.at]
-    } else {
-        scan.take_while(|_| true)
-    };
-    typed.trim()
+    let from = scan.at;
+    let unsigned = scan.rest().trim_start_matches(|c: char| is_sign(c) || c.is_whitespace());
+    if unsigned.starts_with(|c: char| c.is_ascii_digit()) {
+        return "";
+    }
+    // the hyphen of "12-ton"
+    scan.eat("-");
+    scan.take_while(|c| !ends_unit(kind, c));
+    scan.text[from..scan.at].trim()
+}
+
+/// Whether a unit of `kind` cannot go on with `c`.
+fn ends_unit(kind: Kind, c: char) -> bool {
+    match kind {
+        Kind::Pressure | Kind::Film => false,
+        Kind::Length | Kind::Duration | Kind::Mass => c.is_ascii_digit() || is_sign(c) || matches!(c, '±' | '/'),
+        _ => c.is_ascii_digit() || c == '±',
+    }
 }
 
 /// The unit typed between `from` and the scanner.
@@ -133,23 +140,24 @@ pub(super) fn look_up(
 ) -> Result<&'static Unit, QuantityError> {
     let typed = scan.text[from..scan.at].trim();
     let at = from..from + typed.len();
-    let starts_number = |c: char| c.is_ascii_digit() || is_sign(c);
-    if typed.starts_with(starts_number) && typed.chars().nth(1).is_some_and(|c| !c.is_alphabetic()) {
-        return Err(second_quantity(scan.text, from, wanted));
-    }
     match find(wanted.kind, typed) {
         Found::Unit(unit) => Ok(unit),
         Found::Ambiguous(word) => Err(two_readings(scan.text, number, at, word)),
         Found::OtherKind(kind, begun) => {
-            let hint = begun.map(|name| format!("did you mean {name}? ")).unwrap_or_default();
             let problem = format!("{} is a unit of {}, but {} is wanted here", quoted(typed), kind.name(), wanted.what);
-            Err(QuantityError::new(at, problem, format!("{hint}{}", wanted.help())))
+            Err(QuantityError::new(at, problem, with_hint(begun, wanted)))
         }
         Found::Unknown(near) => {
-            let hint = near.map(|name| format!("did you mean {name}? ")).unwrap_or_default();
             let problem = format!("{} is not a unit of {}", quoted(typed), wanted.kind.name());
-            Err(QuantityError::new(at, problem, format!("{hint}{}", wanted.help())))
+            Err(QuantityError::new(at, problem, with_hint(near, wanted)))
         }
+    }
+}
+
+fn with_hint(near: Option<&str>, wanted: &Wanted) -> String {
+    match near {
+        Some(name) => format!("did you mean {name}? Otherwise {}", wanted.help()),
+        None => wanted.help(),
     }
 }
 

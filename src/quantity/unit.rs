@@ -83,11 +83,10 @@ pub(super) enum Found {
 /// Looks up a typed unit where a unit of `kind` is wanted. Capital letters do not matter, save in "mPa".
 pub(super) fn find(kind: Kind, typed: &str) -> Found {
     let typed_key = key(typed);
-    let wanted = || UNITS.iter().filter(move |unit| unit.kind == kind);
     if kind == Pressure && typed.trim() == "mPa" {
         return Found::Unknown(Some("MPa"));
     }
-    if let Some(unit) = wanted().find(|unit| spelled(unit.names, &typed_key)) {
+    if let Some(unit) = UNITS.iter().find(|unit| unit.kind == kind && spelled(unit.names, &typed_key)) {
         return Found::Unit(unit);
     }
     if let Some(word) = AMBIGUOUS.iter().find(|word| word.kinds.contains(&kind) && spelled(word.names, &typed_key)) {
@@ -96,7 +95,7 @@ pub(super) fn find(kind: Kind, typed: &str) -> Found {
     if let Some(other) = UNITS.iter().find(|unit| spelled(unit.names, &typed_key)) {
         return Found::OtherKind(other.kind, cut_short(kind, other.kind, &typed_key));
     }
-    Found::Unknown(nearest(wanted(), &typed_key))
+    nearest(kind, &typed_key)
 }
 
 /// The wanted unit for which a unit of something else is often said: "lb" for lbf, "kg" for kgf, "m" for min.
@@ -112,15 +111,20 @@ fn spelled(names: &[&str], typed_key: &str) -> bool {
     !typed_key.is_empty() && names.iter().any(|name| letters(name).eq(typed_key.chars()))
 }
 
-fn nearest(units: impl Iterator<Item = &'static Unit>, typed_key: &str) -> Option<&'static str> {
+/// What the spelling was probably meant to be. A slip in a word with two readings has the same two readings.
+fn nearest(kind: Kind, typed_key: &str) -> Found {
     // three letters in five: "milimeter" and "ponds" are caught, "furlong" is not
     const ALIKE: f64 = 0.6;
-    units
-        .flat_map(|unit| unit.names.iter().map(move |name| (*name, key(name))))
-        .map(|(name, key)| (name, strsim::normalized_damerau_levenshtein(&key, typed_key)))
-        .filter(|(_, alike)| *alike >= ALIKE)
-        .max_by(|a, b| a.1.total_cmp(&b.1))
-        .map(|(name, _)| name)
+    let units = UNITS.iter().filter(|unit| unit.kind == kind).flat_map(|unit| unit.names).map(|name| (*name, None));
+    let words = AMBIGUOUS.iter().filter(|word| word.kinds.contains(&kind));
+    let words = words.flat_map(|word| word.names.iter().map(move |name| (*name, Some(word))));
+    let alike = |name: &str| strsim::normalized_damerau_levenshtein(&key(name), typed_key);
+    let best = units.chain(words).map(|(name, word)| (alike(name), name, word)).max_by(|a, b| a.0.total_cmp(&b.0));
+    match best {
+        Some((alike, _, Some(word))) if alike >= ALIKE => Found::Ambiguous(word),
+        Some((alike, name, None)) if alike >= ALIKE => Found::Unknown(Some(name)),
+        _ => Found::Unknown(None),
+    }
 }
 
 /// A spelling without what does not matter: case, gaps, dots between factors, and the several signs for one thing.

@@ -40,7 +40,7 @@ pub(super) const MICROMETRE: Unit = unit(
 );
 pub(super) const INCHES: Unit = unit(Length, &["in", "inch", "inches", "\"", "''"], INCH_M, IN);
 pub(super) const THOU: Unit = unit(Length, &["thou", "thous", "thousandth", "thousandths"], INCH_M / 1e3, IN);
-pub(super) const MICROINCH: Unit = unit(Length, &["µin", "microinch", "microinches", "micro-inch"], INCH_M / 1e6, IN);
+pub(super) const MICROINCH: Unit = unit(Length, &["µin", "microinch", "microinches"], INCH_M / 1e6, IN);
 pub(super) const CELSIUS: Unit =
     level(&["°C", "C", "degC", "degrees C", "degree C", "degs C", "celsius", "degrees celsius"], 1.0, 273.15, METRIC);
 pub(super) const FAHRENHEIT: Unit = level(
@@ -101,9 +101,9 @@ pub(super) const FILM_INCH: Unit = unit(
     BTU_PER_HOUR_W / (FOOT_M * FOOT_M * FAHRENHEIT_K),
     IN,
 );
-pub(super) const PERCENT: Unit = unit(Share, &["%", "percent", "per cent", "pct", "% RH"], 1e-2, None);
+pub(super) const PERCENT: Unit = unit(Share, &["%", "percent", "pct", "% RH"], 1e-2, None);
 
-/// Every unit, those of one kind together and the most used first. Spellings are compared by [`super::unit::key`].
+/// Every unit, those of one kind together and the most used first. Spellings are compared without case, gaps and dots.
 pub(super) const UNITS: &[Unit] = &[
     MM,
     MICROMETRE,

@@ -1,5 +1,6 @@
 //! What a report prints is rounded once, to the side that was asked for, and can be read back.
 
+use super::si;
 use proptest::prelude::*;
 use seatwise::quantity as q;
 use seatwise::quantity::Toward::{Down, Nearest, Up};
@@ -34,23 +35,13 @@ fn show(kind: &str, si: f64, system: System, toward: Toward) -> String {
 
 /// Reads what a writer of `kind` printed, as an SI number.
 fn read(kind: &str, text: &str) -> f64 {
-    match kind {
-        "size" => q::length(text).map(|e| e.value.get::<meter>()),
-        "small" | "deviation" => q::deviation(text).map(|e| e.value.get::<meter>()),
-        "Ra" | "Rz" => q::roughness(text).map(|e| e.value.height().get::<meter>()),
-        "temperature" => q::temperature(text).map(|e| e.value.get::<level::kelvin>()),
-        "step" => q::temperature_step(text).map(|e| e.value.get::<step::kelvin>()),
-        "duration" => q::duration(text).map(|e| e.value.get::<second>()),
-        "force" => q::force(text).map(|e| e.value.get::<newton>()),
-        "pressure" => q::pressure(text).map(|e| e.value.get::<pascal>()),
-        "torque" => q::torque(text).map(|e| e.value.get::<newton_meter>()),
-        "mass" => q::mass(text).map(|e| e.value.get::<kilogram>()),
-        "film" => q::film_coefficient(text).map(|e| e.value.get::<watt_per_square_meter_kelvin>()),
-        "power" => q::power(text).map(|e| e.value.get::<watt>()),
-        "share" => q::share(text).map(|e| e.value.get::<ratio>()),
-        other => panic!("no reader for {other}"),
-    }
-    .unwrap_or_else(|e| panic!("{kind} {text:?}: {e}"))
+    let reader = match kind {
+        "size" => "length",
+        "small" => "deviation",
+        "Ra" | "Rz" => "roughness",
+        same => same,
+    };
+    si(reader, text).unwrap_or_else(|e| panic!("{kind} {text:?}: {e}")).value
 }
 
 fn assert_shows(rows: &[(&str, f64, System, Toward, &str)]) {
