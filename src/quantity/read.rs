@@ -184,11 +184,11 @@ fn sure(number: &Numeral, unit: &Unit, wanted: &Wanted, typed: &str) -> Result<f
 }
 
 pub(super) fn comma(number: &Numeral, decimal: f64, thousands: f64, unit: &str, typed: &str) -> QuantityError {
-    let readings = [decimal, thousands].map(|value| format!("{} {unit}", plain(value)).trim_end().to_owned());
+    let [small, great] = [decimal, thousands].map(|value| format!("{} {unit}", plain(value)).trim_end().to_owned());
     QuantityError::new(
         number.from..number.to,
-        format!("{} could be {}", quoted(typed), one_of(&readings)),
-        "write the decimals after a point, and no comma between thousands",
+        format!("{} could be {small} or {great}", quoted(typed)),
+        format!("write {small} with a decimal point, or {great} without a comma"),
     )
 }
 
