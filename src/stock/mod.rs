@@ -9,4 +9,7 @@ pub mod iso492;
 pub mod material;
 pub mod medium;
 
+pub use closure::Closure;
 pub use curve::{Curve, CurveError};
+pub use material::Material;
+pub use medium::Medium;

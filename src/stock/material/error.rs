@@ -1,0 +1,85 @@
+//! What can be wrong with a material file, said so that its author can mend it.
+
+use std::ops::Range;
+
+use thiserror::Error;
+
+/// Why a material cannot be used.
+///
+/// [`span`](Self::span) gives the bytes of the file to underline.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum MaterialError {
+    /// The text is not TOML of the right shape: a key is missing, unknown or of the wrong kind.
+    #[error("material {id}{}: {message}", section.as_ref().map(|s| format!(", section `{s}`")).unwrap_or_default())]
+    Shape {
+        /// Id of the material.
+        id: String,
+        /// Section in which the trouble lies, where it is known.
+        section: Option<String>,
+        /// What the TOML reader says.
+        message: String,
+        /// Bytes of the text.
+        span: Option<Range<usize>>,
+    },
+    /// A value is out of its range.
+    #[error("material {id}: `{property}` is {value} but must be {allowed}")]
+    Value {
+        /// Id of the material.
+        id: String,
+        /// Section and key.
+        property: String,
+        /// What was given.
+        value: String,
+        /// What is allowed.
+        allowed: String,
+        /// Bytes of the text.
+        span: Option<Range<usize>>,
+    },
+    /// A table is not usable.
+    #[error("material {id}: `{property}` {problem}")]
+    Table {
+        /// Id of the material.
+        id: String,
+        /// Section and key.
+        property: String,
+        /// What is wrong and what to do.
+        problem: String,
+        /// Bytes of the text.
+        span: Option<Range<usize>>,
+    },
+}
+
+impl MaterialError {
+    /// Bytes of the file that the message is about; `None` for values that came from no file.
+    pub fn span(&self) -> Option<Range<usize>> {
+        match self {
+            Self::Shape { span, .. } | Self::Value { span, .. } | Self::Table { span, .. } => span.clone(),
+        }
+    }
+}
+
+/// A name that stands for nothing known.
+#[derive(Clone, Debug, Error, Eq, PartialEq)]
+#[error("`{asked}` is no {what} known here{}", suggestion(nearest))]
+pub struct UnknownName {
+    /// Kind of thing, for the message.
+    pub what: &'static str,
+    /// What was asked for.
+    pub asked: String,
+    /// Known ids that resemble it, nearest first; may be empty.
+    pub nearest: Vec<String>,
+}
+
+fn suggestion(nearest: &[String]) -> String {
+    if nearest.is_empty() { String::new() } else { format!("; did you mean {}?", nearest.join(" or ")) }
+}
+
+/// An embedded data file that cannot be read; a test rules it out for a released crate.
+#[derive(Clone, Debug, Error, Eq, PartialEq)]
+#[error("{file}: {message}")]
+pub struct DataError {
+    /// File in the folder `materials`.
+    pub file: &'static str,
+    /// What is wrong.
+    pub message: String,
+}

@@ -1,0 +1,102 @@
+//! Plain names of the embedded materials, the same as in their files; a test holds the two together.
+
+/// Names of each material, as in its file.
+pub(super) const ALIASES: &[(&str, &[&str])] = &[
+    (
+        "bearing-steel",
+        &["52100", "AISI 52100", "SAE 52100", "100Cr6", "1.3505", "SUJ2", "bearing steel", "chromium bearing steel"],
+    ),
+    (
+        "carbon-steel",
+        &[
+            "steel",
+            "carbon steel",
+            "mild steel",
+            "plain carbon steel",
+            "structural steel",
+            "SAE 1020",
+            "AISI 1020",
+            "1020",
+            "S235JR",
+            "1.0038",
+        ],
+    ),
+    ("low-alloy-steel", &["4140", "AISI 4140", "42CrMo4", "1.7225", "alloy steel", "low alloy steel", "chromoly"]),
+    (
+        "stainless-304",
+        &["304", "AISI 304", "304L", "1.4301", "1.4307", "X5CrNi18-10", "18-8 stainless", "A2 stainless"],
+    ),
+    (
+        "stainless-316",
+        &["316", "AISI 316", "316L", "1.4401", "1.4404", "X5CrNiMo17-12-2", "A4 stainless", "marine stainless"],
+    ),
+    ("stainless-440c", &["440C", "AISI 440C", "1.4125", "X105CrMo17", "stainless bearing steel"]),
+    (
+        "grey-iron",
+        &[
+            "grey cast iron",
+            "gray cast iron",
+            "gray iron",
+            "cast iron",
+            "grey iron",
+            "EN-GJL-250",
+            "GG25",
+            "class 35 iron",
+        ],
+    ),
+    (
+        "ductile-iron",
+        &[
+            "ductile cast iron",
+            "nodular iron",
+            "SG iron",
+            "spheroidal graphite iron",
+            "EN-GJS-500-7",
+            "GGG50",
+            "GJS-500-7",
+            "65-45-12",
+        ],
+    ),
+    (
+        "cast-aluminium",
+        &[
+            "A356",
+            "A356-T6",
+            "356",
+            "AlSi7Mg",
+            "EN AC-42100",
+            "cast aluminium",
+            "aluminium casting",
+            "light alloy casting",
+            "cast aluminum",
+        ],
+    ),
+    (
+        "die-cast-aluminium",
+        &[
+            "A380",
+            "380",
+            "AlSi8Cu3",
+            "EN AC-46000",
+            "EN AC-46200",
+            "ADC10",
+            "die cast aluminium",
+            "aluminium die casting",
+            "die casting",
+        ],
+    ),
+    (
+        "aluminium-6061-t6",
+        &["6061", "6061-T6", "6061-T651", "AlMg1SiCu", "EN AW-6061", "3.3211", "wrought aluminium", "aluminium plate"],
+    ),
+    ("aluminium-2024-t3", &["2024", "2024-T3", "2024-T351", "AlCu4Mg1", "EN AW-2024", "3.1355"]),
+    ("magnesium-az91", &["AZ91", "AZ91D", "magnesium casting", "magnesium", "MgAl9Zn1", "EN-MC21120"]),
+    ("bronze", &["C93200", "SAE 660", "bearing bronze", "leaded tin bronze", "bronze bush", "CuSn7ZnPb", "CC493K"]),
+    ("brass", &["C26000", "cartridge brass", "yellow brass", "CuZn30", "2.0265", "CW505L"]),
+    ("copper", &["C10200", "oxygen-free copper", "OFHC", "Cu-OF", "CW008A"]),
+    ("titanium-6al-4v", &["Ti-6Al-4V", "TiAl6V4", "grade 5 titanium", "3.7165", "titanium"]),
+    ("invar", &["Invar 36", "Fe-36Ni", "FeNi36", "1.3912", "K93600"]),
+    ("silicon-nitride", &["Si3N4", "bearing ceramic", "ceramic balls", "silicon nitride ceramic"]),
+    ("acetal", &["POM", "POM-C", "POM-H", "polyoxymethylene", "acetal resin"]),
+    ("pa66", &["PA 66", "polyamide 66", "nylon 66", "nylon", "polyamide"]),
+];

@@ -1,0 +1,277 @@
+//! Media: what chills or warms a part, and the air around it.
+
+mod raw;
+
+use serde::Deserialize;
+use thiserror::Error;
+use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use super::material::{DataError, Provenance, UnknownName, nearest_names, normalised};
+
+/// What a medium does to a part.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, PartialEq)]
+#[serde(rename_all = "lowercase")]
+pub enum Direction {
+    /// Makes it colder than the shop.
+    Chill,
+    /// Makes it hotter than the shop.
+    Warm,
+    /// Lets it drift back to the shop's temperature.
+    Air,
+}
+
+/// What a medium leaves on the part.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, PartialEq)]
+#[serde(rename_all = "lowercase")]
+pub enum Residue {
+    /// Stays dry.
+    Nothing,
+    /// Water: rust.
+    Water,
+    /// Oil: lower friction.
+    Oil,
+    /// Alcohol: degreased and flammable until it has dried.
+    Solvent,
+}
+
+/// Dangers of a medium; each has its own caution in the plan.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, Ord, PartialEq, PartialOrd)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hazard {
+    /// Liquid gas: cold burns, splashing, bursting of closed vessels.
+    Cryogen,
+    /// Solid carbon dioxide: cold burns, bursting of closed vessels.
+    DryIce,
+    /// Vapour that may catch fire.
+    FlammableSolvent,
+    /// A part too hot to touch.
+    HotPart,
+    /// Hot oil: burns, fire, spitting when a wet or frosted part goes in.
+    HotOil,
+    /// Steam and boiling water.
+    Steam,
+    /// Magnetic field and a part left magnetised.
+    InductionMagnetism,
+    /// Gas that displaces air.
+    Asphyxiation,
+}
+
+impl Hazard {
+    /// Stable code, for reports and other programs.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Cryogen => "cryogen",
+            Self::DryIce => "dry-ice",
+            Self::FlammableSolvent => "flammable-solvent",
+            Self::HotPart => "hot-part",
+            Self::HotOil => "hot-oil",
+            Self::Steam => "steam",
+            Self::InductionMagnetism => "induction-magnetism",
+            Self::Asphyxiation => "asphyxiation",
+        }
+    }
+}
+
+/// Temperatures that a medium can have; for [`Transfer::Power`], that the part may be brought to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TemperatureRange {
+    /// Temperature when the job states none; `None` when it must.
+    pub default: Option<ThermodynamicTemperature>,
+    /// Lowest that may be set.
+    pub low: ThermodynamicTemperature,
+    /// Highest that may be set.
+    pub high: ThermodynamicTemperature,
+    /// How far the true temperature may lie from the one asked for, either way.
+    pub tolerance: TemperatureInterval,
+    /// Where it comes from.
+    pub provenance: Provenance,
+}
+
+/// Film coefficient on the part's surface.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Film {
+    /// Lowest, without radiation.
+    pub low: HeatTransfer,
+    /// Highest, without radiation.
+    pub high: HeatTransfer,
+    /// Whether radiation from the surroundings comes on top.
+    pub radiates: bool,
+    /// Where it comes from.
+    pub provenance: Provenance,
+}
+
+/// Power that goes into a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeatingPower {
+    /// Least.
+    pub low: Power,
+    /// Most.
+    pub high: Power,
+    /// Where it comes from.
+    pub provenance: Provenance,
+}
+
+/// How heat gets into or out of the part.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Transfer {
+    /// Through the surface.
+    Film(Film),
+    /// Generated in the part until it reaches its target.
+    Power(HeatingPower),
+}
+
+/// A medium.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Medium {
+    id: String,
+    names: Vec<String>,
+    direction: Direction,
+    residue: Residue,
+    hazards: Vec<Hazard>,
+    notes: Vec<String>,
+    temperature: TemperatureRange,
+    transfer: Transfer,
+}
+
+/// Why a medium cannot be used as asked.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum MediumError {
+    /// No medium has that id or name.
+    #[error(transparent)]
+    Unknown(#[from] UnknownName),
+    /// The job must state a temperature.
+    #[error("{id} needs a temperature, {low:.0} to {high:.0} °C")]
+    NoTemperature {
+        /// Medium.
+        id: String,
+        /// Lowest, °C.
+        low: f64,
+        /// Highest, °C.
+        high: f64,
+    },
+    /// The stated temperature is not one that the medium can have.
+    #[error("{id} is asked to be at {asked:.1} °C but can be at {low:.1} to {high:.1} °C")]
+    OutOfRange {
+        /// Medium.
+        id: String,
+        /// Asked for, °C.
+        asked: f64,
+        /// Lowest, °C.
+        low: f64,
+        /// Highest, °C.
+        high: f64,
+    },
+    /// The embedded file is faulty; a test rules it out for a released crate.
+    #[error(transparent)]
+    File(#[from] DataError),
+}
+
+impl Medium {
+    /// Lower-case name with hyphens.
+    pub fn id(&self) -> &str {
+        &self.id
+    }
+
+    /// Other names.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.names.iter().map(String::as_str)
+    }
+
+    /// Chills, warms, or is the air of the shop.
+    pub fn direction(&self) -> Direction {
+        self.direction
+    }
+
+    /// What it leaves on the part.
+    pub fn residue(&self) -> Residue {
+        self.residue
+    }
+
+    /// Dangers, in the order of the file.
+    pub fn hazards(&self) -> &[Hazard] {
+        &self.hazards
+    }
+
+    /// What the fitter should know about it.
+    pub fn notes(&self) -> impl Iterator<Item = &str> {
+        self.notes.iter().map(String::as_str)
+    }
+
+    /// Temperatures that it can have.
+    pub fn temperature(&self) -> &TemperatureRange {
+        &self.temperature
+    }
+
+    /// How heat gets into or out of the part.
+    pub fn transfer(&self) -> &Transfer {
+        &self.transfer
+    }
+
+    /// Film coefficient, for a medium that acts through the surface.
+    pub fn film(&self) -> Option<&Film> {
+        match &self.transfer {
+            Transfer::Film(film) => Some(film),
+            Transfer::Power(_) => None,
+        }
+    }
+
+    /// Source of every value, by key of the file.
+    pub fn sources(&self) -> impl Iterator<Item = (&'static str, &Provenance)> {
+        let transfer = match &self.transfer {
+            Transfer::Film(film) => ("film", &film.provenance),
+            Transfer::Power(power) => ("power", &power.provenance),
+        };
+        [("temperature", &self.temperature.provenance), transfer].into_iter()
+    }
+
+    /// The temperature to plan with: the one that the job states, or the medium's own.
+    ///
+    /// # Errors
+    /// [`MediumError::NoTemperature`] when neither exists, [`MediumError::OutOfRange`] when the medium cannot have it.
+    pub fn at(&self, stated: Option<ThermodynamicTemperature>) -> Result<ThermodynamicTemperature, MediumError> {
+        let celsius = |t: ThermodynamicTemperature| t.get::<degree_celsius>();
+        let range = &self.temperature;
+        let (id, low, high) = (self.id.clone(), celsius(range.low), celsius(range.high));
+        match stated.or(range.default) {
+            None => Err(MediumError::NoTemperature { id, low, high }),
+            // Half a hundredth of a degree: what a temperature loses on its way through °F and K.
+            Some(t) if celsius(t) >= low - 0.005 && celsius(t) <= high + 0.005 => Ok(t),
+            Some(t) => Err(MediumError::OutOfRange { id, asked: celsius(t), low, high }),
+        }
+    }
+}
+
+/// The embedded media, in the order of the file.
+///
+/// # Errors
+/// [`DataError`] when the embedded file is faulty.
+pub fn embedded_media() -> Result<Vec<Medium>, DataError> {
+    raw::read()
+}
+
+/// The embedded medium of that id or plain name; case, spaces, hyphens and full stops do not matter.
+///
+/// # Errors
+/// [`MediumError::Unknown`] with the nearest ids.
+///
+/// # Examples
+/// ```
+/// let medium = seatwise::stock::medium::embedded("LN2")?;
+/// assert_eq!(medium.id(), "liquid-nitrogen");
+/// # Ok::<(), seatwise::stock::medium::MediumError>(())
+/// ```
+pub fn embedded(id_or_name: &str) -> Result<Medium, MediumError> {
+    let media = embedded_media()?;
+    let asked = normalised(id_or_name);
+    let is_asked =
+        |medium: &Medium| normalised(&medium.id) == asked || medium.names.iter().any(|name| normalised(name) == asked);
+    if let Some(medium) = media.iter().find(|medium| is_asked(medium)) {
+        return Ok(medium.clone());
+    }
+    let known = media
+        .iter()
+        .flat_map(|medium| medium.names().chain([medium.id()]).map(|name| (name, medium.id())).collect::<Vec<_>>());
+    let nearest = nearest_names(id_or_name, known);
+    Err(UnknownName { what: "medium", asked: id_or_name.to_owned(), nearest }.into())
+}

@@ -1,0 +1,134 @@
+//! The file of media as written.
+
+use serde::Deserialize;
+use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::power::watt;
+use uom::si::temperature_interval::kelvin;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use super::{Direction, Film, Hazard, HeatingPower, Medium, Residue, TemperatureRange, Transfer};
+use crate::stock::material::{DataError, Provenance, Source, Status};
+
+const FILE: &str = "materials/media.toml";
+const TEXT: &str = include_str!("../../../materials/media.toml");
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawFile {
+    medium: Vec<RawMedium>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawMedium {
+    id: String,
+    names: Vec<String>,
+    direction: Direction,
+    leaves: Residue,
+    cautions: Vec<Hazard>,
+    notes: Vec<String>,
+    /// Of the medium.
+    temperature: Option<RawTemperature>,
+    film: Option<RawFilm>,
+    /// Of the part, for a medium that generates heat in it.
+    target: Option<RawTemperature>,
+    power: Option<RawPower>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawTemperature {
+    default_c: Option<f64>,
+    low_c: f64,
+    high_c: f64,
+    tolerance_k: f64,
+    source: Source,
+    status: Status,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawFilm {
+    low_w_m2k: f64,
+    high_w_m2k: f64,
+    radiates: bool,
+    source: Source,
+    status: Status,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawPower {
+    low_w: f64,
+    high_w: f64,
+    source: Source,
+    status: Status,
+}
+
+/// Every medium of the file, checked.
+pub(super) fn read() -> Result<Vec<Medium>, DataError> {
+    let file: RawFile = toml::from_str(TEXT).map_err(|error| fault("file", error.message()))?;
+    file.medium.into_iter().map(checked).collect()
+}
+
+fn fault(id: &str, what: &str) -> DataError {
+    DataError { file: FILE, message: format!("{id}: {what}") }
+}
+
+fn checked(raw: RawMedium) -> Result<Medium, DataError> {
+    let (temperature, transfer) = match (raw.temperature, raw.film, raw.target, raw.power) {
+        (Some(temperature), Some(f), None, None) => (temperature, Transfer::Film(film(&raw.id, f)?)),
+        (None, None, Some(target), Some(p)) => (target, Transfer::Power(power(&raw.id, p)?)),
+        _ => return Err(fault(&raw.id, "needs `temperature` and `film`, or `target` and `power`")),
+    };
+    Ok(Medium {
+        temperature: range(&raw.id, temperature)?,
+        transfer,
+        id: raw.id,
+        names: raw.names,
+        direction: raw.direction,
+        residue: raw.leaves,
+        hazards: raw.cautions,
+        notes: raw.notes,
+    })
+}
+
+fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, DataError> {
+    let celsius = ThermodynamicTemperature::new::<degree_celsius>;
+    let inside = raw.default_c.is_none_or(|default| raw.low_c <= default && default <= raw.high_c);
+    if !(raw.low_c <= raw.high_c && raw.low_c > -273.15 && raw.high_c < 2000.0 && inside && raw.tolerance_k > 0.0) {
+        return Err(fault(id, "temperatures must rise, hold the default between them, and have a tolerance"));
+    }
+    Ok(TemperatureRange {
+        default: raw.default_c.map(celsius),
+        low: celsius(raw.low_c),
+        high: celsius(raw.high_c),
+        tolerance: TemperatureInterval::new::<kelvin>(raw.tolerance_k),
+        provenance: Provenance { source: raw.source, status: raw.status },
+    })
+}
+
+fn film(id: &str, raw: RawFilm) -> Result<Film, DataError> {
+    rising(id, "film", raw.low_w_m2k, raw.high_w_m2k)?;
+    Ok(Film {
+        low: HeatTransfer::new::<watt_per_square_meter_kelvin>(raw.low_w_m2k),
+        high: HeatTransfer::new::<watt_per_square_meter_kelvin>(raw.high_w_m2k),
+        radiates: raw.radiates,
+        provenance: Provenance { source: raw.source, status: raw.status },
+    })
+}
+
+fn power(id: &str, raw: RawPower) -> Result<HeatingPower, DataError> {
+    rising(id, "power", raw.low_w, raw.high_w)?;
+    Ok(HeatingPower {
+        low: Power::new::<watt>(raw.low_w),
+        high: Power::new::<watt>(raw.high_w),
+        provenance: Provenance { source: raw.source, status: raw.status },
+    })
+}
+
+fn rising(id: &str, key: &str, low: f64, high: f64) -> Result<(), DataError> {
+    let met = low > 0.0 && low <= high && high.is_finite();
+    if met { Ok(()) } else { Err(fault(id, &format!("`{key}` is {low} to {high} but must be positive and rise"))) }
+}

@@ -1,0 +1,10 @@
+//! The embedded materials, media, friction and closures: files, published values, faults of user files.
+
+#![allow(clippy::unwrap_used, reason = "an unwrap that fails in a helper is a test that fails")]
+
+mod closures;
+mod faults;
+mod files;
+mod media;
+mod reference;
+mod room_values;
