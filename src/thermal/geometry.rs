@@ -186,7 +186,9 @@ fn diameters(
     positive(smaller, small.get::<meter>(), "m")?;
     positive(larger, large.get::<meter>(), "m")?;
     if large <= small {
-        let (larger_mm, smaller_mm) = (large.get::<millimeter>(), small.get::<millimeter>());
+        // To the nanometre, so that the message shows what was written and not the rounding of its conversion.
+        let shown = |length: Length| (length.get::<millimeter>() * 1e6).round() / 1e6;
+        let (larger_mm, smaller_mm) = (shown(large), shown(small));
         return Err(ThermalError::NotLarger { larger, larger_mm, smaller, smaller_mm });
     }
     Ok((small.get::<meter>(), large.get::<meter>()))

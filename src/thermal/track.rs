@@ -9,12 +9,12 @@ use differential_equations::ode::OrdinaryNumericalMethod;
 use differential_equations::status::Status;
 
 /// Local error allowed in each step of the solver, as a share of the temperature change of the stage.
-const STEP_TOLERANCE: f64 = 1e-8;
-/// Share of the change that may be left when the body counts as at rest; ten times the noise of the solver.
-const AT_REST: f64 = 1e-7;
+const STEP_TOLERANCE: f64 = 4e-8;
+/// Share of the change that may be left when the body counts as at rest; well above the noise of the solver, below 1e-6.
+const AT_REST: f64 = 5e-7;
 /// First step of the solver in time constants.
 const FIRST_STEP: f64 = 0.05;
-/// Steps, accepted or not, after which a stage is given up; usual stages take 20 to 40.
+/// Steps, accepted or not, after which a stage is given up; a long soak takes about 60.
 const MOST_STEPS: usize = 5_000;
 /// Share of a step to which a passing of a temperature is located.
 const SHARE_TOLERANCE: f64 = 1e-13;
@@ -88,15 +88,6 @@ impl Track {
                 (left > 0.0 && left <= 1.0).then(|| -time_constant * left.ln())
             }
             Track::Steps(steps) => steps.iter().find_map(|step| step.time_of(target)),
-        }
-    }
-
-    /// Times at which the solver began a step; the curve is smooth between two of them.
-    #[cfg(test)]
-    pub(super) fn step_count(&self) -> usize {
-        match self {
-            Track::Steps(steps) => steps.len(),
-            _ => 0,
         }
     }
 }
