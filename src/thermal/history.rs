@@ -51,6 +51,8 @@ pub struct StageRecord {
 impl History {
     /// Takes `body` from `start` through `stages`, each beginning where the one before it ended.
     ///
+    /// Whatever the length of a stage, its cost is some tens of steps: the solver stops when the body is at rest.
+    ///
     /// # Errors
     /// Numbers that are not positive or out of range; [`ThermalError::Property`] when a stage leaves a property table;
     /// [`ThermalError::NotReachable`] and [`ThermalError::TooSlow`] for a target that is not met.

@@ -20,6 +20,8 @@ const MOST_STEPS: usize = 5_000;
 const SHARE_TOLERANCE: f64 = 1e-13;
 /// Smaller changes than this are none, K.
 const NO_CHANGE_K: f64 = 1e-9;
+/// Smallest change that the tolerance refers to, K; below it the tolerance would reach the last digit of a temperature.
+const SMALLEST_SCALE_K: f64 = 1e-3;
 
 /// Temperature of one stage against the time since its beginning (s, K).
 #[derive(Clone, Debug, PartialEq)]
@@ -173,8 +175,8 @@ fn steps(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<St
 fn expected_change(balance: &Balance, start: f64, limit: f64, goal: Goal) -> f64 {
     let whole = (limit - start).abs();
     match goal.temperature {
-        Some(target) => whole.min((target - start).abs()).max(NO_CHANGE_K),
-        None => whole.min(balance.rate(start).abs() * goal.longest).max(NO_CHANGE_K),
+        Some(target) => whole.min((target - start).abs()).max(SMALLEST_SCALE_K),
+        None => whole.min(balance.rate(start).abs() * goal.longest).max(SMALLEST_SCALE_K),
     }
 }
 

@@ -1,0 +1,100 @@
+use thiserror::Error;
+
+/// Why a mechanical question has no answer.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum MechanicsError {
+    /// A number that must be finite and positive is not.
+    #[error("the {what} is {value} {unit}; it must be above zero")]
+    NotPositive {
+        /// What the number means.
+        what: &'static str,
+        /// The number.
+        value: f64,
+        /// Its unit.
+        unit: &'static str,
+    },
+    /// A number that must be zero or more, and finite, is not.
+    #[error("the {what} is {value} {unit}; it must be zero or more")]
+    Negative {
+        /// What the number means.
+        what: &'static str,
+        /// The number.
+        value: f64,
+        /// Its unit.
+        unit: &'static str,
+    },
+    /// A number lies outside the range in which it has a meaning.
+    #[error("the {what} is {value} {unit}; it must be from {from} to {to} {unit}")]
+    OutOfRange {
+        /// What the number means.
+        what: &'static str,
+        /// The number.
+        value: f64,
+        /// Lowest value allowed.
+        from: f64,
+        /// Highest value allowed.
+        to: f64,
+        /// Unit of the three numbers.
+        unit: &'static str,
+    },
+    /// A ring has no wall.
+    #[error(
+        "the ring has an outside of {outside_mm:.4} mm and a bore of {inside_mm:.4} mm; the outside must be larger"
+    )]
+    NoWall {
+        /// Inside diameter, mm.
+        inside_mm: f64,
+        /// Outside diameter, mm.
+        outside_mm: f64,
+    },
+    /// The outer ring of a joint is solid.
+    #[error("the outer part has no bore; give the bore that the inner part goes into")]
+    OuterIsSolid,
+    /// A ring does not meet its partner at the diameter of the joint.
+    #[error(
+        "the joint has a diameter of {joint_mm:.4} mm but the {surface} is {surface_mm:.4} mm; the two may differ by 2 % \
+         at most"
+    )]
+    NotAtJoint {
+        /// Diameter of the joint, mm.
+        joint_mm: f64,
+        /// Which surface.
+        surface: &'static str,
+        /// Its diameter, mm.
+        surface_mm: f64,
+    },
+    /// An interference that no metal joint can have.
+    #[error(
+        "an interference of {interference_mm:.4} mm on {joint_mm:.4} mm is more than 2 %; check the units of both sizes"
+    )]
+    TooTight {
+        /// Interference, mm.
+        interference_mm: f64,
+        /// Diameter of the joint, mm.
+        joint_mm: f64,
+    },
+}
+
+/// `value` when it is finite and above zero.
+pub(super) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<f64, MechanicsError> {
+    if value.is_finite() && value > 0.0 { Ok(value) } else { Err(MechanicsError::NotPositive { what, value, unit }) }
+}
+
+/// `value` when it is finite and not negative.
+pub(super) fn not_negative(what: &'static str, value: f64, unit: &'static str) -> Result<f64, MechanicsError> {
+    if value.is_finite() && value >= 0.0 { Ok(value) } else { Err(MechanicsError::Negative { what, value, unit }) }
+}
+
+/// `value` when it lies in `from..=to`.
+pub(super) fn within(
+    what: &'static str,
+    value: f64,
+    (from, to): (f64, f64),
+    unit: &'static str,
+) -> Result<f64, MechanicsError> {
+    if value >= from && value <= to {
+        Ok(value)
+    } else {
+        Err(MechanicsError::OutOfRange { what, value, from, to, unit })
+    }
+}

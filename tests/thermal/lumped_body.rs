@@ -1,0 +1,248 @@
+//! One body in one or more stages: exact solutions, textbooks, finite elements, limits.
+
+use super::*;
+
+#[test]
+fn lumped_rows_agree_by_closed_form_and_by_solver() {
+    for row in rows("transient.csv").iter().filter(|row| row["geometry"] == "lumped") {
+        let x = number(row, "Fo");
+        for solver in [false, true] {
+            let mut lump = Lump::new(1.0, 1.0, 1.0);
+            if solver {
+                lump.capacity = barely_varying(1.0);
+            }
+            // h A / (m c) = 1/s, so x is the time in seconds.
+            let history = lump.run(393.15, &[stage(293.15, 1.0, elapsed(x))]).unwrap();
+            let theta = (history.end().1.get::<kelvin>() - 293.15) / 100.0;
+            assert!((theta - number(row, "value")).abs() < 1e-6, "{}: {theta} solver {solver}", row["id"]);
+        }
+    }
+}
+
+#[test]
+fn convection_with_radiation_agrees_with_an_independent_solver() {
+    for row in rows("transient.csv").iter().filter(|row| row["geometry"] == "lumped_conv_rad") {
+        let given = |key| given(&row["parameters"], key);
+        let mut lump = Lump::new(given("m"), given("A"), given("c"));
+        lump.emissivity = given("eps");
+        let radiating = Stage { radiates: true, ..stage(given("Ta"), given("h"), elapsed(number(row, "Fo"))) };
+        let history = lump.run(given("T0"), &[radiating]).unwrap();
+        let (_, end) = history.end();
+        let change = (given("T0") - given("Ta")).abs();
+        let off = (end.get::<kelvin>() - number(row, "value")).abs() / change;
+        assert!(off < 1e-6, "{}: off by {off:e} of the change", row["id"]);
+    }
+}
+
+#[test]
+fn dense_output_is_as_good_as_the_steps() {
+    let mut lump = Lump::new(0.3, 0.01, 470.0);
+    lump.capacity = barely_varying(470.0);
+    let history = lump.run(293.15, &[stage(77.0, 150.0, elapsed(2000.0))]).unwrap();
+    let mut worst = 0.0_f64;
+    for i in 0..=4000 {
+        let time = f64::from(i) / 2.0;
+        let exact = 77.0 + 216.15 * (-time * 150.0 * 0.01 / (0.3 * 470.0)).exp();
+        let got = history.temperature_at(seconds(time)).unwrap().get::<kelvin>();
+        worst = worst.max((got - exact).abs() / 216.15);
+    }
+    assert!(worst < 1e-6, "{worst:e} of the change");
+}
+
+#[test]
+fn textbook_examples_of_the_lumped_body() {
+    let examples = rows("worked_examples.csv");
+    let inputs = |id: &str| examples.iter().find(|row| row["id"] == id).unwrap()["inputs"].clone();
+    // Cengel, example 4-1: "t = 10 s" to 99 % of the step; with the diameter for the radius it would be 20 s.
+    let cell = inputs("WE01");
+    let (diameter, density) = (given(&cell, "D") / 1e3, given(&cell, "rho"));
+    let lump = Lump::new(density * diameter / 6.0, 1.0, given(&cell, "c"));
+    let history = lump.run(393.15, &[stage(293.15, given(&cell, "h"), reaches(294.15))]).unwrap();
+    assert!((history.end().0.get::<second>() - 10.0).abs() < 0.5);
+    // Cengel, example 4-2, lumped on purpose although Bi is 0.9: "t = 12.2 h"; all faces of the cylinder.
+    let cell = inputs("WE02");
+    let (radius, length) = (given(&cell, "r"), given(&cell, "L"));
+    let plug = Plug { outside: mm(2e3 * radius), length: mm(1e3 * length) }.shape().unwrap();
+    let mass = plug.volume.get::<cubic_meter>() * given(&cell, "rho");
+    let lump = Lump::new(mass, plug.area.get::<square_meter>(), given(&cell, "c"));
+    let history = lump.run(310.15, &[stage(293.15, given(&cell, "h"), reaches(298.15))]).unwrap();
+    assert!((history.end().0.get::<hour>() - 12.2).abs() < 0.05);
+    // Som, example 4.2: time constant 8 s, 1 % left after 36.8 s.
+    let cell = inputs("WE06");
+    let lump = Lump::new(given(&cell, "rho") * given(&cell, "D") / 6e3, 1.0, given(&cell, "c"));
+    let history = lump.run(393.15, &[stage(293.15, given(&cell, "h"), reaches(294.15))]).unwrap();
+    assert!((history.stage(0).unwrap().time_constant.get::<second>() - 8.0).abs() < 0.5);
+    assert!((history.end().0.get::<second>() - 36.8).abs() < 0.05);
+    // Cengel, example 4-4: mean of the brass plate by the exact series 277.979 °C (the chart gives 282 °C); Bi 0.02.
+    let mut lump = Lump::new(0.02 * 110.0 / 33.9e-6, 1.0, 1.0);
+    lump.conductivity = constant(110.0);
+    lump.path = ConductionPath::both_faces(mm(40.0));
+    let history = lump.run(293.15, &[stage(773.15, 120.0, elapsed(420.0))]).unwrap();
+    assert!((history.end().1.get::<degree_celsius>() - 277.979).abs() < 0.01, "{:?}", history.end());
+}
+
+/// Largest error of the time as a share, with the correction 1 + Bi/n, and of what is left out without it.
+#[test]
+fn the_correction_for_the_inside_keeps_the_time_right_up_to_biot_one() {
+    let mut worst = [0.0_f64; 3];
+    for row in rows("lumped_error.csv") {
+        let (biot, left) = (number(&row, "Bi"), number(&row, "theta_mean_target"));
+        // L = 10 mm, k = 40: h = 4000 Bi; volume over area from the second Biot number.
+        let volume_over_area = number(&row, "Bi_c=h(V/A)/k") / biot * 0.01;
+        let outer_only = row["note"].contains("outer only");
+        let mut lump = Lump::new(volume_over_area, 1.0, 3.6e6);
+        lump.path = match row["geometry"].as_str() {
+            "plane_wall" => ConductionPath::both_faces(mm(20.0)),
+            "infinite_cylinder" => ConductionPath::cylinder(mm(20.0)),
+            _ if outer_only => ConductionPath::one_face(mm(10.0)),
+            _ => ConductionPath::both_faces(mm(10.0)),
+        };
+        let history = lump.run(393.15, &[stage(293.15, 4000.0 * biot, reaches(293.15 + 100.0 * left))]).unwrap();
+        let fourier = history.end().0.get::<second>() * 40.0 / 3.6e6 / 1e-4;
+        let off = fourier / number(&row, "Fo_exact_for_mean") - 1.0;
+        // Past half of the way: 1.1 % at Bi 1 (2 % for a thick ring cooled outside only), and in proportion below.
+        // In the first tenth the surface answers before the mean, so the model is late, never early by more.
+        let (class, bound) = match (left > 0.8, outer_only) {
+            (true, _) => (2, 0.13 * biot),
+            (false, true) => (1, 0.02 * biot),
+            (false, false) => (0, 0.011 * biot),
+        };
+        worst[class] = worst[class].max(off.abs());
+        assert!(off.abs() < bound, "{row:?}: {off}");
+        assert!(off > -0.011, "{row:?}: {off}");
+        let expected = biot * lump.path.length.get::<meter>() / 0.01;
+        assert!((history.stage(0).unwrap().biot - expected).abs() < 1e-12);
+    }
+    // The bounds are close to what happens, so a wrong divisor (5 for 4, 2 for 3) breaks them.
+    assert!(worst[0] > 0.0095 && worst[1] > 0.018 && worst[2] > 0.1, "{worst:?}");
+}
+
+#[test]
+fn ring_and_housing_follow_finite_elements_within_one_kelvin() {
+    let mut worst = 0.0_f64;
+    for row in rows("fe_transient.csv") {
+        let shape = match row["body"].as_str() {
+            "ring" => Ring { bore: mm(52.0), outside: mm(62.0), width: mm(16.0) }.shape(),
+            _ => {
+                let back_wall = Some(BackWall { thickness: mm(5.0), hole: Some(mm(40.0)) });
+                Boss { bore: mm(62.0), outside: mm(90.0), length: mm(21.0), back_wall }.shape()
+            }
+        };
+        let shape = shape.unwrap();
+        let density = MassDensity::new::<kilogram_per_cubic_meter>(number(&row, "rho"));
+        let mass = shape.mass(density, 1.0).unwrap().get::<kilogram>();
+        let mut lump = Lump::new(mass, shape.area.get::<square_meter>(), number(&row, "c"));
+        lump.conductivity = constant(number(&row, "k"));
+        let (start, surroundings) = (number(&row, "T0_C") + 273.15, number(&row, "T_env_C") + 273.15);
+        let film = number(&row, "h_W_m2K");
+        // Without resistance inside, the time constant is that of the row: checks volume and area.
+        let plain = lump.run(start, &[stage(surroundings, film, elapsed(1.0))]).unwrap();
+        let tau = plain.stage(0).unwrap().time_constant.get::<second>();
+        assert!((tau / number(&row, "tau_lumped_s") - 1.0).abs() < 1e-5, "{row:?}: {tau}");
+        lump.path = shape.path;
+        let history = lump.run(start, &[stage(surroundings, film, elapsed(number(&row, "t_s")))]).unwrap();
+        let off = history.end().1.get::<degree_celsius>() - number(&row, "T_mean_C");
+        worst = worst.max(off.abs());
+        assert!(off.abs() < 1.0, "{row:?}: {off}");
+    }
+    // What the corrected body really does; the uncorrected one is 0.4 K off.
+    assert!(worst < 0.15, "{worst}");
+}
+
+#[test]
+fn heating_power_settles_where_the_loss_equals_it() {
+    let mut lump = Lump::new(1.0, 0.05, 460.0);
+    let heated = Stage {
+        power: Power::new::<watt>(100.0),
+        ..stage(293.15, 10.0, Until::Settled { within: TemperatureInterval::new::<kelvin_step>(0.1) })
+    };
+    // 100 W / (10 W/m²K × 0.05 m²) = 200 K.
+    let history = lump.run(293.15, &[heated]).unwrap();
+    assert!((history.end().1.get::<kelvin>() - 493.05).abs() < 1e-6);
+    assert!((history.end().0.get::<second>() - 920.0 * 2000.0_f64.ln()).abs() < 1e-3);
+    // With radiation the balance h ΔT + ε σ (T⁴ - T_s⁴) = 2000 W/m² holds at the end.
+    lump.emissivity = 0.8;
+    let history = lump.run(293.15, &[Stage { radiates: true, ..heated }]).unwrap();
+    let t = history.stage(0).unwrap().approaches.get::<kelvin>();
+    let loss = 10.0 * (t - 293.15) + 0.8 * 5.670374419e-8 * (t.powi(4) - 293.15_f64.powi(4));
+    assert!((loss - 2000.0).abs() < 1e-6, "{t} {loss}");
+}
+
+#[test]
+fn stages_follow_one_another_and_are_read_back_at_any_time() {
+    let lump = Lump::new(0.2, 0.01, 470.0);
+    let freezer = stage(255.15, 8.0, elapsed(1800.0));
+    let bench = stage(293.15, 6.0, Until::Settled { within: TemperatureInterval::new::<kelvin_step>(1.0) });
+    let history = lump.run(293.15, &[freezer, bench]).unwrap();
+    let (left_freezer, cold) = history.stage_end(0).unwrap();
+    assert_eq!(left_freezer, seconds(1800.0));
+    assert!((history.temperature_at(left_freezer).unwrap().get::<kelvin>() - cold.get::<kelvin>()).abs() < 1e-9);
+    assert!((history.end().1.get::<kelvin>() - 292.15).abs() < 1e-6);
+    assert_eq!(history.stage_end(2), None);
+    // 280 K is passed going down and again going up; the first counts, and the search over time finds the same.
+    let first = history.first_time_at(at_kelvin(280.0)).unwrap();
+    assert!(first < left_freezer);
+    let above = |t: Time| history.temperature_at(t).unwrap().get::<kelvin>() - 280.0;
+    let searched = first_crossing(seconds(0.0), history.end().0, above).unwrap();
+    assert!((searched - first).abs() < seconds(1e-6));
+    let again = first_crossing(left_freezer, history.end().0, above).unwrap();
+    assert!(again > left_freezer && above(again).abs() < 1e-6);
+    assert_eq!(first_crossing(left_freezer, again * 0.99, above), None);
+    assert!(history.temperature_at(history.end().0 * 1.01).is_err());
+    assert!(history.temperature_at(seconds(-1.0)).is_err());
+}
+
+#[test]
+fn nothing_to_do_is_done_without_trouble() {
+    let mut lump = Lump::new(0.2, 0.01, 470.0);
+    lump.capacity = barely_varying(470.0);
+    let within = TemperatureInterval::new::<kelvin_step>(0.5);
+    for until in [elapsed(0.0), elapsed(600.0), reaches(293.15), Until::Settled { within }] {
+        let history = lump.run(293.15, &[stage(293.15, 8.0, until)]).unwrap();
+        assert!((history.end().1.get::<kelvin>() - 293.15).abs() < 1e-9);
+        assert!(history.end().0.get::<second>() <= 600.0);
+    }
+    let history = lump.run(293.15, &[]).unwrap();
+    assert_eq!(history.end(), (seconds(0.0), at_kelvin(293.15)));
+    assert!(history.temperature_at(seconds(0.0)).is_ok());
+    let short = lump.run(293.15, &[stage(77.0, 8.0, elapsed(0.0))]).unwrap();
+    assert!((short.end().1.get::<kelvin>() - 293.15).abs() < 1e-9);
+}
+
+#[test]
+fn changes_near_the_last_digit_of_a_temperature_are_followed_too() {
+    for radiates in [false, true] {
+        let mut lump = Lump::new(0.2, 0.01, 470.0);
+        (lump.capacity, lump.emissivity) = (barely_varying(470.0), 0.3);
+        for power_of_ten in -14..=0 {
+            let difference = 10.0_f64.powi(power_of_ten);
+            for until in [elapsed(1e-9), elapsed(1e5), elapsed(1e12)] {
+                let near = Stage { radiates, ..stage(293.15 + difference, 8.0, until) };
+                let (_, end) = lump.run(293.15, &[near]).unwrap().end();
+                let end = end.get::<kelvin>() - 293.15;
+                assert!((-1e-12..=difference + 1e-12).contains(&end), "{difference} {until:?}: {end}");
+            }
+        }
+    }
+}
+
+#[test]
+fn what_cannot_be_is_refused_with_advice() {
+    let lump = Lump::new(0.2, 0.01, 470.0);
+    let said = |stage: Stage| lump.run(293.15, &[stage]).unwrap_err().to_string();
+    let beyond = said(stage(255.15, 8.0, reaches(250.0)));
+    assert!(beyond.contains("-23.1 °C is not reached") && beyond.contains("-18.0 °C at most"), "{beyond}");
+    assert!(said(stage(255.15, 8.0, reaches(300.0))).contains("not reached"));
+    let soon = Until::Reaches { target: at_kelvin(260.0), longest: seconds(60.0) };
+    let slow = lump.run(293.15, &[stage(255.15, 8.0, soon)]).unwrap_err();
+    assert!(matches!(slow, ThermalError::TooSlow { reached_k, .. } if reached_k > 290.0), "{slow}");
+    assert!(said(stage(255.15, 0.0, elapsed(1.0))).contains("film coefficient"));
+    assert!(said(stage(255.15, 8.0, elapsed(f64::NAN))).contains("time"));
+    assert!(said(stage(4.0, 800.0, elapsed(1e6))).contains("heat capacity"));
+    for (mass, area, c) in [(0.0, 0.01, 470.0), (0.2, -1.0, 470.0), (0.2, 0.01, 0.0), (f64::NAN, 0.01, 470.0)] {
+        assert!(Lump::new(mass, area, c).run(293.15, &[stage(255.15, 8.0, elapsed(1.0))]).is_err());
+    }
+    assert!(lump.run(30.0, &[stage(255.15, 8.0, elapsed(1.0))]).is_err());
+    let tight = Until::Settled { within: TemperatureInterval::new::<kelvin_step>(0.0) };
+    assert!(said(stage(255.15, 8.0, tight)).contains("distance"));
+}
