@@ -233,6 +233,8 @@ fn what_cannot_be_is_refused_with_advice() {
     let beyond = said(stage(255.15, 8.0, reaches(250.0)));
     assert!(beyond.contains("-23.1 °C is not reached") && beyond.contains("-18.0 °C at most"), "{beyond}");
     assert!(said(stage(255.15, 8.0, reaches(300.0))).contains("not reached"));
+    // Half a thousandth of a kelvin from the end takes for ever, shop-wise.
+    assert!(said(stage(255.15, 8.0, reaches(255.1505))).contains("not reached"));
     let soon = Until::Reaches { target: at_kelvin(260.0), longest: seconds(60.0) };
     let slow = lump.run(293.15, &[stage(255.15, 8.0, soon)]).unwrap_err();
     assert!(matches!(slow, ThermalError::TooSlow { reached_k, .. } if reached_k > 290.0), "{slow}");
