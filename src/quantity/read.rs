@@ -113,7 +113,8 @@ pub(super) fn finish(
 pub(super) fn unit_text<'a>(scan: &mut Scanner<'a>, kind: Kind) -> &'a str {
     let from = scan.at;
     let unsigned = scan.rest().trim_start_matches(|c: char| is_sign(c) || c.is_whitespace());
-    if unsigned.starts_with(|c: char| c.is_ascii_digit()) {
+    let reciprocal = kind == Kind::Expansion && unsigned.starts_with("1/");
+    if !reciprocal && unsigned.starts_with(|c: char| c.is_ascii_digit()) {
         return "";
     }
     // the hyphen of "12-ton"
@@ -125,7 +126,10 @@ pub(super) fn unit_text<'a>(scan: &mut Scanner<'a>, kind: Kind) -> &'a str {
 /// Whether a unit of `kind` cannot go on with `c`.
 fn ends_unit(kind: Kind, c: char) -> bool {
     match kind {
-        Kind::Pressure | Kind::Film => false,
+        // The digits of cm3 or 1/K belong to the unit.
+        Kind::Pressure | Kind::Film | Kind::Density | Kind::Expansion | Kind::HeatCapacity | Kind::Conductivity => {
+            false
+        }
         Kind::Length | Kind::Duration | Kind::Mass => c.is_ascii_digit() || is_sign(c) || matches!(c, '±' | '/'),
         _ => c.is_ascii_digit() || c == '±',
     }

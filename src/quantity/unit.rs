@@ -2,7 +2,10 @@
 
 use super::System;
 use super::units::{AMBIGUOUS, Ambiguous, UNITS};
-use Kind::{Duration, Film, Force, Length, Mass, Power, Pressure, Share, Step, Temperature, Torque};
+use Kind::{
+    Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure, Share, Step,
+    Temperature, Torque,
+};
 
 /// What a unit measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +20,10 @@ pub(super) enum Kind {
     Torque,
     Power,
     Film,
+    Density,
+    Expansion,
+    HeatCapacity,
+    Conductivity,
     Share,
     /// A plain number; it has no units.
     Bare,
@@ -36,6 +43,10 @@ impl Kind {
             Torque => "torque",
             Power => "power",
             Film => "heat transfer coefficient",
+            Density => "density",
+            Expansion => "coefficient of expansion",
+            HeatCapacity => "heat capacity",
+            Conductivity => "thermal conductivity",
             Share => "share",
             Kind::Bare => "plain number",
         }
@@ -140,6 +151,7 @@ fn letter_key(letter: char) -> [Option<char>; 2] {
     match letter {
         'µ' | 'μ' => [Some('u'), None],
         '²' => [Some('2'), None],
+        '³' => [Some('3'), None],
         'º' | '˚' => [Some('°'), None],
         '℃' => [Some('°'), Some('c')],
         '℉' => [Some('°'), Some('f')],

@@ -5,7 +5,10 @@
 //! They are written here, and not taken from `uom`, because its pound-force and psi carry seven digits only.
 
 use super::System;
-use super::unit::Kind::{self, Duration, Film, Force, Length, Mass, Power, Pressure, Share, Step, Temperature, Torque};
+use super::unit::Kind::{
+    self, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure, Share,
+    Step, Temperature, Torque,
+};
 use super::unit::Unit;
 
 const INCH_M: f64 = 0.0254;
@@ -167,6 +170,29 @@ pub(super) const UNITS: &[Unit] = &[
     BTU_PER_HOUR,
     FILM_METRIC,
     FILM_INCH,
+    unit(Density, &["kg/m³"], 1.0, METRIC),
+    unit(Density, &["g/cm³", "g/cc", "kg/dm³"], 1e3, METRIC),
+    unit(Density, &["lb/in³"], POUND_KG / (INCH_M * INCH_M * INCH_M), IN),
+    unit(Expansion, &["um/(m·K)", "um/m·K", "um/m/K", "um/(m·°C)", "um/m·°C", "um/m/°C"], 1e-6, METRIC),
+    unit(Expansion, &["ppm/K", "ppm/°C", "ppm/C"], 1e-6, METRIC),
+    unit(Expansion, &["1/K", "/K", "K-1", "1/°C", "/°C"], 1.0, METRIC),
+    unit(
+        Expansion,
+        &["uin/(in·°F)", "uin/in·°F", "uin/in/°F", "uin/in/F", "ppm/°F"],
+        1e-6 / FAHRENHEIT_K,
+        IN,
+    ),
+    unit(Expansion, &["1/°F", "/°F"], 1.0 / FAHRENHEIT_K, IN),
+    unit(HeatCapacity, &["J/(kg·K)", "J/kg·K", "J/kg/K", "J/(kg·°C)"], 1.0, METRIC),
+    unit(HeatCapacity, &["kJ/(kg·K)", "kJ/kg·K", "kJ/kg/K"], 1e3, METRIC),
+    unit(
+        HeatCapacity,
+        &["Btu/(lb·°F)", "Btu/lb·°F", "Btu/lb/°F"],
+        3600.0 * BTU_PER_HOUR_W / (POUND_KG * FAHRENHEIT_K),
+        IN,
+    ),
+    unit(Conductivity, &["W/(m·K)", "W/m·K", "W/m/K", "W/(m·°C)"], 1.0, METRIC),
+    unit(Conductivity, &["Btu/(h·ft·°F)", "Btu/h·ft·°F", "Btu/h/ft/°F"], BTU_PER_HOUR_W / (FOOT_M * FAHRENHEIT_K), IN),
     PERCENT,
 ];
 

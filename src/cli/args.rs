@@ -1,0 +1,246 @@
+use crate::quantity::System;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::path::{Path, PathBuf};
+
+/// Plans how a bearing, bush or shaft seal goes into its seat.
+#[derive(Debug, Parser)]
+#[command(
+    version,
+    about,
+    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require asks.\n\
+                  A calculation only: makers' manuals, local codes and licensed practice go before it."
+)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    pub(super) command: Command,
+
+    /// When to colour messages (NO_COLOR is respected)
+    #[arg(long, global = true, value_enum, default_value_t = Color::Auto)]
+    pub(super) color: Color,
+}
+
+impl Arguments {
+    /// Files that must not be written over.
+    pub(super) fn inputs(&self) -> Vec<&Path> {
+        match &self.command {
+            Command::Plan(flags) => flags.library.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Materials(flags) => flags.library.material.iter().map(PathBuf::as_path).collect(),
+            _ => Vec::new(),
+        }
+    }
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Plan a job: what to do, what to expect, what can go wrong
+    #[command(after_help = "Example: seatwise plan examples/pump-case.toml --plot pump.svg")]
+    Plan(PlanFlags),
+    /// Limits of size of a tolerance class
+    #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
+    Limits(LimitsFlags),
+    /// Clearance and interference of a bore and what goes into it
+    #[command(
+        after_help = "Examples: seatwise pair 62 N7 \"ISO 492 Normal\"\n          seatwise pair \"1.5 in\" H7 s6"
+    )]
+    Pair(PairFlags),
+    /// List the materials, or show one with its sources
+    #[command(
+        after_help = "Examples: seatwise materials\n          seatwise materials bearing-steel --at \"-78.5 °C\""
+    )]
+    Materials(MaterialsFlags),
+    /// List what chills and what warms, or show one with its limits
+    #[command(after_help = "Examples: seatwise media\n          seatwise media dry-ice")]
+    Media(MediaFlags),
+    /// Print the JSON Schema of a plan
+    Schema(SchemaFlags),
+}
+
+#[derive(Args, Debug)]
+pub(super) struct PlanFlags {
+    /// Job file in TOML; - reads standard input
+    pub(super) job: PathBuf,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    /// Draw clearance against time into FILE, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    pub(super) plot: Option<PathBuf>,
+
+    /// Exit with 3 when the verdict is worse than this
+    #[arg(long, value_enum, value_name = "VERDICT")]
+    pub(super) require: Option<Required>,
+
+    #[command(flatten)]
+    pub(super) library: LibraryFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct LimitsFlags {
+    /// Nominal size, in mm unless a unit is given: 62, "62 mm", "2.4409 in"
+    pub(super) nominal: String,
+    /// Tolerance class (N7, h6), or bearing class ("ISO 492 Normal") with --ring
+    pub(super) class: String,
+    /// Which ring of a bearing the class belongs to
+    #[arg(long, value_enum)]
+    pub(super) ring: Option<RingFlag>,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct PairFlags {
+    /// Nominal size, in mm unless a unit is given: 62, "62 mm", "2.4409 in"
+    pub(super) nominal: String,
+    /// Class of the bore: H7, or "ISO 492 Normal" for a bearing's bore on a shaft
+    pub(super) bore: String,
+    /// Class of what goes in: s6, or "ISO 492 Normal" for a bearing's outside
+    pub(super) inner: String,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct MaterialsFlags {
+    /// Id or plain name of one material
+    pub(super) name: Option<String>,
+    /// Every property at this temperature
+    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true, requires = "name")]
+    pub(super) at: Option<String>,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) library: LibraryFlags,
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct MediaFlags {
+    /// Id or plain name of one medium
+    pub(super) name: Option<String>,
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct SchemaFlags {
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct OutputFlags {
+    /// Write the result to FILE instead of standard output
+    #[arg(short = 'o', long = "output", value_name = "FILE")]
+    pub(super) file: Option<PathBuf>,
+    /// Write over files that exist (never over an input)
+    #[arg(long)]
+    pub(super) force: bool,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct LibraryFlags {
+    /// Add a material from a file (see materials/_template.toml); may be repeated
+    #[arg(long, value_name = "FILE")]
+    pub(super) material: Vec<PathBuf>,
+}
+
+#[derive(Args, Clone, Copy, Debug)]
+pub(super) struct UnitsFlag {
+    /// Units of the result; as the job was typed unless stated
+    #[arg(long, value_enum)]
+    units: Option<Units>,
+}
+
+impl UnitsFlag {
+    pub(super) fn or(self, usual: System) -> System {
+        match self.units {
+            Some(Units::Metric) => System::Metric,
+            Some(Units::Inch) => System::Inch,
+            None => usual,
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum Units {
+    Metric,
+    Inch,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum RingFlag {
+    Inner,
+    Outer,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum PlanFormat {
+    Text,
+    Json,
+    Csv,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    Text,
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum Required {
+    DropsIn,
+    SomeWillNot,
+    Press,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum Color {
+    Auto,
+    Always,
+    Never,
+}
+
+impl Color {
+    pub(super) fn apply(self) {
+        match self {
+            Self::Auto => anstream::ColorChoice::Auto,
+            Self::Always => anstream::ColorChoice::Always,
+            Self::Never => anstream::ColorChoice::Never,
+        }
+        .write_global();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Arguments;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_well_formed() {
+        Arguments::command().debug_assert();
+    }
+}

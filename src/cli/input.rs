@@ -1,0 +1,58 @@
+use super::failure::{Failure, Mistake, named};
+use crate::job::LONGEST_TEXT;
+use crate::stock::Library;
+use crate::stock::material::Material;
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
+
+/// The text of `path`; `-` is standard input.
+///
+/// Never reads more than a job may hold, so that a wrong file is refused before it fills memory.
+pub(super) fn text(path: &Path, help: &str) -> Result<String, Failure> {
+    let name = named(path);
+    let bytes = if path == Path::new("-") {
+        bounded(std::io::stdin().lock())
+    } else {
+        if path.is_dir() {
+            return Err(Failure::plain(format!("{name} is a folder, not a file"), help));
+        }
+        File::open(path).and_then(bounded)
+    }
+    .map_err(|error| Failure::file(path, "cannot read", &error, help))?;
+    if bytes.len() > LONGEST_TEXT {
+        return Err(Failure::plain(
+            format!("{name} is longer than {LONGEST_TEXT} bytes, too long for this file"),
+            help,
+        ));
+    }
+    String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        Failure::plain(format!("{name} is not UTF-8 text: byte {at} begins no character"), help)
+    })
+}
+
+fn bounded(reader: impl Read) -> std::io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    reader.take(LONGEST_TEXT as u64 + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
+/// The library with the user's own materials; a file's stem is the material's id.
+pub(super) fn library(files: &[std::path::PathBuf]) -> Result<Library, Failure> {
+    let help = "give a material file in TOML; materials/_template.toml shows one";
+    let mut library = Library::default();
+    for path in files {
+        let text = text(path, help)?;
+        let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+        match Material::parse(&id, &text) {
+            Ok(material) => library.materials.push(material),
+            Err(error) => {
+                let at = error.span().unwrap_or(0..0);
+                let mistake = Mistake { message: error.to_string(), at, help: help.to_owned() };
+                return Err(Failure::Text { path: named(path), text, problems: vec![mistake] });
+            }
+        }
+    }
+    Ok(library)
+}

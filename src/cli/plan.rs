@@ -1,0 +1,82 @@
+use super::args::{PlanFlags, PlanFormat, Required};
+use super::failure::{Failure, named};
+use super::output::Output;
+use super::{DONE, Outcome, WORSE, input};
+use crate::job;
+use crate::plan::{self, Plan, SeatPlan, Verdict};
+use crate::quantity::System;
+use crate::report::plot::{self, PlotRequest};
+use crate::report::{csv, json, text, words};
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+
+pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
+    let library = input::library(&flags.library.material)?;
+    let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
+    let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
+    let plan = plan::plan(&job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let system = flags.units.or(job.system);
+    let rendered = match flags.format {
+        PlanFormat::Text => text::plan(&plan, system),
+        PlanFormat::Json => json::plan(&plan).map_err(Failure::unprintable)?,
+        PlanFormat::Csv => csv::plan(&plan).map_err(Failure::unprintable)?,
+    };
+    let output = Output::new(&flags.output, vec![&flags.job]);
+    if let Some(file) = &flags.output.file {
+        output.may_write(file)?;
+    }
+    if let Some(path) = &flags.plot {
+        draw(&plan, system, path, &output)?;
+    }
+    Ok(Outcome { text: rendered, code: if worse(plan.verdict, flags.require) { WORSE } else { DONE } })
+}
+
+fn worse(verdict: Verdict, required: Option<Required>) -> bool {
+    required.is_some_and(|required| {
+        verdict
+            > match required {
+                Required::DropsIn => Verdict::DropsIn,
+                Required::SomeWillNot => Verdict::SomeWillNot,
+                Required::Press => Verdict::Press,
+            }
+    })
+}
+
+/// One picture a seat; with two seats the seat's name goes into the file's name.
+fn draw(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>) -> Result<(), Failure> {
+    let kind = path.extension().and_then(OsStr::to_str).map(str::to_lowercase);
+    if !matches!(kind.as_deref(), Some("svg" | "png")) {
+        let message = format!("{} names no kind of picture", path.display());
+        return Err(Failure::plain(message, "end the name in .svg or .png"));
+    }
+    let one = plan.seats.len() == 1;
+    let files: Vec<(PathBuf, &SeatPlan)> =
+        plan.seats.iter().map(|seat| (if one { path.to_owned() } else { for_seat(path, seat) }, seat)).collect();
+    for (file, _) in &files {
+        output.may_write(file)?;
+    }
+    for (file, seat) in files {
+        output.write_file(&file, &picture(plan, seat, system, kind.as_deref() == Some("svg"))?)?;
+    }
+    Ok(())
+}
+
+fn for_seat(path: &Path, seat: &SeatPlan) -> PathBuf {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let extension = path.extension().unwrap_or_default().to_string_lossy();
+    path.with_file_name(format!("{stem}-{}.{extension}", seat.seat.name()))
+}
+
+fn picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) -> Result<Vec<u8>, Failure> {
+    let answer = words::sentence(&plan.answer(seat), system);
+    let title = format!("{}: {answer}", capital(seat.verdict.words()));
+    let subtitle = plan.job.heading.title.clone();
+    let request = PlotRequest { history: &seat.history, title: &title, subtitle: &subtitle, system };
+    let drawn = if svg { plot::svg(&request).map(String::into_bytes) } else { plot::png(&request) };
+    drawn.map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}

@@ -1,0 +1,311 @@
+//! A checked job: every name looked up, every value in range.
+
+use super::entry::{Assumption, Entry};
+use crate::fit::Limits;
+use crate::quantity::{Force, HeatTransfer, Length, Mass, Power, Ratio, System, ThermodynamicTemperature, Time};
+use crate::stock::closure::{Closure, Elastomer};
+use crate::stock::material::Material;
+use crate::stock::medium::Medium;
+
+/// A job that has passed every check. It can be made only by [`super::check`].
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// Title block.
+    pub heading: Heading,
+    /// What goes in.
+    pub part: Part,
+    /// The seat that the part goes into.
+    pub housing: Option<Housing>,
+    /// The seat that the part goes onto.
+    pub shaft: Option<Shaft>,
+    /// The seal that shares the bore.
+    pub seal: Option<Seal>,
+    /// What is made cold, and how.
+    pub chill: Option<Treatment>,
+    /// What is made warm, and how.
+    pub warm: Option<Treatment>,
+    /// The shop.
+    pub bench: Bench,
+    /// How it is pressed if it does not drop in.
+    pub press: Press,
+    /// The coldest and the hottest state in service.
+    pub service: Vec<ServiceState>,
+    /// Every value that was typed.
+    pub entries: Vec<Entry>,
+    /// Every value that was put in for one that was not typed.
+    pub assumptions: Vec<Assumption>,
+    /// The system of units in which most sizes were typed.
+    pub system: System,
+    pub(super) _sealed: Sealed,
+}
+
+/// Keeps [`Job`] from being made outside this module.
+#[derive(Clone, Debug)]
+pub(super) struct Sealed;
+
+/// The title block of a job.
+#[derive(Clone, Debug, Default)]
+pub struct Heading {
+    /// What the job is.
+    pub title: String,
+    /// Reference number.
+    pub reference: Option<String>,
+    /// Revision of the job.
+    pub revision: Option<String>,
+    /// Who prepared it.
+    pub prepared_by: Option<String>,
+    /// Date as typed.
+    pub date: Option<String>,
+    /// Remarks.
+    pub notes: Option<String>,
+}
+
+/// Kind of part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PartKind {
+    /// Ball bearing.
+    BallBearing,
+    /// Roller bearing.
+    RollerBearing,
+    /// Plain bush: one ring.
+    PlainBush,
+    /// Solid plug: no bore.
+    SolidPlug,
+}
+
+impl PartKind {
+    /// Every kind with the name that a job uses.
+    pub const NAMES: [(&'static str, PartKind); 4] = [
+        ("ball bearing", PartKind::BallBearing),
+        ("roller bearing", PartKind::RollerBearing),
+        ("plain bush", PartKind::PlainBush),
+        ("solid plug", PartKind::SolidPlug),
+    ];
+
+    /// Whether the part has rolling elements.
+    pub fn is_bearing(self) -> bool {
+        matches!(self, Self::BallBearing | Self::RollerBearing)
+    }
+
+    /// The name that a job uses.
+    pub fn name(self) -> &'static str {
+        Self::NAMES.iter().find(|(_, kind)| *kind == self).map_or("part", |(name, _)| name)
+    }
+
+    /// One word for sentences.
+    pub fn noun(self) -> &'static str {
+        match self {
+            Self::BallBearing | Self::RollerBearing => "bearing",
+            Self::PlainBush => "bush",
+            Self::SolidPlug => "plug",
+        }
+    }
+}
+
+/// The part that goes into a housing, onto a shaft, or both.
+#[derive(Clone, Debug)]
+pub struct Part {
+    /// Kind of part.
+    pub kind: PartKind,
+    /// Nominal bore; none for a solid plug.
+    pub bore: Option<Length>,
+    /// Nominal outside diameter.
+    pub outside: Length,
+    /// Width, or length of a bush or plug.
+    pub width: Length,
+    /// Outside diameter with its limits; present when there is a housing.
+    pub outside_size: Option<Size>,
+    /// Bore with its limits; present when there is a shaft.
+    pub bore_size: Option<Size>,
+    /// Material.
+    pub material: Material,
+    /// Mass.
+    pub mass: Mass,
+    /// Closure of a bearing.
+    pub closure: Option<Closure>,
+    /// Inside diameter of the ring that sits in the housing (the equivalent outer ring of a bearing); none for a plug.
+    pub outer_ring_inside: Option<Length>,
+    /// Outside diameter of the ring that sits on the shaft (the equivalent inner ring of a bearing).
+    pub inner_ring_outside: Length,
+    /// Roughness Rz of the seating surface, when given.
+    pub roughness_rz: Option<Length>,
+}
+
+/// A diameter with its limits.
+#[derive(Clone, Debug)]
+pub enum Size {
+    /// From a tolerance class or explicit limits.
+    Limits {
+        /// The limits.
+        limits: Limits,
+        /// What they were given as: a class, or limits as typed.
+        basis: String,
+    },
+    /// As measured; still to be brought to 20 °C.
+    Measured(Measured),
+}
+
+/// A diameter as measured.
+#[derive(Clone, Debug)]
+pub struct Measured {
+    /// Nominal diameter that it belongs to.
+    pub nominal: Length,
+    /// The reading.
+    pub reading: Length,
+    /// Measuring uncertainty: the true size lies this far above or below.
+    pub within: Length,
+    /// Temperature of the part when measured.
+    pub part_temperature: ThermodynamicTemperature,
+    /// Temperature of the gauge.
+    pub gauge_temperature: ThermodynamicTemperature,
+    /// Material of the gauge.
+    pub gauge_material: Material,
+}
+
+/// The housing around the seat.
+#[derive(Clone, Debug)]
+pub struct Housing {
+    /// Bore with its limits.
+    pub size: Size,
+    /// Outside diameter of the boss.
+    pub outside: Length,
+    /// Length of the boss that takes part in warming.
+    pub length: Length,
+    /// Material.
+    pub material: Material,
+    /// Shoulder and back wall.
+    pub shoulder: Option<Shoulder>,
+    /// Mass that is warmed, when given; else from the geometry.
+    pub mass: Option<Mass>,
+    /// Roughness Rz of the bore, when given.
+    pub roughness_rz: Option<Length>,
+}
+
+/// The shoulder that the ring stops against.
+#[derive(Clone, Copy, Debug)]
+pub struct Shoulder {
+    /// Diameter of the hole through the shoulder.
+    pub inside: Length,
+    /// Thickness of the wall behind the ring.
+    pub wall: Length,
+}
+
+/// The shaft under the seat.
+#[derive(Clone, Debug)]
+pub struct Shaft {
+    /// Outside diameter with its limits.
+    pub size: Size,
+    /// Bore of a hollow shaft.
+    pub inside: Option<Length>,
+    /// Length that is chilled.
+    pub length: Length,
+    /// Material.
+    pub material: Material,
+    /// Mass that is chilled, when given; else from the geometry.
+    pub mass: Option<Mass>,
+    /// Roughness Rz of the seat, when given.
+    pub roughness_rz: Option<Length>,
+}
+
+/// The shaft seal that shares the bore.
+#[derive(Clone, Debug)]
+pub struct Seal {
+    /// Elastomer of the lip, with its temperature limits.
+    pub lip: Elastomer,
+    /// Whether it is already in the housing when the bearing goes in.
+    pub fitted_first: bool,
+}
+
+/// A part of the joint that can be chilled or warmed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// The part that goes in.
+    Part,
+    /// The housing.
+    Housing,
+    /// The shaft.
+    Shaft,
+}
+
+/// Chilling or warming of one piece.
+#[derive(Clone, Debug)]
+pub struct Treatment {
+    /// What is treated.
+    pub piece: Piece,
+    /// In what.
+    pub medium: Medium,
+    /// Temperature of the medium.
+    pub temperature: ThermodynamicTemperature,
+    /// Convective film coefficient, low and high.
+    pub film: (HeatTransfer, HeatTransfer),
+    /// Power put into the piece; zero but for induction heating.
+    pub power: Power,
+    /// For how long.
+    pub hold: Hold,
+}
+
+/// When the piece is taken out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Hold {
+    /// After a time.
+    For(Time),
+    /// When it has all but reached the medium's temperature.
+    Settled,
+    /// When the piece has reached a temperature.
+    Reaches(ThermodynamicTemperature),
+}
+
+/// The shop in which the job is done.
+#[derive(Clone, Debug)]
+pub struct Bench {
+    /// Air temperature, and that of everything that is neither chilled nor warmed.
+    pub temperature: ThermodynamicTemperature,
+    /// Relative humidity, when given.
+    pub humidity: Option<Ratio>,
+    /// Time from leaving the medium to the mouth of the seat.
+    pub carry: Time,
+    /// Convective film coefficient of shop air, low and high.
+    pub film: (HeatTransfer, HeatTransfer),
+    /// Clearance that lets the part drop in.
+    pub placing_clearance: Length,
+}
+
+/// How the part is pressed home.
+#[derive(Clone, Debug)]
+pub struct Press {
+    /// Coefficient of friction, low and high, with its source.
+    pub friction: (f64, f64),
+    /// Where the friction comes from.
+    pub friction_source: String,
+    /// Largest force of the means at hand.
+    pub capacity: Option<Force>,
+    /// What presses, as typed.
+    pub means: Option<String>,
+    /// Share of (Rz inner + Rz outer) that is smoothed away.
+    pub smoothing: f64,
+}
+
+/// Which end of service.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ServiceEnd {
+    /// The coldest state.
+    Coldest,
+    /// The hottest state.
+    Hottest,
+}
+
+/// Temperatures in one state of service.
+#[derive(Clone, Copy, Debug)]
+pub struct ServiceState {
+    /// Which end.
+    pub end: ServiceEnd,
+    /// Temperature of the part that goes in.
+    pub part: ThermodynamicTemperature,
+    /// Temperature of the housing.
+    pub housing: ThermodynamicTemperature,
+    /// Temperature of the shaft.
+    pub shaft: ThermodynamicTemperature,
+}
+
+/// How close to its medium a piece must come to count as settled.
+pub const SETTLED_WITHIN_SHARE: f64 = 0.02;

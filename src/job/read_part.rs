@@ -1,0 +1,406 @@
+//! What goes in: bearing, bush or plug.
+
+use super::entry::AnyValue;
+use super::model::{Part, PartKind, Size};
+use super::read_material::material_at;
+use super::read_size::{Seating, size, unit_hint};
+use super::section::{Found, Notes, Section, in_mm, nearest};
+use crate::fit::{Feature, Ring, RingClass};
+use crate::quantity::{self, Length, Mass, Roughness, ThermodynamicTemperature};
+use crate::stock::Library;
+use crate::stock::closure::Closure;
+use crate::stock::dimensions::{self, Designation, Suffix};
+use crate::stock::material::Material;
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+
+pub(super) const KEYS: [&str; 13] = [
+    "designation",
+    "kind",
+    "bore",
+    "outside",
+    "width",
+    "outside_limits",
+    "bore_limits",
+    "material",
+    "mass",
+    "closure",
+    "outer_ring_inside",
+    "inner_ring_outside",
+    "roughness",
+];
+
+/// Smallest and largest size that a job may hold, mm: the range of ISO 286-1.
+const SIZE_MM: (f64, f64) = (1.0, 3150.0);
+
+/// Share of (outside - bore) that each ring of a rolling bearing takes up as an equivalent plain ring.
+///
+/// Common practice, no published source: the shoulder of a deep groove ring of the 62 series stands at about this
+/// share; `outer_ring_inside` and `inner_ring_outside` state the real section.
+const RING_SHARE: f64 = 0.15;
+
+const MASS_WHY: &str = "from the sizes: 68 % of the full ring is steel, within about 6 % for single-row ball bearings \
+                        (masses from memory); state mass when it is known";
+
+/// What the seats ask of the part.
+pub(super) struct Wanted {
+    pub(super) housing: bool,
+    pub(super) shaft: bool,
+    pub(super) shop: ThermodynamicTemperature,
+}
+
+/// Nominal sizes.
+struct Sizes {
+    bore: Option<Found<Length>>,
+    outside: Found<Length>,
+    width: Found<Length>,
+}
+
+pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, notes: &mut Notes) -> Option<Part> {
+    let designation = designation(section, notes);
+    let kind = kind(section, designation.is_some(), notes);
+    let sizes = sizes(section, kind, designation.as_ref(), notes);
+    let material = part_material(section, kind, library, notes);
+    let (kind, sizes, material) = (kind?, sizes?, material?);
+    let outside = sizes.outside.value;
+    let bore = sizes.bore.as_ref().map(|found| found.value);
+    let seating = |nominal, feature, ring: Ring| Seating {
+        nominal,
+        feature,
+        ring: kind.is_bearing().then_some(ring),
+        shop: wanted.shop,
+    };
+    let outside_size = wanted.housing.then(|| {
+        let seating = seating(outside, Feature::Shaft, Ring::Outer);
+        part_size(section, "outside_limits", &seating, designation.as_ref(), library, notes)
+    });
+    let bore_size = bore.filter(|_| wanted.shaft).map(|bore| {
+        let seating = seating(bore, Feature::Hole, Ring::Inner);
+        part_size(section, "bore_limits", &seating, designation.as_ref(), library, notes)
+    });
+    let (outer_ring_inside, inner_ring_outside) = rings(section, kind, bore, outside, notes);
+    let mass = mass(section, kind, &sizes, &material, notes);
+    Some(Part {
+        kind,
+        bore,
+        outside,
+        width: sizes.width.value,
+        outside_size: flatten(outside_size)?,
+        bore_size: flatten(bore_size)?,
+        material,
+        mass: mass?,
+        closure: if kind.is_bearing() { Some(closure(section, designation.as_ref(), notes)?) } else { None },
+        outer_ring_inside,
+        inner_ring_outside,
+        roughness_rz: roughness(section, notes),
+    })
+}
+
+/// `None` only when a size was wanted and could not be read.
+fn flatten<T>(size: Option<Option<T>>) -> Option<Option<T>> {
+    match size {
+        None => Some(None),
+        Some(read) => read.map(Some),
+    }
+}
+
+fn designation(section: &Section<'_>, notes: &mut Notes) -> Option<Designation> {
+    let wanted = "write a designation such as \"6206\", or give bore, outside and width";
+    let words = section.words("designation", wanted, notes)?;
+    match Designation::parse(words.text) {
+        Ok(designation) => {
+            let [bore, outside, width] =
+                [designation.bore, designation.outside, designation.width].map(|size| size.mm());
+            let value = AnyValue::Text(format!("series {}, {bore} x {outside} x {width} mm", designation.series));
+            section.enter("designation", words.text, value, None, notes);
+            for suffix in &designation.unknown {
+                let why = "not a symbol of an open standard: it was not interpreted; state closure, class and material";
+                notes.assume(&format!("suffix {suffix}"), AnyValue::Text("no effect".into()), why);
+            }
+            Some(designation)
+        }
+        Err(error) => {
+            notes.problem(
+                words.part(0..words.text.len()),
+                format!("`{}`: {error}", section.path("designation")),
+                wanted,
+            );
+            None
+        }
+    }
+}
+
+fn kind(section: &Section<'_>, designated: bool, notes: &mut Notes) -> Option<PartKind> {
+    let names = PartKind::NAMES.map(|(name, _)| name);
+    let wanted = format!("write kind = one of: {}", names.join(", "));
+    if !section.has("kind") {
+        if designated {
+            return Some(PartKind::BallBearing);
+        }
+        section.missing("kind", &wanted, notes);
+        return None;
+    }
+    let words = section.words("kind", &wanted, notes)?;
+    let found = PartKind::NAMES.iter().find(|(name, _)| name.eq_ignore_ascii_case(words.text.trim()));
+    if found.is_none() {
+        let help = nearest(words.text, names.into_iter())
+            .map_or(wanted.clone(), |meant| format!("did you mean \"{meant}\"? {wanted}"));
+        notes.problem(words.at.clone(), format!("there is no kind of part `{}`", words.text), help);
+    }
+    found.map(|(_, kind)| *kind)
+}
+
+fn sizes(
+    section: &Section<'_>,
+    kind: Option<PartKind>,
+    designation: Option<&Designation>,
+    notes: &mut Notes,
+) -> Option<Sizes> {
+    let plug = kind == Some(PartKind::SolidPlug);
+    if plug && section.has("bore") {
+        notes.problem(section.place("bore"), "a solid plug has no bore", "leave `bore` out, or call it a plain bush");
+    }
+    let mut read = |key: &str, designated: Option<Length>| nominal(section, key, designated, notes);
+    let bore = if plug { None } else { Some(read("bore", designation.map(|d| d.bore.length()))) };
+    let outside = read("outside", designation.map(|d| d.outside.length()));
+    let width = read("width", designation.map(|d| d.width.length()));
+    let bore = flatten(bore)?;
+    let (outside, width) = (outside?, width?);
+    if let Some(bore) = &bore {
+        let (bore_mm, outside_mm) = (in_mm(bore.value), in_mm(outside.value));
+        if bore_mm >= outside_mm {
+            let message = format!("the bore, {bore_mm} mm, must be smaller than the outside, {outside_mm} mm");
+            notes.problem(bore.at.clone(), message, "exchange the two sizes, or check the unit of each");
+            return None;
+        }
+        mixed_units(bore, &outside, notes)?;
+    }
+    Some(Sizes { bore, outside, width })
+}
+
+/// One size in inches beside another in millimetres is refused when reading both in one unit makes a likelier bearing.
+fn mixed_units(bore: &Found<Length>, outside: &Found<Length>, notes: &mut Notes) -> Option<()> {
+    let differ = matches!((bore.system, outside.system), (Some(a), Some(b)) if a != b);
+    let ratio = (outside.value / bore.value).get::<uom::si::ratio::ratio>();
+    if !differ || ratio < 6.0 {
+        return Some(());
+    }
+    let message = format!(
+        "the bore is {:.4} mm and the outside {:.4} mm, typed in different units",
+        in_mm(bore.value),
+        in_mm(outside.value)
+    );
+    notes.problem(bore.at.clone(), message, "write both in the same unit: one of the two units looks wrong");
+    None
+}
+
+fn nominal(section: &Section<'_>, key: &str, designated: Option<Length>, notes: &mut Notes) -> Option<Found<Length>> {
+    if !section.has(key) {
+        if let Some(value) = designated {
+            return Some(Found { value, at: section.place("designation"), system: None });
+        }
+        section.missing(key, "give the nominal size, such as \"62 mm\" or \"1-1/8 in\"", notes);
+        return None;
+    }
+    let found = section.quantity(key, quantity::length, notes)?;
+    let mm = in_mm(found.value);
+    if !(SIZE_MM.0..=SIZE_MM.1).contains(&mm) {
+        let message = format!(
+            "`{}` is {mm} mm but must lie from {} mm to {} mm, the range of ISO 286-1",
+            section.path(key),
+            SIZE_MM.0,
+            SIZE_MM.1
+        );
+        notes.problem(found.at, message, "check the number and its unit");
+        return None;
+    }
+    if let Some(designated) = designated {
+        let designated_mm = in_mm(designated);
+        if (mm - designated_mm).abs() > 1e-6 {
+            let message = format!("`{}` is {mm} mm but the designation says {designated_mm} mm", section.path(key));
+            notes.problem(found.at, message, unit_hint(mm, designated_mm));
+            return None;
+        }
+    }
+    Some(found)
+}
+
+fn part_size(
+    section: &Section<'_>,
+    key: &str,
+    seating: &Seating,
+    designation: Option<&Designation>,
+    library: &Library,
+    notes: &mut Notes,
+) -> Option<Size> {
+    if section.has(key) {
+        return size(section, key, seating, library, notes);
+    }
+    let Some(ring) = seating.ring else {
+        section.missing(key, "give the class or the limits, such as \"s6\" or \"+20/+45 um\"", notes);
+        return None;
+    };
+    let class = designated_class(designation);
+    let nominal = quantity::Nanometres::from_length(seating.nominal);
+    match crate::fit::ring_limits(nominal, class, ring) {
+        Ok(limits) => {
+            let why = "ISO 492 class of an ordinary bearing: state it if the bearing is of another class";
+            let basis = class.to_string();
+            notes.assume(&section.path(key), AnyValue::Text(basis.clone()), why);
+            Some(Size::Limits { limits, basis })
+        }
+        Err(error) => {
+            notes.advised(section.at.clone(), &section.path(key), &error.to_string(), "give the limits yourself");
+            None
+        }
+    }
+}
+
+/// Class of the rings that the designation names, else the ordinary one.
+fn designated_class(designation: Option<&Designation>) -> RingClass {
+    let named = designation.and_then(|designation| {
+        designation.suffixes.iter().find_map(|suffix| match suffix {
+            Suffix::RingClass(class) => Some(*class),
+            _ => None,
+        })
+    });
+    named.unwrap_or(RingClass::Normal)
+}
+
+/// Closure that the designation names.
+fn designated_closure(designation: Option<&Designation>) -> Option<&'static str> {
+    designation?.suffixes.iter().find_map(|suffix| match suffix {
+        Suffix::Seals { .. } => Some("elastomer seals"),
+        Suffix::Shields { .. } => Some("shields"),
+        Suffix::InternalClearance(_) | Suffix::RingClass(_) => None,
+    })
+}
+
+fn part_material(
+    section: &Section<'_>,
+    kind: Option<PartKind>,
+    library: &Library,
+    notes: &mut Notes,
+) -> Option<Material> {
+    if section.has("material") {
+        return material_at(section, "material", library, notes);
+    }
+    if kind.is_some_and(PartKind::is_bearing) {
+        let why = "rings of ordinary rolling bearings are of this steel; state material for another";
+        notes.assume("bearing.material", AnyValue::Text("bearing-steel".into()), why);
+        return library.material("bearing-steel").ok();
+    }
+    section.missing("material", "name the material of the part (`seatwise materials` lists them)", notes);
+    None
+}
+
+fn rings(
+    section: &Section<'_>,
+    kind: PartKind,
+    bore: Option<Length>,
+    outside: Length,
+    notes: &mut Notes,
+) -> (Option<Length>, Length) {
+    let Some(bore) = bore else { return (None, outside) };
+    if !kind.is_bearing() {
+        return (Some(bore), outside);
+    }
+    let thickness = RING_SHARE * (outside - bore);
+    let mut equivalent = |key: &str, rule: Length| {
+        let given = section.quantity(key, quantity::length, notes);
+        if let Some(found) = &given {
+            if found.value <= bore || found.value >= outside {
+                let message = format!("`{}` must lie between the bore and the outside", section.path(key));
+                notes.problem(found.at.clone(), message, "give the diameter where the ring's section ends");
+            }
+        } else if !section.has(key) {
+            let why = "common practice, no published source: each ring as a plain ring of 15 % of (outside - bore)";
+            notes.assume(&section.path(key), AnyValue::Size(rule), why);
+        }
+        given.map_or(rule, |found| found.value)
+    };
+    (
+        Some(equivalent("outer_ring_inside", outside - 2.0 * thickness)),
+        equivalent("inner_ring_outside", bore + 2.0 * thickness),
+    )
+}
+
+fn mass(section: &Section<'_>, kind: PartKind, sizes: &Sizes, material: &Material, notes: &mut Notes) -> Option<Mass> {
+    let bore = sizes.bore.as_ref().map_or(Length::new::<millimeter>(0.0), |found| found.value);
+    let (outside, width) = (sizes.outside.value, sizes.width.value);
+    let section_area = std::f64::consts::FRAC_PI_4 * (outside * outside - bore * bore);
+    let full: Mass = section_area * width * material.density();
+    if section.has("mass") {
+        let found = section.quantity("mass", quantity::mass, notes)?;
+        let share = found.value.get::<kilogram>() / full.get::<kilogram>();
+        if !(0.2..=1.2).contains(&share) {
+            let message = format!(
+                "`{}` is {:.3} kg but a full ring of this size and material weighs {:.3} kg",
+                section.path("mass"),
+                found.value.get::<kilogram>(),
+                full.get::<kilogram>()
+            );
+            notes.problem(found.at, message, "check the unit of the mass and the sizes, or leave `mass` out");
+            return None;
+        }
+        return Some(found.value);
+    }
+    let (fill, why) = if kind.is_bearing() {
+        (dimensions::SINGLE_ROW_FILL, MASS_WHY)
+    } else {
+        (1.0, "from the sizes and the density of the material")
+    };
+    notes.assume("bearing.mass", AnyValue::Mass(full * fill), why);
+    Some(full * fill)
+}
+
+fn closure(section: &Section<'_>, designation: Option<&Designation>, notes: &mut Notes) -> Option<Closure> {
+    let wanted = "write \"open\", \"shields\", or \"NBR contact seals\"";
+    if let Some(words) = section.words("closure", wanted, notes) {
+        return match Closure::parse(words.text) {
+            Ok(closure) => Some(closure),
+            Err(error) => {
+                notes.problem(words.at, format!("`{}`: {error}", section.path("closure")), wanted);
+                None
+            }
+        };
+    }
+    if section.has("closure") {
+        return None;
+    }
+    let (name, why) = match designated_closure(designation) {
+        Some(name) => (name, "from the suffix of the designation (DIN 623-1)"),
+        None => ("NBR contact seals", "not stated: the most sensitive of the ordinary closures is assumed"),
+    };
+    notes.assume("bearing.closure", AnyValue::Text(name.to_owned()), why);
+    Closure::parse(name).ok()
+}
+
+/// Roughness Rz of the seating surface under `roughness`.
+pub(super) fn roughness(section: &Section<'_>, notes: &mut Notes) -> Option<Length> {
+    let wanted = "write the roughness as \"Ra 1.6 um\" or \"Rz 6.3 um\"";
+    let words = section.words("roughness", wanted, notes)?;
+    match quantity::roughness(words.text) {
+        Ok(entered) => {
+            let rz = match entered.value {
+                Roughness::Rz(rz) => rz,
+                Roughness::Ra(ra) => {
+                    let rz = crate::fit::rz_from_ra(ra);
+                    let why = "common practice, no published source: Rz from Ra by a fixed ratio; state Rz instead";
+                    notes.assume(&section.path("roughness as Rz"), AnyValue::SmallLength(rz), why);
+                    rz
+                }
+            };
+            section.enter("roughness", words.text, AnyValue::SmallLength(rz), entered.system, notes);
+            Some(rz)
+        }
+        Err(error) => {
+            notes.problem(
+                words.part(error.at),
+                format!("`{}`: {}", section.path("roughness"), error.problem),
+                error.help,
+            );
+            None
+        }
+    }
+}

@@ -1,0 +1,185 @@
+//! The seats: housing and shaft.
+
+use super::entry::AnyValue;
+use super::model::{Housing, Part, Shaft, Shoulder};
+use super::read_material::material_at;
+use super::read_part::roughness;
+use super::read_size::{Seating, size, unit_hint};
+use super::section::{Notes, Section, in_mm};
+use crate::fit::Feature;
+use crate::quantity::{self, Length, ThermodynamicTemperature};
+use crate::stock::Library;
+use uom::si::length::millimeter;
+
+pub(super) const HOUSING_KEYS: [&str; 9] =
+    ["bore", "bore_limits", "outside", "wall", "length", "material", "shoulder", "mass", "roughness"];
+pub(super) const SHAFT_KEYS: [&str; 7] =
+    ["outside", "outside_limits", "inside", "length", "material", "mass", "roughness"];
+
+/// Outside over bore of a housing whose outside is not stated.
+///
+/// Common practice, no published source: a boss of half the bore in wall thickness on either side counts as thick.
+const THICK_HOUSING: f64 = 1.5;
+
+/// Thinnest and thickest housing that is planned, outside over bore: a thinner one is a sleeve that yields at once, and
+/// beyond the thickest nothing changes any more.
+const THINNEST: f64 = 1.02;
+const THICKEST: f64 = 20.0;
+
+const MM_PER_INCH: f64 = 25.4;
+
+pub(super) fn housing(
+    section: &Section<'_>,
+    part: &Part,
+    shop: ThermodynamicTemperature,
+    library: &Library,
+    notes: &mut Notes,
+) -> Option<Housing> {
+    let nominal = part.outside;
+    agrees(section, "bore", nominal, "the part's outside", notes);
+    let seating = Seating { nominal, feature: Feature::Hole, ring: None, shop };
+    section.missing("bore_limits", "give the class or the limits of the bore, such as \"N7\" or \"-39/-9 um\"", notes);
+    let size = size(section, "bore_limits", &seating, library, notes);
+    let outside = housing_outside(section, nominal, notes);
+    let shoulder = shoulder(section, nominal, notes);
+    section.missing("material", "name the housing's material (`seatwise materials` lists them)", notes);
+    let material = material_at(section, "material", library, notes);
+    let behind = shoulder.map_or(Length::new::<millimeter>(0.0), |s| s.wall);
+    let length = length(section, part.width + behind, "the part's width and the wall behind it", notes);
+    let mass = section.quantity("mass", quantity::mass, notes).map(|found| found.value);
+    let roughness_rz = roughness(section, notes);
+    Some(Housing { size: size?, outside: outside?, length: length?, material: material?, shoulder, mass, roughness_rz })
+}
+
+pub(super) fn shaft(
+    section: &Section<'_>,
+    part: &Part,
+    shop: ThermodynamicTemperature,
+    library: &Library,
+    notes: &mut Notes,
+) -> Option<Shaft> {
+    let Some(nominal) = part.bore else {
+        notes.problem(section.at.clone(), "a solid plug cannot go onto a shaft", "leave [shaft] out");
+        return None;
+    };
+    agrees(section, "outside", nominal, "the part's bore", notes);
+    let seating = Seating { nominal, feature: Feature::Shaft, ring: None, shop };
+    section.missing(
+        "outside_limits",
+        "give the class or the limits of the shaft, such as \"k6\" or \"+2/+15 um\"",
+        notes,
+    );
+    let size = size(section, "outside_limits", &seating, library, notes);
+    let inside = hollow(section, nominal, notes);
+    section.missing("material", "name the shaft's material (`seatwise materials` lists them)", notes);
+    let material = material_at(section, "material", library, notes);
+    let length = length(section, part.width, "the part's width", notes);
+    let mass = section.quantity("mass", quantity::mass, notes).map(|found| found.value);
+    let roughness_rz = roughness(section, notes);
+    Some(Shaft { size: size?, inside, length: length?, material: material?, mass, roughness_rz })
+}
+
+/// A nominal size stated twice must agree.
+fn agrees(section: &Section<'_>, key: &str, nominal: Length, of: &str, notes: &mut Notes) {
+    let Some(found) = section.quantity(key, quantity::length, notes) else { return };
+    let (mm, nominal_mm) = (in_mm(found.value), in_mm(nominal));
+    if (mm - nominal_mm).abs() > 1e-6 {
+        let message =
+            format!("`{}` is {mm} mm but {of} is {nominal_mm} mm: both take the same nominal size", section.path(key));
+        let help = if (mm / nominal_mm - 1.0).abs() < 0.01 {
+            "write the nominal here and the real size as limits, such as { measured = \"...\", within = \"...\" }"
+                .into()
+        } else {
+            unit_hint(mm, nominal_mm)
+        };
+        notes.problem(found.at, message, help);
+    }
+}
+
+fn housing_outside(section: &Section<'_>, bore: Length, notes: &mut Notes) -> Option<Length> {
+    if section.has("outside") && section.has("wall") {
+        notes.problem(section.place("wall"), "both `outside` and `wall` are given", "keep one of the two");
+        return None;
+    }
+    let found = if section.has("wall") {
+        let mut found = section.quantity("wall", quantity::length, notes)?;
+        found.value = bore + 2.0 * found.value;
+        found
+    } else if section.has("outside") {
+        section.quantity("outside", quantity::length, notes)?
+    } else {
+        let why = "common practice, no published source: a thick boss; a thinner one presses less and cools faster, \
+                   so state outside or wall";
+        notes.assume("housing.outside", AnyValue::Size(THICK_HOUSING * bore), why);
+        return Some(THICK_HOUSING * bore);
+    };
+    let (outside_mm, bore_mm) = (in_mm(found.value), in_mm(bore));
+    let possible = |mm: f64| (THINNEST * bore_mm..=THICKEST * bore_mm).contains(&mm);
+    if !possible(outside_mm) {
+        let message = format!(
+            "the housing is {outside_mm:.3} mm outside around a bore of {bore_mm:.3} mm, but must lie from {:.3} to {:.0} mm",
+            THINNEST * bore_mm,
+            THICKEST * bore_mm
+        );
+        let help = if possible(outside_mm * MM_PER_INCH) {
+            "in inches it would be possible: write the unit in".to_owned()
+        } else if possible(outside_mm / MM_PER_INCH) {
+            "in millimetres it would be possible: write the unit mm".to_owned()
+        } else {
+            "give the diameter of the boss around the bore, or its wall".to_owned()
+        };
+        notes.problem(found.at, message, help);
+        return None;
+    }
+    Some(found.value)
+}
+
+fn shoulder(section: &Section<'_>, bore: Length, notes: &mut Notes) -> Option<Shoulder> {
+    let table = section.section("shoulder", &["inside", "wall"], notes)?;
+    table.missing("inside", "give the diameter of the hole through the shoulder", notes);
+    table.missing("wall", "give the thickness of the wall behind the ring", notes);
+    let inside = table.quantity("inside", quantity::length, notes);
+    let wall = table.quantity("wall", quantity::length, notes);
+    let (inside, wall) = (inside?, wall?);
+    if inside.value >= bore {
+        let message = format!(
+            "the hole through the shoulder, {} mm, must be smaller than the bore, {} mm",
+            in_mm(inside.value),
+            in_mm(bore)
+        );
+        notes.problem(inside.at, message, "give the diameter that the ring cannot pass");
+        return None;
+    }
+    Some(Shoulder { inside: inside.value, wall: wall.value })
+}
+
+fn hollow(section: &Section<'_>, outside: Length, notes: &mut Notes) -> Option<Length> {
+    if !section.has("inside") {
+        notes.assume("shaft.inside", AnyValue::Text("solid".into()), "not stated; a hollow shaft presses less");
+        return None;
+    }
+    let found = section.quantity("inside", quantity::length, notes)?;
+    let (inside_mm, outside_mm) = (in_mm(found.value), in_mm(outside));
+    if inside_mm > 0.98 * outside_mm {
+        let message = format!("the shaft's bore, {inside_mm} mm, must be under 98 % of its outside, {outside_mm} mm");
+        notes.problem(found.at, message, "check the size and its unit");
+        return None;
+    }
+    Some(found.value)
+}
+
+fn length(section: &Section<'_>, otherwise: Length, of: &str, notes: &mut Notes) -> Option<Length> {
+    if !section.has("length") {
+        let why = format!("not stated: {of}; it sets how much metal takes up heat");
+        notes.assume(&section.path("length"), AnyValue::Size(otherwise), &why);
+        return Some(otherwise);
+    }
+    let found = section.quantity("length", quantity::length, notes)?;
+    let mm = in_mm(found.value);
+    if !(1.0..=5000.0).contains(&mm) {
+        let message = format!("`{}` is {mm} mm but must lie from 1 mm to 5000 mm", section.path("length"));
+        notes.problem(found.at, message, "check the number and its unit");
+        return None;
+    }
+    Some(found.value)
+}

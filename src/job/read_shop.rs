@@ -1,0 +1,258 @@
+//! The shop, the press, the seal and the service.
+
+use super::entry::AnyValue;
+use super::model::{Bench, Part, Press, Seal, ServiceEnd, ServiceState};
+use super::read_treatment::{film, usual_range};
+use super::section::{Notes, Section};
+use crate::fit;
+use crate::quantity::{self, Length, ThermodynamicTemperature, Time, celsius};
+use crate::stock::Library;
+use crate::stock::closure;
+use crate::stock::friction::{Lubrication, friction};
+use crate::stock::material::Material;
+use uom::si::force::kilonewton;
+use uom::si::length::micrometer;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::second;
+
+pub(super) const BENCH_KEYS: [&str; 5] = ["temperature", "humidity", "carry", "film", "placing_clearance"];
+pub(super) const PRESS_KEYS: [&str; 5] = ["means", "capacity", "condition", "friction", "smoothing"];
+pub(super) const SERVICE_KEYS: [&str; 2] = ["coldest", "hottest"];
+pub(super) const SEAL_KEYS: [&str; 2] = ["lip", "fitted"];
+
+/// Range of shop temperatures, °C.
+const SHOP_C: (f64, f64) = (-30.0, 50.0);
+
+/// Smallest default placing clearance, µm, and its share of the diameter for large seats.
+///
+/// Common practice, no published source: a few hundredths of a millimetre are wanted by hand; 15 µm is the least at
+/// which a small ring still drops in, and large rings need about 0.00015 of their diameter.
+const PLACING: (f64, f64) = (15.0, 0.000_15);
+
+/// Temperature of the shop, read first because every other section leans on it.
+pub(super) fn shop_temperature(section: Option<&Section<'_>>, notes: &mut Notes) -> ThermodynamicTemperature {
+    let usual = celsius(20.0);
+    let Some(found) = section.and_then(|section| section.quantity("temperature", quantity::temperature, notes)) else {
+        if section.is_none_or(|section| !section.has("temperature")) {
+            let why = "not stated: the reference temperature of ISO 1";
+            notes.assume("bench.temperature", AnyValue::Temperature(usual), why);
+        }
+        return usual;
+    };
+    let value = found.value.get::<degree_celsius>();
+    if !(SHOP_C.0..=SHOP_C.1).contains(&value) {
+        let message =
+            format!("`bench.temperature` is {value:.1} °C but must lie from {} °C to {} °C", SHOP_C.0, SHOP_C.1);
+        notes.problem(found.at, message, "check the unit: °C or °F");
+    }
+    found.value
+}
+
+pub(super) fn bench(
+    section: Option<&Section<'_>>,
+    temperature: ThermodynamicTemperature,
+    seat: Length,
+    library: &Library,
+    notes: &mut Notes,
+) -> Option<Bench> {
+    let air = library.medium("still-air").ok()?;
+    let still = air.film()?;
+    let film = match section {
+        Some(section) => film(section, still, notes)?,
+        None => usual_range("bench.film", still, notes),
+    };
+    Some(Bench {
+        temperature,
+        humidity: section.and_then(|section| section.quantity("humidity", quantity::share, notes)).map(|s| s.value),
+        carry: carry(section, notes)?,
+        film,
+        placing_clearance: placing_clearance(section, seat, notes)?,
+    })
+}
+
+fn carry(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<Time> {
+    if let Some(section) = section.filter(|section| section.has("carry")) {
+        let found = section.quantity("carry", quantity::duration, notes)?;
+        let seconds = found.value.get::<second>();
+        if !(0.0..=3600.0).contains(&seconds) {
+            let message = format!("`bench.carry` is {seconds} s but must lie from 0 s to 3600 s");
+            notes.problem(found.at, message, "give the time from the medium to the mouth of the seat");
+            return None;
+        }
+        return Some(found.value);
+    }
+    let value = Time::new::<second>(10.0);
+    let why = "common practice, no published source: the medium stands beside the bench; state carry";
+    notes.assume("bench.carry", AnyValue::Duration(value), why);
+    Some(value)
+}
+
+fn placing_clearance(section: Option<&Section<'_>>, seat: Length, notes: &mut Notes) -> Option<Length> {
+    if let Some(section) = section.filter(|section| section.has("placing_clearance")) {
+        let found = section.small_length("placing_clearance", notes)?;
+        let micrometres = found.value.get::<micrometer>();
+        if !(0.0..=500.0).contains(&micrometres) {
+            let message = format!("`bench.placing_clearance` is {micrometres} um but must lie from 0 to 500 um");
+            notes.problem(found.at, message, "give the clearance that lets the part drop in by hand");
+            return None;
+        }
+        return Some(found.value);
+    }
+    let value = Length::new::<micrometer>(PLACING.0.max(PLACING.1 * seat.get::<micrometer>()));
+    let why = "common practice, no published source: 15 um, or 0.00015 of the diameter when that is more; state \
+               placing_clearance under [bench]";
+    notes.assume("bench.placing_clearance", AnyValue::SmallLength(value), why);
+    Some(value)
+}
+
+/// The two materials of the seat that is pressed.
+pub(super) struct Pair<'m> {
+    pub(super) inner: &'m Material,
+    pub(super) outer: &'m Material,
+}
+
+pub(super) fn press(section: Option<&Section<'_>>, pair: &Pair<'_>, notes: &mut Notes) -> Option<Press> {
+    let (friction, friction_source) = friction_of(section, pair, notes)?;
+    let capacity = section.and_then(|section| section.quantity("capacity", quantity::force, notes));
+    if let Some(found) = &capacity {
+        let force = found.value.get::<kilonewton>();
+        if !(0.01..=100_000.0).contains(&force) {
+            let message = format!("`press.capacity` is {force} kN but must lie from 0.01 kN to 100000 kN");
+            notes.problem(found.at.clone(), message, "check the number and its unit");
+        }
+    }
+    let means = section.and_then(|section| section.words("means", "say what presses, in words", notes));
+    let smoothing = smoothing(section, notes)?;
+    Some(Press {
+        friction,
+        friction_source,
+        capacity: capacity.map(|found| found.value),
+        means: means.map(|words| words.text.to_owned()),
+        smoothing,
+    })
+}
+
+fn friction_of(section: Option<&Section<'_>>, pair: &Pair<'_>, notes: &mut Notes) -> Option<((f64, f64), String)> {
+    if let Some(section) = section.filter(|section| section.has("friction")) {
+        let found = section.quantity("friction", quantity::number, notes)?;
+        if !(0.01..=1.0).contains(&found.value) {
+            let message = format!("`press.friction` is {} but must lie from 0.01 to 1", found.value);
+            notes.problem(found.at, message, "dry metal gives 0.1 to 0.2, oiled 0.05 to 0.12");
+            return None;
+        }
+        return Some(((found.value, found.value), "stated in the job".to_owned()));
+    }
+    let lubrication = match section.and_then(|s| s.words("condition", "write \"dry\" or \"oiled\"", notes)) {
+        None => {
+            notes.assume("press.condition", AnyValue::Text("oiled".into()), "not stated; dry seats need more force");
+            Lubrication::Oiled
+        }
+        Some(words) => match words.text.trim().to_lowercase().as_str() {
+            "dry" => Lubrication::Dry,
+            "oiled" => Lubrication::Oiled,
+            other => {
+                let message = format!("`press.condition` cannot be \"{other}\"");
+                notes.problem(words.at, message, "write \"dry\" or \"oiled\"");
+                return None;
+            }
+        },
+    };
+    let range = match friction(pair.inner.family(), pair.outer.family(), lubrication) {
+        Ok(range) => range,
+        Err(error) => {
+            notes.problem(0..0, error.to_string(), "state friction under [press]");
+            return None;
+        }
+    };
+    let value = AnyValue::Text(format!("{} to {}", range.low, range.high));
+    let source = range.provenance.to_string();
+    notes.assume("press.friction", value, &format!("{source}; state friction under [press]"));
+    Some(((range.low, range.high), source))
+}
+
+fn smoothing(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<f64> {
+    let Some(section) = section.filter(|section| section.has("smoothing")) else {
+        return Some(fit::SMOOTHING_FACTOR);
+    };
+    let found = section.quantity("smoothing", quantity::number, notes)?;
+    if !(0.0..=1.0).contains(&found.value) {
+        let message = format!("`press.smoothing` is {} but must lie from 0 to 1", found.value);
+        notes.problem(found.at, message, "give the share of (Rz inner + Rz outer) that is smoothed away");
+        return None;
+    }
+    Some(found.value)
+}
+
+/// The elastomer of the seal, and whether it sits in the housing before the bearing goes in.
+pub(super) fn seal(section: &Section<'_>, notes: &mut Notes) -> Option<Seal> {
+    let wanted = "write the elastomer of the lip, such as \"NBR\" or \"FKM\"";
+    section.missing("lip", wanted, notes);
+    let words = section.words("lip", wanted, notes)?;
+    let lip = match closure::elastomer(words.text) {
+        Ok(lip) => lip,
+        Err(error) => {
+            notes.problem(words.at, format!("`seal.lip`: {error}"), wanted);
+            return None;
+        }
+    };
+    let fitted_first = match section.words("fitted", "write \"before the bearing\" or \"after the bearing\"", notes) {
+        None => {
+            let why = "not stated; a seal behind the bearing goes in first and feels the heat of the housing";
+            notes.assume("seal.fitted", AnyValue::Text("before the bearing".into()), why);
+            true
+        }
+        Some(words) => match words.text.trim().to_lowercase().as_str() {
+            "before the bearing" | "before" => true,
+            "after the bearing" | "after" => false,
+            other => {
+                let message = format!("`seal.fitted` cannot be \"{other}\"");
+                notes.problem(words.at, message, "write \"before the bearing\" or \"after the bearing\"");
+                return None;
+            }
+        },
+    };
+    Some(Seal { lip, fitted_first })
+}
+
+pub(super) fn service(section: &Section<'_>, part: &Part, notes: &mut Notes) -> Vec<ServiceState> {
+    let ends = [("coldest", ServiceEnd::Coldest), ("hottest", ServiceEnd::Hottest)];
+    let states: Vec<_> = ends.into_iter().filter_map(|(key, end)| service_state(section, key, end, notes)).collect();
+    if let [cold, hot] = states.as_slice()
+        && cold.part > hot.part
+    {
+        let message = format!("the coldest state is warmer than the hottest, for the {}", part.kind.noun());
+        notes.problem(section.place("coldest"), message, "exchange the two, or check their signs");
+    }
+    states
+}
+
+fn service_state(section: &Section<'_>, key: &str, end: ServiceEnd, notes: &mut Notes) -> Option<ServiceState> {
+    if !section.is_table(key) {
+        let found = section.quantity(key, quantity::temperature, notes)?;
+        let all = in_service(found.value, &found.at, &section.path(key), notes)?;
+        return Some(ServiceState { end, part: all, housing: all, shaft: all });
+    }
+    let table = section.section(key, &["part", "housing", "shaft"], notes)?;
+    table.missing("part", "give the temperature of the part, and of the housing or shaft where they differ", notes);
+    let mut read = |key: &str| {
+        let found = table.quantity(key, quantity::temperature, notes)?;
+        in_service(found.value, &found.at, &table.path(key), notes)
+    };
+    let part = read("part")?;
+    Some(ServiceState { end, part, housing: read("housing").unwrap_or(part), shaft: read("shaft").unwrap_or(part) })
+}
+
+fn in_service(
+    value: ThermodynamicTemperature,
+    at: &std::ops::Range<usize>,
+    path: &str,
+    notes: &mut Notes,
+) -> Option<ThermodynamicTemperature> {
+    let celsius = value.get::<degree_celsius>();
+    if (-200.0..=400.0).contains(&celsius) {
+        return Some(value);
+    }
+    let message = format!("`{path}` is {celsius:.1} °C but must lie from -200 °C to 400 °C");
+    notes.problem(at.clone(), message, "check the number and its unit");
+    None
+}

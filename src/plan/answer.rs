@@ -1,0 +1,105 @@
+//! The answer in one sentence a seat, the same words in every output.
+
+use super::cautions::Caution;
+use super::model::{Plan, SeatKind, SeatPlan, Verdict, Window};
+use super::sentence::{Sentence, say};
+use crate::job::AnyValue;
+use crate::quantity::{Length, Time, Toward};
+
+impl Plan<'_> {
+    /// The answer for one seat: what happens, with the number that decides it.
+    pub fn answer(&self, seat: &SeatPlan) -> Sentence {
+        let noun = self.job.part.kind.noun();
+        let opening = say(format!("The {noun} "));
+        match seat.verdict {
+            Verdict::DropsIn => drops_in(seat, opening),
+            Verdict::SomeWillNot => some_will_not(seat, opening),
+            Verdict::Press => press(seat, opening),
+            Verdict::DoNot => self.forbidden(),
+        }
+    }
+
+    /// The finding that forbids the job.
+    fn forbidden(&self) -> Sentence {
+        match self.cautions.iter().find(|caution| caution.forbids()).map(Caution::sentence) {
+            Some(sentence) => sentence.clone(),
+            None => say("A limit is passed; see the cautions."),
+        }
+    }
+}
+
+/// "into the housing" or "onto the shaft".
+pub(super) fn whither(seat: &SeatPlan) -> &'static str {
+    match seat.seat {
+        SeatKind::Housing => "into the housing",
+        SeatKind::Shaft => "onto the shaft",
+    }
+}
+
+fn drops_in(seat: &SeatPlan, opening: Sentence) -> Sentence {
+    let verb = if seat.seat == SeatKind::Housing { "drops" } else { "slides" };
+    let sentence = opening
+        .text(format!("{verb} {} with ", whither(seat)))
+        .small(seat.at_bore.clearance.tightest, Toward::Down)
+        .text(" of clearance in the tightest case");
+    match seat.window.tightest {
+        Window::Lasts(time) => {
+            sentence.text(", if it is placed within ").duration(time, Toward::Down).text(" of being taken out.")
+        }
+        Window::Always | Window::Beyond(_) => sentence.text("."),
+    }
+}
+
+fn some_will_not(seat: &SeatPlan, opening: Sentence) -> Sentence {
+    let left = seat.at_bore.clearance.tightest;
+    let sentence = opening
+        .text(format!("goes {} freely with ", whither(seat)))
+        .small(seat.at_bore.clearance.middle, Toward::Down)
+        .text(" of clearance in the middle case, but ");
+    if left >= Length::default() {
+        return sentence
+            .text("the tightest case has only ")
+            .small(left, Toward::Down)
+            .text(", too little to drop in unaided; be ready to press.");
+    }
+    sentence
+        .text("the tightest case keeps ")
+        .small(-left, Toward::Up)
+        .text(" of interference; be ready to press with up to ")
+        .value(AnyValue::Force(seat.at_bore.force.tightest), Toward::Up)
+        .text(".")
+}
+
+fn press(seat: &SeatPlan, opening: Sentence) -> Sentence {
+    let treated = seat.chill.is_some() || seat.warm.is_some();
+    let left = seat.at_bore.clearance.tightest;
+    if left >= Length::default() {
+        return opening
+            .text(format!("has to be pushed {}: the tightest case has only ", whither(seat)))
+            .small(left, Toward::Down)
+            .text(" of clearance, too little to drop in unaided.");
+    }
+    let sentence = opening
+        .text(format!("has to be pressed {}: up to ", whither(seat)))
+        .value(AnyValue::Force(seat.at_bore.force.tightest), Toward::Up)
+        .text(" for ")
+        .small(-left, Toward::Up)
+        .text(" of interference in the tightest case");
+    if treated {
+        sentence
+            .text(" (cold-pressed at the temperature of the shop: up to ")
+            .value(AnyValue::Force(seat.press.force.tightest), Toward::Up)
+            .text(").")
+    } else {
+        sentence.text(".")
+    }
+}
+
+/// Time in hand at the seat, when there is a window.
+pub(super) fn in_hand(window: Window, carry: Time) -> Option<Time> {
+    match window {
+        Window::Lasts(time) if time > carry => Some(time - carry),
+        Window::Lasts(_) => Some(Time::default()),
+        Window::Always | Window::Beyond(_) => None,
+    }
+}

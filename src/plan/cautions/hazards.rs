@@ -1,0 +1,133 @@
+use super::{Caution, Level, PRACTICE};
+use crate::job::{Job, Piece, Treatment};
+use crate::plan::model::{SeatPlan, Verdict};
+use crate::plan::sentence::say;
+use crate::quantity::{Toward, celsius};
+use crate::stock::medium::Hazard;
+
+/// Metal above this burns skin at a short touch.
+///
+/// ISO 13732-1, bare metal, contact of about one second, from memory.
+const BURNS_C: f64 = 65.0;
+
+/// What can hurt someone.
+pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
+    for treatment in job.chill.iter().chain(&job.warm) {
+        for hazard in treatment.medium.hazards() {
+            let (level, text, source) = words(*hazard);
+            found.push(Caution::new(hazard.code(), level, say(text), source));
+        }
+        for note in treatment.medium.notes() {
+            let text = format!("{}: {note}.", treatment.medium.id());
+            found.push(Caution::new("medium-care", Level::Note, say(text), PRACTICE));
+        }
+        hot_part(treatment, seats, found);
+    }
+    let pressed = seats.iter().any(|seat| seat.verdict == Verdict::Press || seat.verdict == Verdict::SomeWillNot);
+    if pressed {
+        found.push(Caution::new("press", Level::Warning, say(PRESS), PRACTICE));
+    }
+    for seat in seats {
+        right_ring(job, seat, found);
+        press_too_small(job, seat, found);
+    }
+    found.push(Caution::new("defer", Level::Note, say(DEFER), PRACTICE));
+}
+
+const PRESS: &str = "Stand clear of the line of the press, guard it, wear eye protection: hardened rings shatter. Keep the \
+                     part square, and stop when the force rises before the shoulder is reached.";
+const DEFER: &str = "This plan is a calculation. The manual of the machine's maker, the data of the part's maker, local \
+                     codes and licensed practice go before it.";
+
+/// Level, text and source for each hazard of a medium.
+fn words(hazard: Hazard) -> (Level, &'static str, &'static str) {
+    match hazard {
+        Hazard::Cryogen => (
+            Level::Danger,
+            "Liquid nitrogen burns skin and eyes at once and spits when a warm part goes in: face shield, loose dry \
+             insulating gloves, closed shoes; lower the part slowly, never seal the vessel, keep water out.",
+            "common practice, no published source; follow the gas supplier's safety sheet",
+        ),
+        Hazard::Asphyxiation => (
+            Level::Danger,
+            "The gas that boils off displaces air without any warning to the senses. Work in the open or with forced \
+             ventilation and an oxygen alarm (below 19.5 % is oxygen-deficient); never alone, never in a pit or a vehicle.",
+            "19.5 % oxygen: 29 CFR 1910.134, from memory",
+        ),
+        Hazard::DryIce => (
+            Level::Danger,
+            "Dry ice burns skin and gives off carbon dioxide, which gathers low and suffocates: insulating gloves, good \
+             ventilation, never in a closed vessel.",
+            "exposure limit of carbon dioxide 5000 ppm over eight hours: 29 CFR 1910.1000 Table Z-1, from memory",
+        ),
+        Hazard::FlammableSolvent => (
+            Level::Danger,
+            "The cold bath is a flammable solvent: no flame, no spark, no hot plate or oven in the room, vapour drawn off.",
+            PRACTICE,
+        ),
+        Hazard::HotOil => (
+            Level::Danger,
+            "Hot oil burns and can ignite: a covered bath with a thermostat, dry parts only, a lid and an extinguisher at \
+             hand. Hang the part clear of the bottom.",
+            PRACTICE,
+        ),
+        Hazard::Steam => {
+            (Level::Warning, "Boiling water and steam scald; dry and oil the part at once against rust.", PRACTICE)
+        }
+        Hazard::InductionMagnetism => (
+            Level::Warning,
+            "An induction heater's field can stop a pacemaker: keep such persons away as its maker says, take off rings and \
+             watches, and demagnetise the part.",
+            PRACTICE,
+        ),
+        Hazard::HotPart => (
+            Level::Warning,
+            "Hot metal looks like cold metal: heat-proof gloves, long sleeves, a marked place to put it down; no food goes \
+             into an oven that has held oily parts.",
+            PRACTICE,
+        ),
+    }
+}
+
+fn hot_part(treatment: &Treatment, seats: &[SeatPlan], found: &mut Vec<Caution>) {
+    let burns = celsius(BURNS_C);
+    let hottest = seats
+        .iter()
+        .filter_map(|seat| seat.warm.as_ref())
+        .filter(|soak| soak.piece == treatment.piece && soak.end_quick > burns)
+        .map(|soak| soak.end_quick)
+        .next();
+    if let Some(end) = hottest.filter(|_| !treatment.medium.hazards().contains(&Hazard::HotPart)) {
+        let sentence = say("The warmed part comes out at ")
+            .temperature(end, Toward::Up)
+            .text(": it burns at a touch. Heat-proof gloves.");
+        found.push(Caution::new("hot-part", Level::Warning, sentence, "ISO 13732-1, from memory"));
+    }
+}
+
+/// Force must not go through the rolling elements.
+fn right_ring(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
+    if !job.part.kind.is_bearing() {
+        return;
+    }
+    let ring = if seat.inner.piece == Piece::Part { "outer" } else { "inner" };
+    let text = format!(
+        "{} seat: push on the {ring} ring only, with a driver that is square and clear of seal and cage. Force through the \
+         rolling elements dents the raceways.",
+        seat.seat.name()
+    );
+    found.push(Caution::new("push-right-ring", Level::Caution, say(text), PRACTICE));
+}
+
+fn press_too_small(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
+    let Some(capacity) = job.press.capacity else { return };
+    let needed = seat.at_bore.force.tightest;
+    if needed > capacity {
+        let sentence = say(format!("{} seat: the tightest case may need ", seat.seat.name()))
+            .value(crate::job::AnyValue::Force(needed), Toward::Up)
+            .text(", more than the press gives, ")
+            .value(crate::job::AnyValue::Force(capacity), Toward::Down)
+            .text(". It would stop half-way. Clear the fit by chill or warmth, or find a larger press.");
+        found.push(Caution::new("press-too-small", Level::Warning, sentence, "press force of this plan"));
+    }
+}

@@ -1,0 +1,206 @@
+//! Clearance of a joint against time and temperature.
+
+use super::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
+use super::joint::Joint;
+use super::model::Window;
+use super::track::Track;
+use crate::quantity::{Cases, Length, ThermodynamicTemperature, Time};
+use crate::stock::Curve;
+use uom::si::length::meter;
+use uom::si::thermodynamic_temperature::kelvin;
+use uom::si::time::second;
+
+/// Longest time in shop air that is looked at, s.
+const LONGEST_S: f64 = 4.0 * 3600.0;
+
+/// Points of a plot in the medium and in shop air.
+const POINTS: (u32, u32) = (60, 60);
+
+/// Diameters of a joint at 20 °C in metres, and how they change.
+pub(super) struct Diameters<'j> {
+    inner: Cases<f64>,
+    outer: Cases<f64>,
+    inner_expansion: &'j Curve,
+    outer_expansion: &'j Curve,
+}
+
+impl<'j> Diameters<'j> {
+    pub(super) fn new(joint: &Joint<'j>) -> Self {
+        let (inner, outer) = (&joint.inner.size, &joint.outer.size);
+        let middle = |a: f64, b: f64| 0.5 * (a + b);
+        let metres = |size: crate::quantity::Nanometres| size.0 as f64 * 1e-9;
+        let (inner_low, inner_high) = (metres(inner.smallest), metres(inner.largest));
+        let (outer_low, outer_high) = (metres(outer.smallest), metres(outer.largest));
+        Self {
+            inner: Cases { tightest: inner_high, middle: middle(inner_low, inner_high), loosest: inner_low },
+            outer: Cases { tightest: outer_low, middle: middle(outer_low, outer_high), loosest: outer_high },
+            inner_expansion: joint.inner.material.expansion(),
+            outer_expansion: joint.outer.material.expansion(),
+        }
+    }
+
+    /// Clearance in metres with the parts at these temperatures (K), which lie in the tables.
+    pub(super) fn clearance(&self, inner_k: f64, outer_k: f64) -> Cases<f64> {
+        let inner_strain = self.inner_expansion.at_inside(inner_k);
+        let outer_strain = self.outer_expansion.at_inside(outer_k);
+        self.outer.zip(self.inner).map(|(outer, inner)| {
+            // The difference at 20 °C is taken first: it is small, and must not drown in the diameters.
+            (outer - inner) + (outer * outer_strain - inner * inner_strain)
+        })
+    }
+
+    /// Strain of the inner part that gives the tightest case this clearance, the outer part being at `outer_k`.
+    pub(super) fn inner_strain_for(&self, clearance: f64, outer_k: f64) -> f64 {
+        let outer = self.outer.tightest * (1.0 + self.outer_expansion.at_inside(outer_k));
+        (outer - clearance) / self.inner.tightest - 1.0
+    }
+
+    /// Strain of the outer part that gives the tightest case this clearance, the inner part being at `inner_k`.
+    pub(super) fn outer_strain_for(&self, clearance: f64, inner_k: f64) -> f64 {
+        let inner = self.inner.tightest * (1.0 + self.inner_expansion.at_inside(inner_k));
+        (inner + clearance) / self.outer.tightest - 1.0
+    }
+
+    /// Common temperature at which each case closes.
+    pub(super) fn lock(&self) -> Cases<Option<ThermodynamicTemperature>> {
+        self.outer.zip(self.inner).map(|(outer, inner)| {
+            let metres = Length::new::<meter>;
+            crate::thermal::contact_temperature(
+                metres(inner),
+                self.inner_expansion,
+                metres(outer),
+                self.outer_expansion,
+            )
+        })
+    }
+}
+
+/// A joint whose parts follow their tracks.
+pub(super) struct Course<'a, 'j> {
+    pub(super) diameters: &'a Diameters<'j>,
+    pub(super) inner: &'a Track,
+    pub(super) outer: &'a Track,
+    /// Placing clearance, m.
+    pub(super) placing: f64,
+}
+
+impl Course<'_, '_> {
+    /// Clearance in metres at a time (s) from leaving the media.
+    pub(super) fn at(&self, time: f64) -> Cases<f64> {
+        self.diameters.clearance(self.inner.kelvin_at(time), self.outer.kelvin_at(time))
+    }
+
+    fn in_hand(&self, time: f64, case: fn(&Cases<f64>) -> f64) -> f64 {
+        case(&self.at(time)) - self.placing
+    }
+
+    fn longest_hold(&self) -> f64 {
+        self.inner.hold().max(self.outer.hold())
+    }
+
+    /// Time from the first piece's going into its medium to the placing clearance.
+    pub(super) fn time_to_clear(&self) -> Cases<Option<Time>> {
+        EACH.map(|case| {
+            let (start, end) = (-self.longest_hold(), 0.0);
+            let in_hand = |time| self.in_hand(time, case);
+            if in_hand(start) >= 0.0 {
+                return Some(Time::default());
+            }
+            (in_hand(end) >= 0.0).then(|| Time::new::<second>(crossing(in_hand, (start, end)) - start))
+        })
+    }
+
+    /// Time in shop air until the placing clearance is gone.
+    pub(super) fn window(&self) -> Cases<Window> {
+        EACH.map(|case| {
+            let in_hand = |time| self.in_hand(time, case);
+            if in_hand(0.0) < 0.0 {
+                Window::Lasts(Time::default())
+            } else if in_hand(LONGEST_S) < 0.0 {
+                Window::Lasts(Time::new::<second>(crossing(in_hand, (0.0, LONGEST_S))))
+            } else if in_hand(f64::MAX) >= 0.0 {
+                Window::Always
+            } else {
+                Window::Beyond(Time::new::<second>(LONGEST_S))
+            }
+        })
+    }
+
+    /// The curve that a plot shows: the time in the medium, and in shop air until a little after the last case closes.
+    pub(super) fn history(
+        &self,
+        window: &Cases<Window>,
+        to_clear: &Cases<Option<Time>>,
+        carry: Time,
+    ) -> ClearanceHistory {
+        let hold = self.longest_hold();
+        let bench = shown_after(window, carry.get::<second>(), hold > 0.0);
+        let spread = |from: f64, to: f64, count: u32| {
+            (0..=count).map(move |i| from + (to - from) * f64::from(i) / f64::from(count))
+        };
+        let before = spread(-hold, 0.0, POINTS.0).take(if hold > 0.0 { POINTS.0 as usize } else { 0 });
+        let points = before.chain(spread(0.0, bench, POINTS.1)).map(|time| self.point(time)).collect();
+        ClearanceHistory {
+            points,
+            placing_clearance: Length::new::<meter>(self.placing),
+            moments: self.moments(window, to_clear, carry, hold),
+        }
+    }
+
+    fn point(&self, time: f64) -> ClearancePoint {
+        ClearancePoint { time: Time::new::<second>(time), clearance: self.at(time).map(Length::new::<meter>) }
+    }
+
+    fn moments(&self, window: &Cases<Window>, to_clear: &Cases<Option<Time>>, carry: Time, hold: f64) -> Vec<Moment> {
+        let moment = |time: f64, kind| Moment {
+            time: Time::new::<second>(time),
+            kind,
+            clearance: Length::new::<meter>(self.at(time).middle),
+        };
+        let mut moments = Vec::new();
+        if hold > 0.0 {
+            let first = to_clear.tightest.map(|time| time.get::<second>()).filter(|time| *time > 0.0);
+            moments.extend(first.map(|time| moment(time - hold, MomentKind::FirstClears)));
+            moments.push(moment(0.0, MomentKind::OutOfMedium));
+            moments.push(moment(carry.get::<second>(), MomentKind::AtBore));
+            if let Window::Lasts(time) = window.tightest
+                && time > Time::default()
+            {
+                moments.push(moment(time.get::<second>(), MomentKind::NoLongerClears));
+            }
+        }
+        moments
+    }
+}
+
+/// How each case is taken out of the three.
+const EACH: Cases<fn(&Cases<f64>) -> f64> =
+    Cases { tightest: |cases| cases.tightest, middle: |cases| cases.middle, loosest: |cases| cases.loosest };
+
+/// The zero of a monotone function that changes sign between the ends, to a hundredth of a second.
+fn crossing(in_hand: impl Fn(f64) -> f64, (mut low, mut high): (f64, f64)) -> f64 {
+    let rises = in_hand(high) >= 0.0;
+    while high - low > 0.01 {
+        let middle = 0.5 * (low + high);
+        if (in_hand(middle) >= 0.0) == rises { high = middle } else { low = middle }
+    }
+    0.5 * (low + high)
+}
+
+/// How much of the time in shop air a plot shows, s.
+fn shown_after(window: &Cases<Window>, carry: f64, treated: bool) -> f64 {
+    if !treated {
+        return 60.0;
+    }
+    let lasts = |window: Window| match window {
+        Window::Lasts(time) => time.get::<second>(),
+        Window::Always | Window::Beyond(_) => 0.0,
+    };
+    let last = lasts(window.tightest).max(lasts(window.middle)).min(1800.0);
+    (1.5 * last).max(3.0 * carry).max(30.0)
+}
+
+/// Temperature from kelvin.
+pub(super) fn from_kelvin(value: f64) -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<kelvin>(value)
+}

@@ -1,0 +1,248 @@
+//! What a plan holds. Everything is a quantity; rounding belongs to the report.
+
+use super::cautions::Caution;
+use super::clearance_history::ClearanceHistory;
+use crate::fit::FitKind;
+use crate::job::{Hold, Job, Piece, ServiceEnd};
+use crate::quantity::{Area, Cases, Force, HeatTransfer, Length, Mass, Pressure, ThermodynamicTemperature, Time};
+
+/// The answer to a job.
+#[derive(Clone, Debug)]
+pub struct Plan<'j> {
+    /// The job that was planned.
+    pub job: &'j Job,
+    /// The worst verdict of the seats.
+    pub verdict: Verdict,
+    /// One plan for each seat: housing first.
+    pub seats: Vec<SeatPlan>,
+    /// What can go wrong or hurt someone, gravest first.
+    pub cautions: Vec<Caution>,
+    /// Where the numbers come from.
+    pub sources: Vec<Source>,
+}
+
+/// What to expect, from best to worst.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// Even the tightest case has the placing clearance when the part reaches the seat.
+    DropsIn,
+    /// The middle case has the placing clearance, the tightest has not.
+    SomeWillNot,
+    /// The part must be pressed.
+    Press,
+    /// A limit of a material, the closure, the seal or the elastic range is passed.
+    DoNot,
+}
+
+impl Verdict {
+    /// The words that every output uses.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::DropsIn => "drops in",
+            Self::SomeWillNot => "some will not",
+            Self::Press => "press",
+            Self::DoNot => "do not",
+        }
+    }
+}
+
+/// Which seat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SeatKind {
+    /// The part goes into the housing.
+    Housing,
+    /// The part goes onto the shaft.
+    Shaft,
+}
+
+impl SeatKind {
+    /// The name that every output uses.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Housing => "housing",
+            Self::Shaft => "shaft",
+        }
+    }
+}
+
+/// The plan of one seat.
+#[derive(Clone, Debug)]
+pub struct SeatPlan {
+    /// Which seat.
+    pub seat: SeatKind,
+    /// Nominal diameter of the joint.
+    pub nominal: Length,
+    /// What to expect.
+    pub verdict: Verdict,
+    /// The inner part of the joint.
+    pub inner: Member,
+    /// The outer part of the joint.
+    pub outer: Member,
+    /// Fit at 20 °C.
+    pub fit: Fit,
+    /// Chilling of the inner part.
+    pub chill: Option<Soak>,
+    /// Warming of the outer part.
+    pub warm: Option<Soak>,
+    /// State when the part reaches the mouth of the seat.
+    pub at_bore: AtBore,
+    /// Time from the first piece's going into its medium until the placing clearance is there; none where it never is.
+    pub time_to_clear: Cases<Option<Time>>,
+    /// Time in shop air, from leaving the medium, until the placing clearance is gone.
+    pub window: Cases<Window>,
+    /// Common temperature of both parts at which the joint closes; none where it does not.
+    pub lock: Cases<Option<ThermodynamicTemperature>>,
+    /// Pressing at room temperature.
+    pub press: Pressing,
+    /// The fit at the ends of service.
+    pub service: Vec<ServiceFit>,
+    /// What would clear the tightest case, where the planned way does not.
+    pub remedy: Option<Remedy>,
+    /// Clearance against time.
+    pub history: ClearanceHistory,
+}
+
+/// One of the two parts of a joint.
+#[derive(Clone, Debug)]
+pub struct Member {
+    /// What it is, in trade words.
+    pub name: &'static str,
+    /// Which piece of the job it belongs to.
+    pub piece: Piece,
+    /// Name of its material.
+    pub material: String,
+    /// Smallest and largest diameter at 20 °C.
+    pub smallest: Length,
+    /// See `smallest`.
+    pub largest: Length,
+    /// What the limits are: a class, limits, or a reading.
+    pub basis: String,
+}
+
+/// The fit at 20 °C.
+#[derive(Clone, Copy, Debug)]
+pub struct Fit {
+    /// Clearance: positive is loose.
+    pub clearance: Cases<Length>,
+    /// Interference after smoothing of the rough peaks; negative where there is clearance.
+    pub effective_interference: Cases<Length>,
+    /// Clearance, transition or interference fit.
+    pub kind: FitKind,
+    /// Measuring uncertainty of the two sizes together, when one or both were measured.
+    pub uncertainty: Option<Length>,
+}
+
+impl Fit {
+    /// Whether the measuring uncertainty leaves open if the joint is loose or tight.
+    pub fn undecided(&self) -> bool {
+        let zero = Length::default();
+        self.uncertainty.is_some() && self.clearance.tightest < zero && self.clearance.loosest > zero
+    }
+}
+
+/// Chilling or warming of one piece.
+#[derive(Clone, Debug)]
+pub struct Soak {
+    /// What is treated.
+    pub piece: Piece,
+    /// Id of the medium.
+    pub medium: String,
+    /// Where the piece is, in words, such as "in the oven".
+    pub phrase: String,
+    /// Temperature of the medium.
+    pub medium_temperature: ThermodynamicTemperature,
+    /// Why it is taken out when it is.
+    pub hold_rule: Hold,
+    /// Biot number with the film coefficient used.
+    pub biot: f64,
+    /// Film coefficient used: the end of the range that is slower; radiation is added to it.
+    pub film: HeatTransfer,
+    /// Time constant at the start; none where a power, not a medium, sets the pace.
+    pub time_constant: Option<Time>,
+    /// Time in the medium.
+    pub hold: Time,
+    /// Temperature on leaving the medium.
+    pub end: ThermodynamicTemperature,
+    /// Temperature on leaving with the quicker end of the film range.
+    pub end_quick: ThermodynamicTemperature,
+    /// Mass that is treated.
+    pub mass: Mass,
+    /// Surface that is exposed.
+    pub area: Area,
+}
+
+/// State when the part reaches the mouth of the seat.
+#[derive(Clone, Copy, Debug)]
+pub struct AtBore {
+    /// Temperature of the inner part.
+    pub inner: ThermodynamicTemperature,
+    /// Temperature of the outer part.
+    pub outer: ThermodynamicTemperature,
+    /// Clearance then.
+    pub clearance: Cases<Length>,
+    /// Force to press home at that moment, full depth.
+    pub force: Cases<Force>,
+}
+
+/// How long the placing clearance lasts in shop air.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Window {
+    /// It is gone after this time; zero when it was never there.
+    Lasts(Time),
+    /// It never goes: the fit itself has the placing clearance at the temperature of the shop.
+    Always,
+    /// It outlasts the longest time that was computed.
+    Beyond(Time),
+}
+
+/// Pressing at room temperature, both parts at the temperature of the shop.
+#[derive(Clone, Copy, Debug)]
+pub struct Pressing {
+    /// Pressure in the joint.
+    pub pressure: Cases<Pressure>,
+    /// Force to press home, full depth.
+    pub force: Cases<Force>,
+    /// Hoop stress at the bore of the outer part.
+    pub hoop_outer: Cases<Pressure>,
+    /// Strength over stress at the weaker part; none where there is no stress.
+    pub yield_factor: Cases<Option<f64>>,
+    /// Which part is the weaker in the tightest case.
+    pub weaker: &'static str,
+    /// Interference at which the weaker part reaches its strength.
+    pub elastic_limit: Length,
+    /// Length of the joint.
+    pub length: Length,
+}
+
+/// The fit at one end of service.
+#[derive(Clone, Copy, Debug)]
+pub struct ServiceFit {
+    /// Which end.
+    pub end: ServiceEnd,
+    /// Temperature of the inner part.
+    pub inner: ThermodynamicTemperature,
+    /// Temperature of the outer part.
+    pub outer: ThermodynamicTemperature,
+    /// Clearance then.
+    pub clearance: Cases<Length>,
+}
+
+/// Temperatures that would give the tightest case its placing clearance, the other part staying as planned.
+#[derive(Clone, Copy, Debug)]
+pub struct Remedy {
+    /// Clearance that the tightest case lacks.
+    pub short_by: Length,
+    /// Temperature of the inner part; none where no temperature of its table does it.
+    pub inner_at: Option<ThermodynamicTemperature>,
+    /// Temperature of the outer part; none where no temperature of its table does it.
+    pub outer_at: Option<ThermodynamicTemperature>,
+}
+
+/// Where a number comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Source {
+    /// What comes from it.
+    pub what: String,
+    /// Standard, book, dataset, or the words that there is none.
+    pub text: String,
+}

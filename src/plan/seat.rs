@@ -1,0 +1,129 @@
+//! One seat, from its fit to its service.
+
+use super::PlanError;
+use super::clearance::{Course, Diameters, from_kelvin};
+use super::joint::Joint;
+use super::model::{AtBore, Fit, Pressing, Remedy, SeatPlan, ServiceFit};
+use super::pressing::Presser;
+use super::track::treat;
+use super::verdict;
+use crate::fit::{self, FitKind};
+use crate::job::{Job, Piece, ServiceState};
+use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, reference_temperature};
+use crate::thermal::temperature_for_strain;
+use uom::si::length::meter;
+use uom::si::thermodynamic_temperature::kelvin;
+use uom::si::time::second;
+
+pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> {
+    let diameters = Diameters::new(joint);
+    let inner = treat(job, joint.inner.piece, joint.inner.treatment)?;
+    let outer = treat(job, joint.outer.piece, joint.outer.treatment)?;
+    let placing = job.bench.placing_clearance;
+    let course =
+        Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
+    let presser = Presser::new(job, joint);
+    let fit = fit_at_reference(job, joint, &diameters)?;
+    let at_bore = at_bore(job, joint, &course, &presser)?;
+    let (window, time_to_clear) = (course.window(), course.time_to_clear());
+    let treated = inner.soak.is_some() || outer.soak.is_some();
+    Ok(SeatPlan {
+        seat: joint.seat,
+        nominal: joint.nominal,
+        verdict: verdict::from_clearance(&at_bore.clearance, placing),
+        inner: joint.inner.member(),
+        outer: joint.outer.member(),
+        history: course.history(&window, &time_to_clear, job.bench.carry),
+        remedy: if treated { remedy(job, joint, &diameters, &at_bore) } else { None },
+        press: at_shop(job, joint, &diameters, &presser)?,
+        service: service(job, joint, &diameters),
+        lock: diameters.lock(),
+        fit,
+        at_bore,
+        window,
+        time_to_clear,
+        chill: inner.soak,
+        warm: outer.soak,
+    })
+}
+
+fn metres(cases: Cases<f64>) -> Cases<Length> {
+    cases.map(Length::new::<meter>)
+}
+
+fn fit_at_reference(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Result<Fit, PlanError> {
+    let reference = reference_temperature().get::<kelvin>();
+    let clearance = metres(diameters.clearance(reference, reference));
+    let effective = effective(job, joint, &clearance)?;
+    let uncertainty = match (joint.inner.size.uncertainty, joint.outer.size.uncertainty) {
+        (None, None) => None,
+        (inner, outer) => Some(inner.unwrap_or_default() + outer.unwrap_or_default()),
+    };
+    let kind = FitKind::of(&clearance.map(Nanometres::from_length));
+    Ok(Fit { clearance, effective_interference: effective, kind, uncertainty })
+}
+
+/// Interference that bears, with the rough peaks smoothed away where the roughness of both surfaces is known.
+fn effective(job: &Job, joint: &Joint<'_>, clearance: &Cases<Length>) -> Result<Cases<Length>, PlanError> {
+    let Some((inner, outer)) = joint.inner.roughness_rz.zip(joint.outer.roughness_rz) else {
+        return Ok(clearance.map(|clearance| -clearance));
+    };
+    clearance.try_map(|clearance| Ok(fit::effective_interference(-clearance, inner, outer, job.press.smoothing)?))
+}
+
+fn at_bore(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, presser: &Presser<'_>) -> Result<AtBore, PlanError> {
+    let carry = job.bench.carry.get::<second>();
+    let clearance = metres(course.at(carry));
+    Ok(AtBore {
+        inner: from_kelvin(course.inner.kelvin_at(carry)),
+        outer: from_kelvin(course.outer.kelvin_at(carry)),
+        clearance,
+        force: presser.force(&effective(job, joint, &clearance)?)?,
+    })
+}
+
+/// Pressing with both parts at the temperature of the shop.
+fn at_shop(
+    job: &Job,
+    joint: &Joint<'_>,
+    diameters: &Diameters<'_>,
+    presser: &Presser<'_>,
+) -> Result<Pressing, PlanError> {
+    let shop = job.bench.temperature.get::<kelvin>();
+    let clearance = metres(diameters.clearance(shop, shop));
+    presser.pressing(&effective(job, joint, &clearance)?)
+}
+
+fn remedy(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> Option<Remedy> {
+    let placing = job.bench.placing_clearance;
+    if at_bore.clearance.tightest >= placing {
+        return None;
+    }
+    let wanted = placing.get::<meter>();
+    let inner_strain = diameters.inner_strain_for(wanted, at_bore.outer.get::<kelvin>());
+    let outer_strain = diameters.outer_strain_for(wanted, at_bore.inner.get::<kelvin>());
+    Some(Remedy {
+        short_by: placing - at_bore.clearance.tightest,
+        inner_at: temperature_for_strain(joint.inner.material.expansion(), inner_strain).ok(),
+        outer_at: temperature_for_strain(joint.outer.material.expansion(), outer_strain).ok(),
+    })
+}
+
+fn service(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Vec<ServiceFit> {
+    job.service
+        .iter()
+        .map(|state| {
+            let (inner, outer) = (in_service(joint.inner.piece, state), in_service(joint.outer.piece, state));
+            let clearance = metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()));
+            ServiceFit { end: state.end, inner, outer, clearance }
+        })
+        .collect()
+}
+
+fn in_service(piece: Piece, state: &ServiceState) -> ThermodynamicTemperature {
+    match piece {
+        Piece::Part => state.part,
+        Piece::Housing => state.housing,
+        Piece::Shaft => state.shaft,
+    }
+}

@@ -1,0 +1,50 @@
+//! Diameters at 20 °C.
+
+use super::PlanError;
+use crate::job::{Measured, Size};
+use crate::quantity::{Length, Nanometres};
+use crate::stock::Material;
+use crate::thermal::{Measurement, size_at_reference};
+
+/// Smallest and largest diameter at 20 °C.
+pub(super) struct SizeBand {
+    pub(super) smallest: Nanometres,
+    pub(super) largest: Nanometres,
+    /// Half width of the band when it comes from a measurement.
+    pub(super) uncertainty: Option<Length>,
+    /// What the limits are.
+    pub(super) basis: String,
+    /// Where they come from.
+    pub(super) source: String,
+}
+
+/// The band of `size`; a measured size of a part of `material` is brought to 20 °C.
+pub(super) fn at_reference(size: &Size, material: &Material) -> Result<SizeBand, PlanError> {
+    match size {
+        Size::Limits { limits, basis } => Ok(SizeBand {
+            smallest: limits.smallest(),
+            largest: limits.largest(),
+            uncertainty: None,
+            basis: basis.clone(),
+            source: limits.source.to_string(),
+        }),
+        Size::Measured(measured) => from_measurement(measured, material),
+    }
+}
+
+fn from_measurement(measured: &Measured, material: &Material) -> Result<SizeBand, PlanError> {
+    let size = size_at_reference(&Measurement {
+        reading: measured.reading,
+        part_temperature: measured.part_temperature,
+        part_expansion: material.expansion(),
+        gauge_temperature: measured.gauge_temperature,
+        gauge_expansion: measured.gauge_material.expansion(),
+    })?;
+    Ok(SizeBand {
+        smallest: Nanometres::from_length(size - measured.within),
+        largest: Nanometres::from_length(size + measured.within),
+        uncertainty: Some(measured.within),
+        basis: "as measured".to_owned(),
+        source: "measured; brought to 20 °C (ISO 1) with the expansion of part and gauge".to_owned(),
+    })
+}

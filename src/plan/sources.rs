@@ -1,0 +1,68 @@
+//! Where the numbers of a plan come from.
+
+use super::joint::{Joint, Side};
+use super::model::Source;
+use crate::job::{Job, Treatment};
+use crate::stock::medium::Medium;
+
+const MODELS: [(&str, &str); 4] = [
+    ("sizes", "ISO 1: sizes hold at 20 °C"),
+    (
+        "temperatures against time",
+        "heat balance of one body, film coefficient reduced by h/(1 + Bi/3) for a ring or wall and h/(1 + Bi/4) for a \
+         cylinder (first term of the series, Carslaw and Jaeger, Conduction of Heat in Solids, from memory); grey-body \
+         radiation",
+    ),
+    (
+        "pressure and stress",
+        "thick-wall rings (Lamé), plane stress; Timoshenko, Strength of Materials, Part II, from memory",
+    ),
+    ("press force", "friction x pressure x seat area at the depth reached"),
+];
+
+/// Every source that a plan leans on: standards first, then materials, media and models.
+pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
+    let mut list = Sources::default();
+    for joint in joints {
+        let seat = joint.seat.name();
+        list.add(format!("{seat} seat, {}", joint.inner.name), joint.inner.size.source.clone());
+        list.add(format!("{seat} seat, {}", joint.outer.name), joint.outer.size.source.clone());
+    }
+    for joint in joints {
+        material(&joint.inner, &mut list);
+        material(&joint.outer, &mut list);
+    }
+    for treatment in job.chill.iter().chain(&job.warm) {
+        medium(treatment, &mut list);
+    }
+    list.add("friction".to_owned(), job.press.friction_source.clone());
+    for (what, text) in MODELS {
+        list.add(what.to_owned(), text.to_owned());
+    }
+    list.0
+}
+
+#[derive(Default)]
+struct Sources(Vec<Source>);
+
+impl Sources {
+    fn add(&mut self, what: String, text: String) {
+        let source = Source { what, text };
+        if !self.0.contains(&source) {
+            self.0.push(source);
+        }
+    }
+}
+
+fn material(side: &Side<'_>, list: &mut Sources) {
+    for (property, provenance) in side.material.sources() {
+        list.add(format!("{}, {}", side.material.id(), property.replace('_', " ")), provenance.to_string());
+    }
+}
+
+fn medium(treatment: &Treatment, list: &mut Sources) {
+    let medium: &Medium = &treatment.medium;
+    for (property, provenance) in medium.sources() {
+        list.add(format!("{}, {property}", medium.id()), provenance.to_string());
+    }
+}

@@ -1,0 +1,105 @@
+//! The order of work for one seat, with this job's numbers.
+
+use super::answer::{in_hand, whither};
+use super::model::{Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
+use super::sentence::{Sentence, say};
+use crate::job::{AnyValue, Hold, Piece};
+use crate::quantity::{Length, Toward};
+
+impl Plan<'_> {
+    /// What to do, in order. Empty when the job must not be done as planned.
+    pub fn steps(&self, seat: &SeatPlan) -> Vec<Sentence> {
+        if self.verdict == Verdict::DoNot {
+            return Vec::new();
+        }
+        let mut steps = vec![say(
+            "Clean both seats, take off burrs, check the lead-in, and measure both parts at one temperature.",
+        )];
+        steps.extend([&seat.warm, &seat.chill].into_iter().flatten().map(|soak| self.soak(soak)));
+        steps.extend(self.place(seat));
+        steps.push(self.drive(seat));
+        steps.push(self.finish(seat));
+        steps
+    }
+
+    fn piece(&self, piece: Piece) -> &'static str {
+        match piece {
+            Piece::Part => self.job.part.kind.noun(),
+            Piece::Housing => "housing",
+            Piece::Shaft => "shaft",
+        }
+    }
+
+    fn soak(&self, soak: &Soak) -> Sentence {
+        let chills = soak.end < self.job.bench.temperature;
+        let (verb, toward) = if chills { ("Chill", Toward::Down) } else { ("Warm", Toward::Up) };
+        let powered = soak.time_constant.is_none();
+        let opening = say(format!("{verb} the {} {}", self.piece(soak.piece), soak.phrase));
+        let opening = if powered { opening } else { opening.text(" at ").temperature(soak.medium_temperature, toward) };
+        let reached = if chills { "; it comes out at " } else { "; it comes out at about " };
+        match soak.hold_rule {
+            Hold::Reaches(target) => opening
+                .text(" until it measures ")
+                .temperature(target, toward)
+                .text(", about ")
+                .duration(soak.hold, Toward::Up)
+                .text("."),
+            Hold::For(_) | Hold::Settled => opening
+                .text(" for ")
+                .duration(soak.hold, Toward::Up)
+                .text(reached)
+                .temperature(soak.end, Toward::Nearest)
+                .text("."),
+        }
+    }
+
+    fn place(&self, seat: &SeatPlan) -> Option<Sentence> {
+        if seat.chill.is_none() && seat.warm.is_none() {
+            return None;
+        }
+        let sentence = say("Have driver, oil and gloves ready. Place it within ")
+            .duration(self.job.bench.carry, Toward::Down)
+            .text(" of taking it out");
+        Some(match (seat.window.tightest, in_hand(seat.window.tightest, self.job.bench.carry)) {
+            (Window::Lasts(window), Some(spare)) if spare.value > 0.0 => sentence
+                .text("; the placing clearance is gone after ")
+                .duration(window, Toward::Down)
+                .text(" in the tightest case, so ")
+                .duration(spare, Toward::Down)
+                .text(" are in hand."),
+            _ => sentence.text("; every second of delay costs clearance."),
+        })
+    }
+
+    fn drive(&self, seat: &SeatPlan) -> Sentence {
+        let pushed = if seat.inner.piece == Piece::Part { "outer ring" } else { "inner ring" };
+        let by = if self.job.part.kind.is_bearing() { format!(" by the {pushed}") } else { String::new() };
+        let force = AnyValue::Force(seat.at_bore.force.tightest);
+        match seat.verdict {
+            Verdict::DropsIn => say(format!(
+                "Push it home {} in one movement{by}, and hold it against its stop until it grips.",
+                whither(seat)
+            )),
+            _ if seat.at_bore.clearance.tightest >= Length::default() => {
+                say(format!("Push it home {}{by} in one movement; it may need a light push throughout.", whither(seat)))
+            }
+            _ => say(format!("Press it {}{by}, square and without stopping; expect up to ", whither(seat)))
+                .value(force, Toward::Up)
+                .text(". If more is needed before it is home, stop and find out why."),
+        }
+    }
+
+    fn finish(&self, seat: &SeatPlan) -> Sentence {
+        let what = if self.job.part.kind.is_bearing() { ", and that the bearing turns freely" } else { "" };
+        let stop = if seat.seat == SeatKind::Housing && self.job.housing.as_ref().is_some_and(|h| h.shoulder.is_some())
+        {
+            "shoulder"
+        } else {
+            "stop"
+        };
+        say(format!(
+            "When all is at one temperature again, check that it sits against its {stop} all round{what}; wipe off water and \
+             oil the seat against rust."
+        ))
+    }
+}

@@ -1,0 +1,105 @@
+//! Readers of the room-temperature values of a material.
+
+use super::Entered;
+use super::error::QuantityError;
+use super::read::{Wanted, read};
+use super::unit::Kind;
+use uom::si::f64::{MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity};
+use uom::si::{
+    mass_density::kilogram_per_cubic_meter, specific_heat_capacity::joule_per_kilogram_kelvin,
+    temperature_coefficient::per_kelvin, thermal_conductivity::watt_per_meter_kelvin,
+};
+
+const DENSITY: Wanted = Wanted {
+    kind: Kind::Density,
+    what: "a density",
+    units: "kg/m³, g/cm³ or lb/in³",
+    example: "2700 kg/m3",
+    least: 0.0,
+    most: 3e4,
+    range: "0 to 30000 kg/m³",
+    thousands_end: 3e4,
+};
+
+const EXPANSION: Wanted = Wanted {
+    kind: Kind::Expansion,
+    what: "a coefficient of expansion",
+    units: "um/(m·K), 1/K or uin/(in·°F)",
+    example: "23 um/mK",
+    least: -1e-3,
+    most: 1e-3,
+    range: "-1000 to 1000 um/(m·K)",
+    thousands_end: 1e-3,
+};
+
+const HEAT_CAPACITY: Wanted = Wanted {
+    kind: Kind::HeatCapacity,
+    what: "a heat capacity",
+    units: "J/(kg·K) or Btu/(lb·°F)",
+    example: "900 J/kgK",
+    least: 0.0,
+    most: 1e5,
+    range: "0 to 100000 J/(kg·K)",
+    thousands_end: 1e5,
+};
+
+const CONDUCTIVITY: Wanted = Wanted {
+    kind: Kind::Conductivity,
+    what: "a thermal conductivity",
+    units: "W/(m·K) or Btu/(h·ft·°F)",
+    example: "150 W/mK",
+    least: 0.0,
+    most: 1e5,
+    range: "0 to 100000 W/(m·K)",
+    thousands_end: 1e5,
+};
+
+/// Reads a density, such as "2700 kg/m3" or "0.098 lb/in3".
+///
+/// # Errors
+/// No number or unit, a unit of something else, or out of 0 to 30 000 kg/m³.
+pub fn density(text: &str) -> Result<Entered<MassDensity>, QuantityError> {
+    Ok(read(text, &DENSITY)?.map(MassDensity::new::<kilogram_per_cubic_meter>))
+}
+
+/// Reads a mean coefficient of linear expansion, such as "23 um/mK", "23e-6 1/K" or "12.8 uin/in°F".
+///
+/// # Errors
+/// No number or unit, a unit of something else, or beyond 1e-3 per K either way.
+pub fn expansion_coefficient(text: &str) -> Result<Entered<TemperatureCoefficient>, QuantityError> {
+    Ok(read(text, &EXPANSION)?.map(TemperatureCoefficient::new::<per_kelvin>))
+}
+
+/// Reads a specific heat capacity, such as "900 J/kgK".
+///
+/// # Errors
+/// No number or unit, a unit of something else, or out of 0 to 100 000 J/(kg·K).
+pub fn heat_capacity(text: &str) -> Result<Entered<SpecificHeatCapacity>, QuantityError> {
+    Ok(read(text, &HEAT_CAPACITY)?.map(SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>))
+}
+
+/// Reads a thermal conductivity, such as "150 W/mK".
+///
+/// # Errors
+/// No number or unit, a unit of something else, or out of 0 to 100 000 W/(m·K).
+pub fn conductivity(text: &str) -> Result<Entered<ThermalConductivity>, QuantityError> {
+    Ok(read(text, &CONDUCTIVITY)?.map(ThermalConductivity::new::<watt_per_meter_kelvin>))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn metric_and_inch_values_of_aluminium_agree() {
+        let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 2e-3, "{a} against {b}");
+        near(density("0.0975 lb/in3").unwrap().value.value, density("2.70 g/cm3").unwrap().value.value);
+        near(
+            expansion_coefficient("13.1 uin/in/°F").unwrap().value.value,
+            expansion_coefficient("23.6 um/mK").unwrap().value.value,
+        );
+        near(expansion_coefficient("23.6e-6 1/K").unwrap().value.value, 23.6e-6);
+        near(heat_capacity("0.214 Btu/lb/°F").unwrap().value.value, heat_capacity("896 J/kgK").unwrap().value.value);
+        near(conductivity("96.5 Btu/h/ft/°F").unwrap().value.value, conductivity("167 W/mK").unwrap().value.value);
+    }
+}

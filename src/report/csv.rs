@@ -1,0 +1,115 @@
+//! The plan as CSV: a heading line and one row a seat, the main numbers under the names of the JSON.
+
+use super::json::figures;
+use crate::plan::{Plan, SeatPlan, Soak, Window};
+use crate::quantity::{Cases, Force, Length, ThermodynamicTemperature, Time};
+use uom::si::force::newton;
+use uom::si::length::{micrometer, millimeter};
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::second;
+
+/// The plan as CSV text.
+///
+/// Columns: title, reference, seat, verdict, nominal_mm, then interference, clearance at the seat, force at the seat,
+/// force without chill or warmth and window, each tightest, middle, loosest, then what chill and warmth reach. A cell is
+/// empty where the thing does not exist. Text that a spreadsheet would take for a formula begins with an apostrophe.
+///
+/// # Errors
+/// None in practice: the text is written to memory.
+pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    for (number, seat) in plan.seats.iter().enumerate() {
+        let cells = cells(plan, seat);
+        if number == 0 {
+            writer.write_record(cells.iter().map(|(name, _)| name.as_str()))?;
+        }
+        writer.write_record(cells.iter().map(|(_, cell)| cell.as_str()))?;
+    }
+    let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+type Cell = (String, String);
+
+fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
+    let heading = &plan.job.heading;
+    let mut cells = vec![
+        cell("title", safe(&heading.title)),
+        cell("reference", safe(heading.reference.as_deref().unwrap_or_default())),
+        cell("seat", seat.seat.name().to_owned()),
+        cell("verdict", seat.verdict.words().to_owned()),
+        cell("nominal_mm", number(seat.nominal.get::<millimeter>())),
+    ];
+    cells.extend(range("interference_um", seat.fit.clearance.map(|c| um(-c))));
+    cells.extend(range("at_bore_clearance_um", seat.at_bore.clearance.map(um)));
+    cells.extend(range("at_bore_force_n", seat.at_bore.force.map(newtons)));
+    cells.extend(range("press_force_n", seat.press.force.map(newtons)));
+    cells.extend(range("window_s", seat.window.map(window)));
+    cells.extend(soak("chill", seat.chill.as_ref()));
+    cells.extend(soak("warm", seat.warm.as_ref()));
+    cells
+}
+
+fn cell(name: &str, text: String) -> Cell {
+    (name.to_owned(), text)
+}
+
+fn range(name: &str, cases: Cases<String>) -> [Cell; 3] {
+    [
+        cell(&format!("{name}_tightest"), cases.tightest),
+        cell(&format!("{name}_middle"), cases.middle),
+        cell(&format!("{name}_loosest"), cases.loosest),
+    ]
+}
+
+fn soak(name: &str, soak: Option<&Soak>) -> [Cell; 3] {
+    let of = |read: fn(&Soak) -> String| soak.map(read).unwrap_or_default();
+    [
+        cell(&format!("{name}_medium"), of(|soak| safe(&soak.medium))),
+        cell(&format!("{name}_hold_s"), of(|soak| seconds(soak.hold))),
+        cell(&format!("{name}_end_c"), of(|soak| celsius(soak.end))),
+    ]
+}
+
+fn window(window: Window) -> String {
+    match window {
+        Window::Lasts(time) => seconds(time),
+        Window::Always | Window::Beyond(_) => String::new(),
+    }
+}
+
+/// Text that a spreadsheet will not run.
+fn safe(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}") } else { text.to_owned() }
+}
+
+fn number(value: f64) -> String {
+    figures(value).to_string()
+}
+
+fn um(length: Length) -> String {
+    number(length.get::<micrometer>())
+}
+
+fn newtons(force: Force) -> String {
+    number(force.get::<newton>())
+}
+
+fn celsius(temperature: ThermodynamicTemperature) -> String {
+    number(temperature.get::<degree_celsius>())
+}
+
+fn seconds(time: Time) -> String {
+    number(time.get::<second>())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::safe;
+
+    #[test]
+    fn text_that_looks_like_a_formula_is_kept_from_running() {
+        assert_eq!(safe("=1+1"), "'=1+1");
+        assert_eq!(safe("Pump -1"), "Pump -1");
+    }
+}

@@ -1,0 +1,280 @@
+//! The shape of `seatwise.plan/1`. Names here are relied on by other programs: more may be added, none may change.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// One planned job.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct PlanDocument {
+    /// Always `seatwise.plan/1`.
+    pub format: &'static str,
+    /// Title block.
+    pub job: JobDocument,
+    /// The worst verdict of the seats.
+    pub verdict: VerdictDocument,
+    /// One object for each seat: housing first.
+    pub seats: Vec<SeatDocument>,
+    /// What can go wrong or hurt someone, gravest first.
+    pub cautions: Vec<CautionDocument>,
+    /// Every value as typed, and as read.
+    pub entries: Vec<EntryDocument>,
+    /// Every default that was used.
+    pub assumptions: Vec<AssumptionDocument>,
+    /// Where the numbers come from.
+    pub sources: Vec<SourceDocument>,
+}
+
+/// Title block of the job.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct JobDocument {
+    /// What the job is.
+    pub title: String,
+    /// Reference number.
+    pub reference: Option<String>,
+    /// Revision.
+    pub revision: Option<String>,
+}
+
+/// What to expect.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+pub enum VerdictDocument {
+    /// Even the tightest case has the placing clearance.
+    #[serde(rename = "drops in")]
+    DropsIn,
+    /// The middle case has it, the tightest has not.
+    #[serde(rename = "some will not")]
+    SomeWillNot,
+    /// The part must be pressed.
+    #[serde(rename = "press")]
+    Press,
+    /// A limit is passed.
+    #[serde(rename = "do not")]
+    DoNot,
+}
+
+/// The same quantity in the three cases of the fit.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+pub struct RangeDocument<T> {
+    /// Largest inner part in the smallest outer part.
+    pub tightest: T,
+    /// Both at the middle of their limits.
+    pub middle: T,
+    /// Smallest inner part in the largest outer part.
+    pub loosest: T,
+}
+
+/// The plan of one seat.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct SeatDocument {
+    /// `housing` or `shaft`.
+    pub seat: &'static str,
+    /// Nominal diameter.
+    pub nominal_mm: f64,
+    /// What to expect at this seat.
+    pub verdict: VerdictDocument,
+    /// Fit at 20 °C.
+    pub fit: FitDocument,
+    /// Chilling of the inner part.
+    pub chill: Option<SoakDocument>,
+    /// Warming of the outer part.
+    pub warm: Option<SoakDocument>,
+    /// State at the mouth of the seat.
+    pub at_bore: AtBoreDocument,
+    /// Time from the first piece's going into its medium to the placing clearance; null where it never comes.
+    pub time_to_clear_s: RangeDocument<Option<f64>>,
+    /// Why an entry of `time_to_clear_s` is null.
+    pub time_to_clear_reason: Option<String>,
+    /// Time in shop air until the placing clearance is gone; null where it never goes.
+    pub window_s: RangeDocument<Option<f64>>,
+    /// Why an entry of `window_s` is null.
+    pub window_reason: Option<String>,
+    /// Time in the seat until it grips; null until exchange in the seat is computed.
+    pub grip_s: Option<RangeDocument<f64>>,
+    /// Why `grip_s` is null.
+    pub grip_reason: Option<String>,
+    /// Common temperature of both parts at which the joint closes; null where it does not.
+    pub lock_c: RangeDocument<Option<f64>>,
+    /// Why an entry of `lock_c` is null.
+    pub lock_reason: Option<String>,
+    /// Pressing at the temperature of the shop.
+    pub press: PressDocument,
+    /// The fit at the ends of service.
+    pub service: Vec<ServiceDocument>,
+    /// Temperatures that would clear the tightest case; null where the planned way does, or where none is planned.
+    pub remedy: Option<RemedyDocument>,
+}
+
+/// Limits of size and the fit at 20 °C.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct FitDocument {
+    /// Deviations of the inner part from nominal.
+    pub inner_limits_um: LimitsDocument,
+    /// What the inner limits are.
+    pub inner_basis: String,
+    /// Deviations of the outer part from nominal.
+    pub outer_limits_um: LimitsDocument,
+    /// What the outer limits are.
+    pub outer_basis: String,
+    /// Interference: positive is tight.
+    pub interference_um: RangeDocument<f64>,
+    /// Interference after smoothing of the rough peaks.
+    pub effective_interference_um: RangeDocument<f64>,
+    /// Measuring uncertainty of the joint; null when nothing was measured.
+    pub uncertainty_um: Option<f64>,
+    /// Whether the measurement leaves open if the joint is loose or tight.
+    pub undecided: bool,
+}
+
+/// Limit deviations.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct LimitsDocument {
+    /// Lower limit deviation.
+    pub lower: f64,
+    /// Upper limit deviation.
+    pub upper: f64,
+}
+
+/// Chilling or warming of one piece.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct SoakDocument {
+    /// What is treated.
+    pub part: String,
+    /// In what.
+    pub medium: String,
+    /// Temperature of the medium.
+    pub medium_c: f64,
+    /// `lumped`: one body with its internal resistance.
+    pub model: &'static str,
+    /// Biot number.
+    pub biot: f64,
+    /// Convective film coefficient used: the slower end of the range.
+    pub film_w_m2k: f64,
+    /// Time constant at the start; null where a power sets the pace.
+    pub time_constant_s: Option<f64>,
+    /// Time in the medium.
+    pub hold_s: f64,
+    /// Temperature on leaving.
+    pub end_c: f64,
+    /// Temperature on leaving with the quicker end of the film range.
+    pub end_quick_c: f64,
+    /// Mass treated.
+    pub mass_kg: f64,
+    /// Surface exposed.
+    pub area_m2: f64,
+}
+
+/// State at the mouth of the seat.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct AtBoreDocument {
+    /// Time after leaving the medium.
+    pub after_s: f64,
+    /// Temperature of the inner part.
+    pub inner_c: f64,
+    /// Temperature of the outer part.
+    pub outer_c: f64,
+    /// Clearance: positive is loose.
+    pub clearance_um: RangeDocument<f64>,
+    /// Clearance that lets the part drop in.
+    pub placing_clearance_um: f64,
+    /// Force to press home at that moment.
+    pub force_n: RangeDocument<f64>,
+}
+
+/// Pressing at the temperature of the shop.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct PressDocument {
+    /// Pressure in the joint.
+    pub pressure_mpa: RangeDocument<f64>,
+    /// Force at full depth.
+    pub force_n: RangeDocument<f64>,
+    /// Hoop stress at the bore of the outer part.
+    pub hoop_outer_mpa: RangeDocument<f64>,
+    /// Strength over stress at the weaker part; null where there is no stress.
+    pub yield_factor: RangeDocument<Option<f64>>,
+    /// Why an entry of `yield_factor` is null.
+    pub yield_factor_reason: Option<String>,
+    /// The weaker part.
+    pub weaker_part: String,
+    /// Interference at which the weaker part reaches its strength.
+    pub elastic_limit_um: f64,
+    /// Friction used, low and high.
+    pub friction_low: f64,
+    /// See `friction_low`.
+    pub friction_high: f64,
+    /// Length of the joint.
+    pub length_mm: f64,
+}
+
+/// The fit at one end of service.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct ServiceDocument {
+    /// `coldest` or `hottest`.
+    pub state: &'static str,
+    /// Temperature of the inner part.
+    pub inner_c: f64,
+    /// Temperature of the outer part.
+    pub outer_c: f64,
+    /// Interference: positive is tight.
+    pub interference_um: RangeDocument<f64>,
+}
+
+/// What would clear the tightest case.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct RemedyDocument {
+    /// Clearance that the tightest case lacks.
+    pub short_by_um: f64,
+    /// Temperature of the inner part on arrival, the outer as planned; null where none does.
+    pub inner_c: Option<f64>,
+    /// Temperature of the outer part on arrival, the inner as planned; null where none does.
+    pub outer_c: Option<f64>,
+    /// Why one of the two is null.
+    pub reason: Option<String>,
+}
+
+/// A finding.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct CautionDocument {
+    /// Stable code.
+    pub code: &'static str,
+    /// `danger`, `warning`, `caution` or `note`.
+    pub level: &'static str,
+    /// The finding and what to do, in metric units.
+    pub text: String,
+    /// Where the rule comes from.
+    pub source: String,
+    /// Whether the job must not be done as planned.
+    pub forbids: bool,
+}
+
+/// A value as typed.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct EntryDocument {
+    /// Section and key.
+    pub key: String,
+    /// As typed.
+    pub typed: String,
+    /// As read, in metric units.
+    pub metric: String,
+    /// As read, in inch units.
+    pub inch: String,
+}
+
+/// A value that was put in.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct AssumptionDocument {
+    /// What it is the value of.
+    pub what: String,
+    /// The value, in metric units.
+    pub value: String,
+    /// Why this value, and how to state another.
+    pub why: String,
+}
+
+/// Where a number comes from.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct SourceDocument {
+    /// What comes from it.
+    pub what: String,
+    /// Standard, book, dataset, or the words that there is none.
+    pub text: String,
+}

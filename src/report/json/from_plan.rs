@@ -1,0 +1,236 @@
+//! A plan's quantities in the units that the names of the document state.
+
+use super::document::*;
+use super::figures;
+use crate::job::{Piece, ServiceEnd};
+use crate::plan::{Plan, Remedy, SeatPlan, ServiceFit, Soak, Verdict, Window};
+use crate::quantity::{Cases, Force, Length, Pressure, System, ThermodynamicTemperature, Time};
+use crate::report::words;
+use uom::si::area::square_meter;
+use uom::si::force::newton;
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::length::{micrometer, millimeter};
+use uom::si::mass::kilogram;
+use uom::si::pressure::megapascal;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::second;
+
+const GRIP_REASON: &str = "exchange of heat between the parts in the seat is not computed";
+const NEVER_CLEARS: &str = "the placing clearance is never reached in this case";
+const NEVER_GOES: &str =
+    "the placing clearance does not go at the temperature of the shop, or outlasts the time computed";
+const NO_LOCK: &str = "warming or cooling both parts together does not bring this case to zero clearance";
+const NO_STRESS: &str = "there is no interference, and so no stress, in this case";
+const NO_TEMPERATURE: &str = "no temperature within the material's table does it";
+
+pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
+    let heading = &plan.job.heading;
+    PlanDocument {
+        format: "seatwise.plan/1",
+        job: JobDocument {
+            title: heading.title.clone(),
+            reference: heading.reference.clone(),
+            revision: heading.revision.clone(),
+        },
+        verdict: verdict(plan.verdict),
+        seats: plan.seats.iter().map(|seat| seat_document(plan, seat)).collect(),
+        cautions: plan.cautions.iter().map(caution).collect(),
+        entries: plan.job.entries.iter().map(entry).collect(),
+        assumptions: plan.job.assumptions.iter().map(assumption).collect(),
+        sources: plan
+            .sources
+            .iter()
+            .map(|source| SourceDocument { what: source.what.clone(), text: source.text.clone() })
+            .collect(),
+    }
+}
+
+fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
+    let time_to_clear = range(seat.time_to_clear.map(|time| time.map(seconds)));
+    let window = range(seat.window.map(window_s));
+    let lock = range(seat.lock.map(|lock| lock.map(celsius)));
+    SeatDocument {
+        seat: seat.seat.name(),
+        nominal_mm: mm(seat.nominal),
+        verdict: verdict(seat.verdict),
+        fit: fit(seat),
+        chill: seat.chill.as_ref().map(soak),
+        warm: seat.warm.as_ref().map(soak),
+        at_bore: AtBoreDocument {
+            after_s: seconds(plan.job.bench.carry),
+            inner_c: celsius(seat.at_bore.inner),
+            outer_c: celsius(seat.at_bore.outer),
+            clearance_um: range(seat.at_bore.clearance.map(um)),
+            placing_clearance_um: um(plan.job.bench.placing_clearance),
+            force_n: range(seat.at_bore.force.map(newtons)),
+        },
+        time_to_clear_reason: reason(&time_to_clear, NEVER_CLEARS),
+        time_to_clear_s: time_to_clear,
+        window_reason: reason(&window, NEVER_GOES),
+        window_s: window,
+        grip_s: None,
+        grip_reason: Some(GRIP_REASON.to_owned()),
+        lock_reason: reason(&lock, NO_LOCK),
+        lock_c: lock,
+        press: press(plan, seat),
+        service: seat.service.iter().map(service).collect(),
+        remedy: seat.remedy.map(remedy),
+    }
+}
+
+fn fit(seat: &SeatPlan) -> FitDocument {
+    let limits = |smallest: Length, largest: Length| LimitsDocument {
+        lower: um(smallest - seat.nominal),
+        upper: um(largest - seat.nominal),
+    };
+    FitDocument {
+        inner_limits_um: limits(seat.inner.smallest, seat.inner.largest),
+        inner_basis: seat.inner.basis.clone(),
+        outer_limits_um: limits(seat.outer.smallest, seat.outer.largest),
+        outer_basis: seat.outer.basis.clone(),
+        interference_um: range(seat.fit.clearance.map(|clearance| um(-clearance))),
+        effective_interference_um: range(seat.fit.effective_interference.map(um)),
+        uncertainty_um: seat.fit.uncertainty.map(um),
+        undecided: seat.fit.undecided(),
+    }
+}
+
+fn soak(soak: &Soak) -> SoakDocument {
+    SoakDocument {
+        part: piece(soak.piece).to_owned(),
+        medium: soak.medium.clone(),
+        medium_c: celsius(soak.medium_temperature),
+        model: "lumped",
+        biot: figures(soak.biot),
+        film_w_m2k: figures(soak.film.get::<watt_per_square_meter_kelvin>()),
+        time_constant_s: soak.time_constant.map(seconds),
+        hold_s: seconds(soak.hold),
+        end_c: celsius(soak.end),
+        end_quick_c: celsius(soak.end_quick),
+        mass_kg: figures(soak.mass.get::<kilogram>()),
+        area_m2: figures(soak.area.get::<square_meter>()),
+    }
+}
+
+fn press(plan: &Plan<'_>, seat: &SeatPlan) -> PressDocument {
+    let yield_factor = range(seat.press.yield_factor.map(|factor| factor.map(figures)));
+    PressDocument {
+        pressure_mpa: range(seat.press.pressure.map(mpa)),
+        force_n: range(seat.press.force.map(newtons)),
+        hoop_outer_mpa: range(seat.press.hoop_outer.map(mpa)),
+        yield_factor_reason: reason(&yield_factor, NO_STRESS),
+        yield_factor,
+        weaker_part: seat.press.weaker.to_owned(),
+        elastic_limit_um: um(seat.press.elastic_limit),
+        friction_low: figures(plan.job.press.friction.0),
+        friction_high: figures(plan.job.press.friction.1),
+        length_mm: mm(seat.press.length),
+    }
+}
+
+fn service(state: &ServiceFit) -> ServiceDocument {
+    ServiceDocument {
+        state: match state.end {
+            ServiceEnd::Coldest => "coldest",
+            ServiceEnd::Hottest => "hottest",
+        },
+        inner_c: celsius(state.inner),
+        outer_c: celsius(state.outer),
+        interference_um: range(state.clearance.map(|clearance| um(-clearance))),
+    }
+}
+
+fn remedy(remedy: Remedy) -> RemedyDocument {
+    let either_missing = remedy.inner_at.is_none() || remedy.outer_at.is_none();
+    RemedyDocument {
+        short_by_um: um(remedy.short_by),
+        inner_c: remedy.inner_at.map(celsius),
+        outer_c: remedy.outer_at.map(celsius),
+        reason: either_missing.then(|| NO_TEMPERATURE.to_owned()),
+    }
+}
+
+fn caution(caution: &crate::plan::Caution) -> CautionDocument {
+    CautionDocument {
+        code: caution.code(),
+        level: caution.level().word(),
+        text: words::sentence(caution.sentence(), System::Metric),
+        source: caution.source().to_owned(),
+        forbids: caution.forbids(),
+    }
+}
+
+fn entry(entry: &crate::job::Entry) -> EntryDocument {
+    EntryDocument {
+        key: entry.key.clone(),
+        typed: entry.typed.clone(),
+        metric: words::value(&entry.value, System::Metric),
+        inch: words::value(&entry.value, System::Inch),
+    }
+}
+
+fn assumption(assumption: &crate::job::Assumption) -> AssumptionDocument {
+    AssumptionDocument {
+        what: assumption.what.clone(),
+        value: words::value(&assumption.value, System::Metric),
+        why: assumption.why.clone(),
+    }
+}
+
+fn verdict(verdict: Verdict) -> VerdictDocument {
+    match verdict {
+        Verdict::DropsIn => VerdictDocument::DropsIn,
+        Verdict::SomeWillNot => VerdictDocument::SomeWillNot,
+        Verdict::Press => VerdictDocument::Press,
+        Verdict::DoNot => VerdictDocument::DoNot,
+    }
+}
+
+fn piece(piece: Piece) -> &'static str {
+    match piece {
+        Piece::Part => "bearing",
+        Piece::Housing => "housing",
+        Piece::Shaft => "shaft",
+    }
+}
+
+fn range<T>(cases: Cases<T>) -> RangeDocument<T> {
+    RangeDocument { tightest: cases.tightest, middle: cases.middle, loosest: cases.loosest }
+}
+
+/// The reason, where one of the three is null.
+fn reason(range: &RangeDocument<Option<f64>>, why: &str) -> Option<String> {
+    let some_null = [range.tightest, range.middle, range.loosest].iter().any(Option::is_none);
+    some_null.then(|| why.to_owned())
+}
+
+fn window_s(window: Window) -> Option<f64> {
+    match window {
+        Window::Lasts(time) => Some(seconds(time)),
+        Window::Always | Window::Beyond(_) => None,
+    }
+}
+
+fn um(length: Length) -> f64 {
+    figures(length.get::<micrometer>())
+}
+
+fn mm(length: Length) -> f64 {
+    figures(length.get::<millimeter>())
+}
+
+fn newtons(force: Force) -> f64 {
+    figures(force.get::<newton>())
+}
+
+fn mpa(pressure: Pressure) -> f64 {
+    figures(pressure.get::<megapascal>())
+}
+
+fn celsius(temperature: ThermodynamicTemperature) -> f64 {
+    figures(temperature.get::<degree_celsius>())
+}
+
+fn seconds(time: Time) -> f64 {
+    figures(time.get::<second>())
+}

@@ -1,0 +1,54 @@
+//! The plan as one JSON object, `seatwise.plan/1`, and the schema that describes it.
+
+mod document;
+mod from_plan;
+
+pub use document::PlanDocument;
+
+use crate::plan::Plan;
+
+/// The plan as JSON text, ending in a line feed.
+///
+/// Numbers are rounded to six significant figures: finer than any input, and the same on every machine.
+///
+/// # Errors
+/// Only if a number were not finite, which a plan never holds.
+pub fn plan(plan: &Plan<'_>) -> Result<String, serde_json::Error> {
+    pretty(&from_plan::document(plan))
+}
+
+/// The JSON Schema of [`plan`]'s object, ending in a line feed.
+///
+/// # Errors
+/// None in practice: the schema is made from types.
+pub fn schema() -> Result<String, serde_json::Error> {
+    pretty(&schemars::schema_for!(PlanDocument))
+}
+
+pub(crate) fn pretty<T: serde::Serialize>(value: &T) -> Result<String, serde_json::Error> {
+    serde_json::to_string_pretty(value).map(|text| text + "\n")
+}
+
+/// Six significant figures.
+pub(crate) fn figures(value: f64) -> f64 {
+    if value.abs() < 1e-12 {
+        return 0.0;
+    }
+    let digits = 5 - value.abs().log10().floor() as i32;
+    let scale = 10f64.powi(digits.abs());
+    if digits >= 0 { (value * scale).round() / scale } else { (value / scale).round() * scale }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::figures;
+
+    #[test]
+    fn six_figures_are_kept_of_large_and_small_numbers() {
+        let cases =
+            [(12.345_678_9, 12.3457), (-0.000_123_456_78, -0.000_123_457), (206_000.4, 206_000.0), (1e-15, 0.0)];
+        for (value, kept) in cases {
+            assert!((figures(value) - kept).abs() <= 1e-9 * f64::abs(kept), "{value} gave {}", figures(value));
+        }
+    }
+}

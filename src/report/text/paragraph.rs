@@ -1,0 +1,60 @@
+use super::table::Table;
+use textwrap::Options;
+
+/// Widest line.
+const WIDTH: usize = 100;
+const INDENT: &str = "  ";
+
+/// Text that grows line by line.
+#[derive(Default)]
+pub(crate) struct Page {
+    text: String,
+}
+
+impl Page {
+    pub(crate) fn line(&mut self, line: &str) {
+        self.text.push_str(line.trim_end());
+        self.text.push('\n');
+    }
+
+    /// A heading after an empty line.
+    pub(crate) fn heading(&mut self, heading: &str) {
+        if !self.text.is_empty() {
+            self.line("");
+        }
+        self.line(heading);
+    }
+
+    /// A wrapped paragraph whose later lines stand a little further in.
+    pub(crate) fn paragraph(&mut self, text: &str) {
+        self.wrapped(text, INDENT, "      ");
+    }
+
+    /// A wrapped paragraph that begins with `opening`.
+    pub(crate) fn hanging(&mut self, opening: &str, text: &str) {
+        self.wrapped(&format!("{opening}{text}"), INDENT, "      ");
+    }
+
+    /// A wrapped remark under the paragraph before it.
+    pub(crate) fn small(&mut self, text: &str) {
+        self.wrapped(text, "      ", "      ");
+    }
+
+    fn wrapped(&mut self, text: &str, first: &str, later: &str) {
+        let options = Options::new(WIDTH).initial_indent(first).subsequent_indent(later).break_words(false);
+        for line in textwrap::wrap(text, options) {
+            self.line(&line);
+        }
+    }
+
+    /// A table, indented.
+    pub(crate) fn table<const N: usize>(&mut self, table: &Table<N>) {
+        for line in table.lines() {
+            self.line(&format!("{INDENT}{line}"));
+        }
+    }
+
+    pub(crate) fn finish(self) -> String {
+        self.text
+    }
+}

@@ -1,0 +1,183 @@
+//! One seat: its answer, then its numbers.
+
+use super::paragraph::Page;
+use super::table::Table;
+use crate::job::{Hold, ServiceEnd};
+use crate::plan::{Member, Plan, SeatKind, SeatPlan, Soak, Window};
+use crate::quantity::{
+    Cases, Deviations, Force, Length, Nanometres, System, ThermodynamicTemperature, Time, Toward, show_duration,
+    show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_size, show_temperature,
+};
+use crate::report::words;
+
+/// The verdict and what to do.
+pub(super) fn answer(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &mut Page) {
+    let sentence = words::sentence(&plan.answer(seat), system);
+    let verdict = seat.verdict.words().to_uppercase();
+    let several = plan.seats.len() > 1;
+    page.heading(&if several { format!("{verdict} ({} seat)", seat.seat.name()) } else { verdict });
+    page.paragraph(&sentence);
+    let steps = plan.steps(seat);
+    if steps.is_empty() {
+        return;
+    }
+    page.heading(&format!("What to do, {} seat", seat.seat.name()));
+    for (number, step) in steps.iter().enumerate() {
+        page.hanging(&format!("{}. ", number + 1), &words::sentence(step, system));
+    }
+}
+
+/// The numbers behind it.
+pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &mut Page) {
+    let show = Show { system };
+    page.heading(&format!("{} seat, nominal {}", capital(seat.seat), show_size(seat.nominal, system, Toward::Nearest)));
+    page.table(&Table { head: None, rows: vec![show.member(seat, &seat.inner), show.member(seat, &seat.outer)] });
+    page.line("");
+    page.table(&cases(seat, show));
+    page.line("");
+    for soak in seat.chill.iter().chain(&seat.warm) {
+        page.paragraph(&show.soak(plan, soak));
+    }
+    if seat.chill.is_some() || seat.warm.is_some() {
+        page.paragraph(&show.arrival(plan, seat));
+    }
+    page.paragraph(&show.pressing(plan, seat));
+}
+/// The numbers that differ from the tightest to the loosest case.
+fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
+    let nearest = |length: Length| show.small(length, Toward::Nearest);
+    let mut rows = vec![row("interference at 20 °C", seat.fit.clearance.map(|c| nearest(-c)))];
+    if seat.fit.effective_interference.middle != -seat.fit.clearance.middle {
+        rows.push(row("  after smoothing", seat.fit.effective_interference.map(nearest)));
+    }
+    if seat.chill.is_some() || seat.warm.is_some() {
+        rows.push(row("clearance at the seat", seat.at_bore.clearance.map(|c| show.small(c, Toward::Down))));
+        rows.push(row("placing clearance after", seat.time_to_clear.map(first_clears)));
+        rows.push(row("window in shop air", seat.window.map(window)));
+        rows.push(row("press force at the seat", seat.at_bore.force.map(|f| show.force(f))));
+    }
+    rows.push(row("press force, no chill or warmth", seat.press.force.map(|f| show.force(f))));
+    rows.push(row("pressure, the same", seat.press.pressure.map(|p| show_pressure(p, show.system, Toward::Up))));
+    rows.push(row("hoop stress, outer part", seat.press.hoop_outer.map(|p| show_pressure(p, show.system, Toward::Up))));
+    rows.push(row("strength over stress", seat.press.yield_factor.map(factor)));
+    rows.push(row("lock temperature, both parts", seat.lock.map(|lock| show.lock(lock))));
+    for state in &seat.service {
+        let end = if state.end == ServiceEnd::Coldest { "coldest" } else { "hottest" };
+        rows.push(row(&format!("interference, {end} service"), state.clearance.map(|c| nearest(-c))));
+    }
+    Table { head: Some(["", "tightest", "middle", "loosest"].map(str::to_owned)), rows }
+}
+
+fn row(name: &str, cases: Cases<String>) -> [String; 4] {
+    [name.to_owned(), cases.tightest, cases.middle, cases.loosest]
+}
+
+fn first_clears(time: Option<Time>) -> String {
+    time.map_or_else(|| "never".to_owned(), |time| show_duration(time, Toward::Up))
+}
+
+fn window(window: Window) -> String {
+    match window {
+        Window::Lasts(time) => show_duration(time, Toward::Down),
+        Window::Always => "always".to_owned(),
+        Window::Beyond(time) => format!("over {}", show_duration(time, Toward::Down)),
+    }
+}
+
+fn factor(factor: Option<f64>) -> String {
+    match factor {
+        None => "no stress".to_owned(),
+        Some(factor) if factor >= 100.0 => "over 100".to_owned(),
+        Some(factor) => format!("{:.1}", crate::quantity::to_step(factor, 0.1, Toward::Down)),
+    }
+}
+
+fn capital(seat: SeatKind) -> &'static str {
+    match seat {
+        SeatKind::Housing => "Housing",
+        SeatKind::Shaft => "Shaft",
+    }
+}
+
+/// Printing in one system of units.
+#[derive(Clone, Copy)]
+struct Show {
+    system: System,
+}
+
+impl Show {
+    fn small(self, length: Length, toward: Toward) -> String {
+        words::small_length(length, self.system, toward)
+    }
+
+    fn temperature(self, temperature: ThermodynamicTemperature) -> String {
+        show_temperature(temperature, self.system, 0, Toward::Nearest)
+    }
+
+    fn force(self, force: Force) -> String {
+        show_force(force, self.system, Toward::Up)
+    }
+
+    fn lock(self, lock: Option<ThermodynamicTemperature>) -> String {
+        lock.map_or_else(|| "no temperature".to_owned(), |lock| show_temperature(lock, self.system, 0, Toward::Up))
+    }
+
+    fn member(self, seat: &SeatPlan, member: &Member) -> [String; 4] {
+        let deviations = Deviations {
+            lower: Nanometres::from_length(member.smallest - seat.nominal),
+            upper: Nanometres::from_length(member.largest - seat.nominal),
+        };
+        let size = |length: Length| show_size(length, self.system, Toward::Nearest);
+        [
+            format!("{} ({})", member.name, member.material),
+            member.basis.clone(),
+            show_limits(deviations, self.system),
+            format!("{} to {}", size(member.smallest), size(member.largest)),
+        ]
+    }
+
+    fn soak(self, plan: &Plan<'_>, soak: &Soak) -> String {
+        let mut text = format!(
+            "{}, {} for {}: {} to {} at the slower end of the film range{}, {} at the quicker. Film {}, ",
+            soak.medium,
+            self.temperature(soak.medium_temperature),
+            show_duration(soak.hold, Toward::Nearest),
+            self.temperature(plan.job.bench.temperature),
+            self.temperature(soak.end),
+            if matches!(soak.hold_rule, Hold::Settled) { " (settled)" } else { "" },
+            self.temperature(soak.end_quick),
+            show_film_coefficient(soak.film, self.system, Toward::Nearest),
+        );
+        text.push_str(&format!("mass {}, ", show_mass(soak.mass, self.system, Toward::Nearest)));
+        if let Some(constant) = soak.time_constant {
+            text.push_str(&format!("time constant {}, ", show_duration(constant, Toward::Nearest)));
+        }
+        text.push_str(&format!("Biot number {:.4} (one body with its internal resistance).", soak.biot));
+        text
+    }
+
+    fn arrival(self, plan: &Plan<'_>, seat: &SeatPlan) -> String {
+        format!(
+            "At the seat, {} after it is taken out: {} at {}, {} at {}; placing clearance {}.",
+            show_duration(plan.job.bench.carry, Toward::Nearest),
+            seat.inner.name,
+            self.temperature(seat.at_bore.inner),
+            seat.outer.name,
+            self.temperature(seat.at_bore.outer),
+            self.small(plan.job.bench.placing_clearance, Toward::Nearest),
+        )
+    }
+
+    fn pressing(self, plan: &Plan<'_>, seat: &SeatPlan) -> String {
+        format!(
+            "Pressing: joint length {}, friction {} to {} ({}). The {} is the weaker part; it stays elastic up to {} of \
+             interference. Force grows evenly with depth to the figure at full depth.",
+            show_size(seat.press.length, self.system, Toward::Nearest),
+            plan.job.press.friction.0,
+            plan.job.press.friction.1,
+            plan.job.press.friction_source,
+            seat.press.weaker,
+            self.small(seat.press.elastic_limit, Toward::Down),
+        )
+    }
+}

@@ -1,0 +1,30 @@
+use super::material::{self, LookupError, Material};
+use super::medium::{self, Medium, MediumError};
+
+/// The embedded records together with those that the user brings; a user's record goes before an embedded one.
+#[derive(Clone, Debug, Default)]
+pub struct Library {
+    /// The user's materials.
+    pub materials: Vec<Material>,
+}
+
+impl Library {
+    /// The material with this id or plain name.
+    ///
+    /// # Errors
+    /// [`LookupError`], with the nearest known names.
+    pub fn material(&self, name: &str) -> Result<Material, LookupError> {
+        let asked = material::normalised(name);
+        let answers = |known: &str| material::normalised(known) == asked;
+        let own = self.materials.iter().find(|own| answers(own.id()) || own.names().any(answers));
+        own.map_or_else(|| material::embedded(name), |material| Ok(material.clone()))
+    }
+
+    /// The medium with this id or plain name.
+    ///
+    /// # Errors
+    /// [`MediumError`], with the nearest known names.
+    pub fn medium(&self, name: &str) -> Result<Medium, MediumError> {
+        medium::embedded(name)
+    }
+}

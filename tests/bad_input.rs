@@ -1,0 +1,217 @@
+//! Bad jobs: each gives a message that names the value and what is allowed, at its place in the text.
+
+use seatwise::job::{self, Problems};
+use seatwise::stock::Library;
+
+const GOOD: &str = r#"title = "Test case"
+[bearing]
+kind = "ball bearing"
+bore = "30 mm"
+outside = "62 mm"
+width = "16 mm"
+closure = "open"
+[housing]
+bore_limits = "N7"
+outside = "90 mm"
+material = "cast-aluminium"
+[chill]
+part = "bearing"
+medium = "domestic-freezer"
+hold = "2 h"
+[bench]
+temperature = "20 °C"
+humidity = "50 %"
+"#;
+
+struct Bad {
+    /// What is wrong.
+    name: &'static str,
+    /// Text of the good job, and what stands in its place.
+    change: (&'static str, &'static str),
+    /// The text that is underlined.
+    underlined: &'static str,
+    /// Words that the message must hold.
+    says: &'static [&'static str],
+    /// Words that the help must hold.
+    helps: &'static [&'static str],
+}
+
+const fn bad(
+    name: &'static str,
+    change: (&'static str, &'static str),
+    underlined: &'static str,
+    says: &'static [&'static str],
+    helps: &'static [&'static str],
+) -> Bad {
+    Bad { name, change, underlined, says, helps }
+}
+
+const BAD: &[Bad] = &[
+    bad("unknown key", ("bore =", "boar ="), "boar", &["[bearing] has no `boar`"], &["did you mean `bore`"]),
+    bad("unknown table", ("[housing]", "[hausing]"), "hausing", &["has no `hausing`"], &["did you mean `housing`"]),
+    bad("unit missing", ("\"62 mm\"", "\"62\""), "62", &["bearing.outside"], &["mm"]),
+    bad("bare number", ("\"62 mm\"", "62"), "62", &["bearing.outside"], &["mm", "quotes"]),
+    bad("wrong kind of unit", ("\"62 mm\"", "\"62 kg\""), "kg", &["bearing.outside", "mass"], &["mm"]),
+    bad("ambiguous unit", ("\"62 mm\"", "\"62000 mil\""), "mil", &["mil", "could be"], &[]),
+    bad("zero size", ("\"62 mm\"", "\"0 mm\""), "\"0 mm\"", &["0 mm", "1 mm to 3150 mm"], &["check"]),
+    bad("negative size", ("\"62 mm\"", "\"-62 mm\""), "-62 mm", &["-62"], &[]),
+    bad("absurd size", ("\"62 mm\"", "\"5000 mm\""), "\"5000 mm\"", &["5000 mm", "3150 mm"], &[]),
+    bad("not a number", ("\"62 mm\"", "\"nan mm\""), "nan mm", &["bearing.outside"], &[]),
+    bad("huge number", ("\"62 mm\"", "\"1e308 mm\""), "e308", &["e308"], &[]),
+    bad("empty value", ("\"62 mm\"", "\"\""), "\"\"", &["bearing.outside", "empty"], &[]),
+    bad("swapped sizes", ("bore = \"30 mm\"", "bore = \"72 mm\""), "\"72 mm\"", &["72 mm", "62 mm"], &["exchange"]),
+    bad("mixed units", ("bore = \"30 mm\"", "bore = \"0.3 in\""), "\"0.3 in\"", &["different units"], &["same unit"]),
+    bad("class does not exist", ("\"N7\"", "\"Q7\""), "Q7", &["Q7"], &[]),
+    bad("class of a shaft", ("\"N7\"", "\"n7\""), "n7", &["n7", "hole"], &[]),
+    bad("class not at this size", ("\"N7\"", "\"CD7\""), "CD7", &["CD"], &[]),
+    bad(
+        "lower above upper",
+        ("\"N7\"", "{ lower = \"9 um\", upper = \"-39 um\" }"),
+        "\"9 um\"",
+        &["9 um", "-39 um", "above"],
+        &["exchange"],
+    ),
+    bad("thin housing", ("outside = \"90 mm\"", "outside = \"62 mm\""), "\"62 mm\"", &["62.000 mm", "63.240"], &[]),
+    bad("boss in inches", ("outside = \"90 mm\"", "outside = \"3.54 mm\""), "\"3.54 mm\"", &["3.540"], &["inches"]),
+    bad(
+        "unknown material",
+        ("cast-aluminium", "cast-alumnium"),
+        "\"cast-alumnium\"",
+        &["cast-alumnium"],
+        &["materials"],
+    ),
+    bad("unknown medium", ("domestic-freezer", "fridge"), "\"fridge\"", &["fridge"], &["media"]),
+    bad("medium that warms", ("domestic-freezer", "oven"), "\"oven\"", &["oven warms"], &["[warm]"]),
+    bad("chilling the housing", ("part = \"bearing\"", "part = \"housing\""), "\"housing\"", &["tighter"], &["warm"]),
+    bad(
+        "freezer at plus 18",
+        ("medium = \"domestic-freezer\"", "medium = \"domestic-freezer\"\ntemperature = \"18 °C\""),
+        "\"18 °C\"",
+        &["18.0 °C", "below"],
+        &["minus"],
+    ),
+    bad(
+        "freezer too cold",
+        ("medium = \"domestic-freezer\"", "medium = \"domestic-freezer\"\ntemperature = \"-60 °C\""),
+        "\"-60 °C\"",
+        &["-60", "-25"],
+        &["another medium"],
+    ),
+    bad(
+        "below absolute zero",
+        ("medium = \"domestic-freezer\"", "medium = \"domestic-freezer\"\ntemperature = \"-300 °C\""),
+        "-300 °C",
+        &["absolute zero"],
+        &[],
+    ),
+    bad("no hold", ("hold = \"2 h\"\n", ""), "chill", &["chill.hold", "missing"], &["settled"]),
+    bad("hold of days", ("\"2 h\"", "\"100 h\""), "\"100 h\"", &["72 h"], &[]),
+    bad("target on the wrong side", ("hold = \"2 h\"", "until = \"40 °C\""), "until", &["wrong side"], &[]),
+    bad("target beyond the medium", ("hold = \"2 h\"", "until = \"-40 °C\""), "until", &["-40", "-18"], &["colder"]),
+    bad("humidity as a share of one", ("\"50 %\"", "\"0.5\""), "0.5", &["50 %"], &["50 %"]),
+    bad("shop in °F read as °C", ("\"20 °C\"", "\"68 °C\""), "\"68 °C\"", &["68.0 °C", "50 °C"], &["°F"]),
+    bad(
+        "interference no ring bears",
+        ("\"N7\"", "\"-0.5/-0.4 mm\""),
+        "housing",
+        &["500 um", "0.8", "yields"],
+        &["signs and units"],
+    ),
+    bad(
+        "measured bore of another part",
+        ("\"N7\"", "{ measured = \"62.4 mm\", within = \"2 um\" }"),
+        "housing",
+        &["measured", "clearance"],
+        &["exchanged"],
+    ),
+    bad(
+        "measured in inches, typed as mm",
+        ("\"N7\"", "{ measured = \"2.4405 mm\", within = \"2 um\" }"),
+        "\"2.4405 mm\"",
+        &["2.441", "62.000"],
+        &["inches"],
+    ),
+    bad(
+        "no seat",
+        ("[housing]\nbore_limits = \"N7\"\noutside = \"90 mm\"\nmaterial = \"cast-aluminium\"\n", ""),
+        "",
+        &["no seat"],
+        &["[housing]"],
+    ),
+    bad("not TOML", ("title =", "title"), "", &["not TOML"], &[]),
+];
+
+fn checked(text: &str) -> Result<(), Problems> {
+    job::check(text, &Library::default()).map(|_| ())
+}
+
+fn problems(text: &str) -> Problems {
+    checked(text).expect_err("a bad job was accepted")
+}
+
+#[test]
+fn the_good_job_is_good() {
+    let checked = checked(GOOD);
+    assert!(checked.is_ok(), "{}", checked.unwrap_err());
+}
+
+#[test]
+fn each_bad_job_is_refused_at_its_place_with_advice() {
+    let mut wrong = Vec::new();
+    for case in BAD {
+        let (from, to) = case.change;
+        assert!(GOOD.contains(from), "{}: the good job has no {from}", case.name);
+        let text = GOOD.replacen(from, to, 1);
+        let Err(found) = checked(&text) else {
+            wrong.push(format!("{}: accepted", case.name));
+            continue;
+        };
+        let fits = found.iter().any(|problem| {
+            let underlined = text.get(problem.at.clone()).unwrap_or("outside the text");
+            case.says.iter().all(|words| problem.message.contains(words))
+                && case.helps.iter().all(|words| problem.help.contains(words))
+                && (case.underlined.is_empty() || underlined == case.underlined)
+        });
+        if !fits {
+            let told: Vec<String> = found
+                .iter()
+                .map(|p| format!("  [{}] {} / {}", text.get(p.at.clone()).unwrap_or("?"), p.message, p.help))
+                .collect();
+            wrong.push(format!("{}:\n{}", case.name, told.join("\n")));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn every_mistake_is_reported_not_only_the_first() {
+    let text = GOOD.replace("\"62 mm\"", "\"62\"").replace("\"N7\"", "\"Q7\"").replace("domestic-freezer", "fridge");
+    let found = problems(&text);
+    let places: Vec<usize> = found.iter().map(|problem| problem.at.start).collect();
+    assert!(places.len() >= 2, "{found}");
+    assert!(places.is_sorted(), "problems follow the text: {places:?}");
+}
+
+#[test]
+fn an_empty_text_says_what_a_job_needs() {
+    for text in ["", "\n\n", "# nothing\n"] {
+        let found = problems(text).to_string();
+        assert!(found.contains("the job is empty") && found.contains("[bearing]"), "{found}");
+    }
+}
+
+#[test]
+fn a_text_longer_than_any_job_is_refused_unread() {
+    let found = problems(&"#".repeat(job::LONGEST_TEXT + 1)).to_string();
+    assert!(found.contains("1000001 bytes") && found.contains("at most 1000000"), "{found}");
+}
+
+#[test]
+fn a_temperature_beyond_a_materials_table_is_refused_with_the_table() {
+    let text = GOOD
+        .replace("kind = \"ball bearing\"", "kind = \"plain bush\"\nmaterial = \"acetal\"\noutside_limits = \"s6\"")
+        .replace("closure = \"open\"\n", "")
+        .replace("domestic-freezer", "liquid-nitrogen");
+    let found = problems(&text).to_string();
+    assert!(found.contains("acetal") && found.contains("-195.8"), "{found}");
+}
