@@ -37,6 +37,9 @@ pub enum CurveError {
     },
 }
 
+/// What a temperature loses on its way through °C: -40 °C arrives as 233.14999999999998 K.
+const ROUNDING_K: f64 = 1e-9;
+
 impl Curve {
     /// A curve through `points`, pairs of temperature (K) and value, in rising order of temperature.
     ///
@@ -83,7 +86,7 @@ impl Curve {
     /// [`CurveError::Outside`] beyond the ends of the table.
     pub fn at(&self, temperature: f64) -> Result<f64, CurveError> {
         let (from, to) = self.range();
-        if temperature >= from && temperature <= to {
+        if temperature >= from - ROUNDING_K && temperature <= to + ROUNDING_K {
             Ok(self.at_inside(temperature))
         } else {
             Err(CurveError::Outside { asked: temperature, from, to })
@@ -173,6 +176,7 @@ mod tests {
         let said = curve.at(76.9).unwrap_err().to_string();
         assert!(said.contains("77.0 K") && said.contains("400.0 K"), "{said}");
         assert!(curve.at(f64::NAN).is_err());
+        assert!(curve.at(77.0 - 1e-10).is_ok(), "rounding of a unit does not leave the table");
     }
 
     #[test]

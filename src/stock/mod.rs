@@ -6,10 +6,12 @@ pub mod dimensions;
 pub mod friction;
 pub mod iso286;
 pub mod iso492;
+mod library;
 pub mod material;
 pub mod medium;
 
 pub use closure::Closure;
 pub use curve::{Curve, CurveError};
+pub use library::Library;
 pub use material::Material;
 pub use medium::Medium;

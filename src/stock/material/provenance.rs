@@ -96,6 +96,12 @@ pub struct Provenance {
     pub status: Status,
 }
 
+impl fmt::Display for Provenance {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} ({})", self.source, self.status)
+    }
+}
+
 impl Provenance {
     /// Of a value that a user states in a job.
     pub(crate) fn of_user(source: Option<&str>) -> Self {

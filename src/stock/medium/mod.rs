@@ -97,6 +97,8 @@ pub struct Film {
     pub high: HeatTransfer,
     /// Whether radiation from the surroundings comes on top.
     pub radiates: bool,
+    /// Whether the medium touches the face that the part rests on, and nothing else; the rest stands in shop air.
+    pub resting_face_only: bool,
     /// Where it comes from.
     pub provenance: Provenance,
 }
@@ -125,6 +127,7 @@ pub enum Transfer {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Medium {
     id: String,
+    phrase: String,
     names: Vec<String>,
     direction: Direction,
     residue: Residue,
@@ -171,6 +174,11 @@ impl Medium {
     /// Lower-case name with hyphens.
     pub fn id(&self) -> &str {
         &self.id
+    }
+
+    /// Where the part is, in words: "in the oven", "on the hot plate".
+    pub fn phrase(&self) -> &str {
+        &self.phrase
     }
 
     /// Other names.

@@ -23,6 +23,7 @@ struct RawFile {
 #[serde(deny_unknown_fields)]
 struct RawMedium {
     id: String,
+    phrase: String,
     names: Vec<String>,
     direction: Direction,
     leaves: Residue,
@@ -53,6 +54,8 @@ struct RawFilm {
     low_w_m2k: f64,
     high_w_m2k: f64,
     radiates: bool,
+    #[serde(default)]
+    resting_face_only: bool,
     source: Source,
     status: Status,
 }
@@ -86,6 +89,7 @@ fn checked(raw: RawMedium) -> Result<Medium, DataError> {
         temperature: range(&raw.id, temperature)?,
         transfer,
         id: raw.id,
+        phrase: raw.phrase,
         names: raw.names,
         direction: raw.direction,
         residue: raw.leaves,
@@ -115,6 +119,7 @@ fn film(id: &str, raw: RawFilm) -> Result<Film, DataError> {
         low: HeatTransfer::new::<watt_per_square_meter_kelvin>(raw.low_w_m2k),
         high: HeatTransfer::new::<watt_per_square_meter_kelvin>(raw.high_w_m2k),
         radiates: raw.radiates,
+        resting_face_only: raw.resting_face_only,
         provenance: Provenance { source: raw.source, status: raw.status },
     })
 }
