@@ -1,1 +1,224 @@
-//! To be written.
+//! Job text to a checked [`Job`]: units resolved, names looked up, every mistake with its place.
+//!
+//! [`check`] reads the whole text and reports every mistake, not only the first. A tolerance class is resolved here, by
+//! [`crate::fit`], while its place in the text is still known.
+
+mod entry;
+mod model;
+mod problem;
+mod reach;
+mod read_material;
+mod read_part;
+mod read_seats;
+mod read_shop;
+mod read_size;
+mod read_treatment;
+mod section;
+mod smell;
+
+pub use entry::{AnyValue, Assumption, Entry};
+pub use model::{
+    Bench, Heading, Hold, Housing, Job, Measured, Part, PartKind, Piece, Press, SETTLED_WITHIN_SHARE, Seal, ServiceEnd,
+    ServiceState, Shaft, Shoulder, Size, Treatment,
+};
+pub use problem::{Problem, Problems};
+
+use crate::quantity::{System, ThermodynamicTemperature};
+use crate::stock::Library;
+use crate::stock::medium::Direction;
+use section::{Notes, Section};
+use toml::de::DeTable;
+
+/// Longest job text that is read, bytes. A job is a page of text; a larger file is not a job.
+pub const LONGEST_TEXT: usize = 1_000_000;
+
+const KEYS: [&str; 15] = [
+    "title",
+    "reference",
+    "revision",
+    "prepared_by",
+    "date",
+    "notes",
+    "bearing",
+    "housing",
+    "shaft",
+    "seal",
+    "chill",
+    "warm",
+    "bench",
+    "service",
+    "press",
+];
+
+/// Checks a job.
+///
+/// # Errors
+/// Every mistake that was found, each with its place in `text`, the range or the choices allowed, and what to do.
+///
+/// # Examples
+/// ```
+/// use seatwise::{job, stock::Library};
+/// let text = r#"
+///     title = "Fan bearing"
+///     [bearing]
+///     designation = "6205"
+///     [housing]
+///     bore_limits = "N7"
+///     outside = "80 mm"
+///     material = "cast-aluminium"
+/// "#;
+/// let job = job::check(text, &Library::default())?;
+/// assert_eq!(job.heading.title, "Fan bearing");
+/// # Ok::<(), job::Problems>(())
+/// ```
+pub fn check(text: &str, library: &Library) -> Result<Job, Problems> {
+    let mut notes = Notes::default();
+    let job = if text.len() > LONGEST_TEXT {
+        let message = format!("the text has {} bytes; a job has at most {LONGEST_TEXT}", text.len());
+        notes.problem(0..0, message, "give a job file in TOML: title, [bearing], [housing] and so on");
+        None
+    } else {
+        read(text, library, &mut notes)
+    };
+    if let Some(problems) = Problems::collect(std::mem::take(&mut notes.problems)) {
+        return Err(problems);
+    }
+    job.map(|job| Job { entries: notes.entries, assumptions: notes.assumptions, ..job }).ok_or_else(|| unreadable(text))
+}
+
+/// Holds the invariant that a job that could not be read has said why.
+fn unreadable(text: &str) -> Problems {
+    let mut notes = Notes::default();
+    notes.problem(0..text.len().min(1), "the job could not be read", "check it against the example in the README");
+    Problems::collect(notes.problems).unwrap_or_else(|| unreadable(text))
+}
+
+fn read(text: &str, library: &Library, notes: &mut Notes) -> Option<Job> {
+    let (table, errors) = DeTable::parse_recoverable(text);
+    for error in &errors {
+        let at = error.span().unwrap_or(0..0);
+        notes.problem(
+            at,
+            format!("this is not TOML: {}", error.message()),
+            "a job is lines of key = \"value\" under [tables]",
+        );
+    }
+    if !errors.is_empty() {
+        return None;
+    }
+    if table.get_ref().is_empty() {
+        notes.problem(0..0, "the job is empty", "describe at least the [bearing] and its [housing] or [shaft]");
+        return None;
+    }
+    let top = Section::top(text, &table, &KEYS, notes);
+    sections(&top, library, notes)
+}
+
+fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<Job> {
+    let heading = heading(top, notes);
+    let bench_section = top.section("bench", &read_shop::BENCH_KEYS, notes);
+    let shop = read_shop::shop_temperature(bench_section.as_ref(), notes);
+    let housing_section = top.section("housing", &read_seats::HOUSING_KEYS, notes);
+    let shaft_section = top.section("shaft", &read_seats::SHAFT_KEYS, notes);
+    if !top.has("housing") && !top.has("shaft") {
+        notes.problem(top.at.clone(), "there is no seat", "describe a [housing], a [shaft], or both");
+    }
+    top.missing("bearing", "describe what goes in under [bearing]", notes);
+    let wanted = read_part::Wanted { housing: housing_section.is_some(), shaft: shaft_section.is_some(), shop };
+    let part = top
+        .section("bearing", &read_part::KEYS, notes)
+        .and_then(|section| read_part::part(&section, &wanted, library, notes));
+    let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
+    let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
+    let seal = top.section("seal", &read_shop::SEAL_KEYS, notes).map(|section| read_shop::seal(&section, notes));
+    let part = part?;
+    let housing = housing_section.as_ref().map(|section| read_seats::housing(section, &part, shop, library, notes));
+    let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
+    let (housing, shaft) = (flatten(housing)?, flatten(shaft)?);
+    let pair = match (&housing, &shaft) {
+        (Some(housing), _) => read_shop::Pair { inner: &part.material, outer: &housing.material },
+        (None, Some(shaft)) => read_shop::Pair { inner: &shaft.material, outer: &part.material },
+        (None, None) => return None,
+    };
+    let press_section = top.section("press", &read_shop::PRESS_KEYS, notes);
+    let press = read_shop::press(press_section.as_ref(), &pair, notes);
+    let bench = read_shop::bench(bench_section.as_ref(), shop, part.outside, library, notes);
+    let service = top
+        .section("service", &read_shop::SERVICE_KEYS, notes)
+        .map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
+    let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
+    let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
+    for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
+        if let Some(treatment) = treatment {
+            reach::treatment(top, key, treatment, &pieces, notes);
+        }
+    }
+    reach::service(top, &service, &pieces, notes);
+    reach::measured(&top.place("bearing"), part.outside_size.as_ref(), &part.material, notes);
+    reach::measured(&top.place("bearing"), part.bore_size.as_ref(), &part.material, notes);
+    if let Some(housing) = &housing {
+        reach::measured(&top.place("housing"), Some(&housing.size), &housing.material, notes);
+    }
+    if let Some(shaft) = &shaft {
+        reach::measured(&top.place("shaft"), Some(&shaft.size), &shaft.material, notes);
+    }
+    smell::fits(top, &part, housing.as_ref(), shaft.as_ref(), notes);
+    Some(Job {
+        heading,
+        part,
+        housing,
+        shaft,
+        seal,
+        chill,
+        warm,
+        bench: bench?,
+        press: press?,
+        service,
+        system: usual_system(notes),
+        entries: Vec::new(),
+        assumptions: Vec::new(),
+        _sealed: model::Sealed,
+    })
+}
+
+fn treatment(
+    top: &Section<'_>,
+    key: &str,
+    direction: Direction,
+    wanted: &read_part::Wanted,
+    library: &Library,
+    notes: &mut Notes,
+) -> Option<Option<Treatment>> {
+    let section = top.section(key, &read_treatment::KEYS, notes)?;
+    let shop: ThermodynamicTemperature = wanted.shop;
+    let asked = read_treatment::Asked { direction, housing: wanted.housing, shaft: wanted.shaft, shop };
+    Some(read_treatment::treatment(&section, &asked, library, notes))
+}
+
+/// `None` only when a section was there and could not be read.
+fn flatten<T>(section: Option<Option<T>>) -> Option<Option<T>> {
+    match section {
+        None => Some(None),
+        Some(read) => read.map(Some),
+    }
+}
+
+fn heading(top: &Section<'_>, notes: &mut Notes) -> Heading {
+    let mut read =
+        |key: &str| top.words(key, "write it as text in quotes", notes).map(|words| words.text.trim().to_owned());
+    Heading {
+        title: read("title").unwrap_or_default(),
+        reference: read("reference"),
+        revision: read("revision"),
+        prepared_by: read("prepared_by"),
+        date: read("date"),
+        notes: read("notes"),
+    }
+}
+
+/// The system in which most quantities were typed.
+fn usual_system(notes: &Notes) -> System {
+    let inches = notes.entries.iter().filter(|entry| entry.system == Some(System::Inch)).count();
+    let metric = notes.entries.iter().filter(|entry| entry.system == Some(System::Metric)).count();
+    if inches > metric { System::Inch } else { System::Metric }
+}
