@@ -7,10 +7,10 @@
 //! | [`quantity`] | units, parsing and printing of what a shop writes |
 //! | [`stock`] | the embedded data: materials, media, tables of the standards |
 //! | [`fit`] | limits of size and the clearance band at 20 °C |
-//! | [`job`] | job text to a checked [`job::Job`], every error with its place |
 //! | [`thermal`] | temperatures against time, sizes against temperature |
 //! | [`mechanics`] | interference to pressure, stress and force |
-//! | [`plan`] | runs the four, judges, collects cautions and assumptions |
+//! | [`job`] | job text to a checked [`job::Job`], every error with its place |
+//! | [`plan`] | runs the others, judges, collects cautions and assumptions |
 //! | `report` | text, JSON, CSV and plots of a plan; computes nothing |
 //!
 //! Clearance is positive when the joint is loose; interference is its negative. Sizes are at 20 °C (ISO 1).

@@ -1,3 +1,7 @@
 //! The `seatwise` command.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    seatwise::cli::run()
+}

@@ -1,1 +1,67 @@
-//! To be written.
+//! Flags in, streams and exit codes out; nothing is decided here.
+
+mod args;
+mod failure;
+mod input;
+mod limits;
+mod materials;
+mod media;
+mod output;
+mod pair;
+mod plan;
+mod schema;
+
+use args::{Arguments, Command};
+use clap::Parser;
+use failure::Failure;
+use output::Output;
+use std::io::Write;
+use std::process::ExitCode;
+
+/// Exit code of a run that did what was asked.
+const DONE: u8 = 0;
+/// Exit code of a run that could not do what was asked; nothing was written.
+const FAILED: u8 = 2;
+/// Exit code of a plan whose verdict is worse than `--require` asks.
+const WORSE: u8 = 3;
+
+/// What a command leaves behind.
+struct Outcome {
+    /// The result, for standard output or the file of `-o`.
+    text: String,
+    code: u8,
+}
+
+impl Outcome {
+    fn done(text: String) -> Self {
+        Self { text, code: DONE }
+    }
+}
+
+/// Runs the command line of this process.
+pub fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    arguments.color.apply();
+    match execute(&arguments) {
+        Ok(code) => ExitCode::from(code),
+        Err(Failure::ReaderGone) => ExitCode::from(DONE),
+        Err(failure) => {
+            // A closed standard error leaves no one to tell; the exit code still does.
+            let _ = anstream::stderr().write_all(failure.render().as_bytes());
+            ExitCode::from(FAILED)
+        }
+    }
+}
+
+fn execute(arguments: &Arguments) -> Result<u8, Failure> {
+    let (outcome, output) = match &arguments.command {
+        Command::Plan(flags) => (plan::run(flags)?, &flags.output),
+        Command::Limits(flags) => (limits::run(flags)?, &flags.output),
+        Command::Pair(flags) => (pair::run(flags)?, &flags.output),
+        Command::Materials(flags) => (materials::run(flags)?, &flags.output),
+        Command::Media(flags) => (media::run(flags)?, &flags.output),
+        Command::Schema(flags) => (schema::run()?, &flags.output),
+    };
+    Output::new(output, arguments.inputs()).write_result(outcome.text.as_bytes())?;
+    Ok(outcome.code)
+}
