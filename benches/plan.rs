@@ -1,5 +1,7 @@
 //! How long a plan takes, in memory, from a checked job and from its text.
 
+#![allow(clippy::unwrap_used, reason = "the jobs are examples that the tests plan")]
+
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 

@@ -1,5 +1,7 @@
 //! Bad jobs: each gives a message that names the value and what is allowed, at its place in the text.
 
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
 use seatwise::job::{self, Problems};
 use seatwise::stock::Library;
 

@@ -1,5 +1,7 @@
 //! The real binary: streams, files and exit codes.
 
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
 use assert_cmd::Command;
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -1,5 +1,7 @@
 //! A module uses only those above it in the order of the crate's documentation.
 
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
 use std::fs;
 use std::path::{Path, PathBuf};
 

@@ -1,5 +1,7 @@
 //! The JSON of every example holds to the schema that `seatwise schema` prints.
 
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::fs;

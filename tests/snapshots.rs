@@ -1,5 +1,7 @@
 //! The text of every example, as a user sees it. A change here is a change of behaviour.
 
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
 use seatwise::quantity::System;
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};

@@ -142,7 +142,7 @@ pub enum Size {
         basis: String,
     },
     /// As measured; still to be brought to 20 °C.
-    Measured(Measured),
+    Measured(Box<Measured>),
 }
 
 /// A diameter as measured.

@@ -95,7 +95,7 @@ pub(super) fn service(top: &Section<'_>, states: &[ServiceState], pieces: &Piece
 /// A measured size must have been measured inside the tables of part and gauge.
 pub(super) fn measured(at: &Range<usize>, size: Option<&Size>, material: &Material, notes: &mut Notes) {
     let Some(Size::Measured(measured)) = size else { return };
-    let Measured { part_temperature, gauge_temperature, gauge_material, .. } = measured;
+    let Measured { part_temperature, gauge_temperature, gauge_material, .. } = measured.as_ref();
     let help = "measure nearer to room temperature";
     inside(at, material, ("thermal expansion", material.expansion()), *part_temperature, help, notes);
     inside(at, gauge_material, ("thermal expansion", gauge_material.expansion()), *gauge_temperature, help, notes);

@@ -123,14 +123,14 @@ fn size_table(
         return None;
     }
     near_nominal(&table, reading.value, reading.at, seating.nominal, notes)?;
-    Some(Size::Measured(Measured {
+    Some(Size::Measured(Box::new(Measured {
         nominal: seating.nominal,
         reading: reading.value,
         within: within.value,
         part_temperature,
         gauge_temperature,
         gauge_material,
-    }))
+    })))
 }
 
 fn temperature_of(

@@ -36,6 +36,14 @@ pub(super) fn whither(seat: &SeatPlan) -> &'static str {
     }
 }
 
+/// How the part goes when nothing holds it back.
+fn verb(seat: &SeatPlan) -> &'static str {
+    match seat.seat {
+        SeatKind::Housing => "drop in",
+        SeatKind::Shaft => "slide on",
+    }
+}
+
 fn drops_in(seat: &SeatPlan, opening: Sentence) -> Sentence {
     let verb = if seat.seat == SeatKind::Housing { "drops" } else { "slides" };
     let sentence = opening
@@ -60,7 +68,7 @@ fn some_will_not(seat: &SeatPlan, opening: Sentence) -> Sentence {
         return sentence
             .text("the tightest case has only ")
             .small(left, Toward::Down)
-            .text(", too little to drop in unaided; be ready to press.");
+            .text(format!(", too little to {} unaided; be ready to press.", verb(seat)));
     }
     sentence
         .text("the tightest case keeps ")
@@ -77,7 +85,7 @@ fn press(seat: &SeatPlan, opening: Sentence) -> Sentence {
         return opening
             .text(format!("has to be pushed {}: the tightest case has only ", whither(seat)))
             .small(left, Toward::Down)
-            .text(" of clearance, too little to drop in unaided.");
+            .text(format!(" of clearance, too little to {} unaided.", verb(seat)));
     }
     let sentence = opening
         .text(format!("has to be pressed {}: up to ", whither(seat)))

@@ -46,7 +46,7 @@ pub(super) fn joints(job: &Job) -> Result<Vec<Joint<'_>>, PlanError> {
     [housing_joint(job).transpose()?, shaft_joint(job).transpose()?].into_iter().flatten().map(Ok).collect()
 }
 
-fn treatment<'j>(treatment: Option<&'j Treatment>, piece: Piece) -> Option<&'j Treatment> {
+fn treatment(treatment: Option<&Treatment>, piece: Piece) -> Option<&Treatment> {
     treatment.filter(|treatment| treatment.piece == piece)
 }
 

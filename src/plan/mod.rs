@@ -5,6 +5,7 @@ mod cautions;
 mod clearance;
 pub mod clearance_history;
 mod joint;
+mod limits;
 mod model;
 mod pressing;
 mod seat;
@@ -17,7 +18,7 @@ mod verdict;
 
 pub use cautions::{Caution, Level};
 pub use model::{
-    AtBore, Fit, Member, Plan, Pressing, Remedy, SeatKind, SeatPlan, ServiceFit, Soak, Source, Verdict, Window,
+    AtBore, ClearsAt, Fit, Member, Plan, Pressing, SeatKind, SeatPlan, ServiceFit, Soak, Source, Verdict, Window,
 };
 pub use sentence::{Sentence, Word};
 

@@ -96,8 +96,8 @@ pub struct SeatPlan {
     pub press: Pressing,
     /// The fit at the ends of service.
     pub service: Vec<ServiceFit>,
-    /// What would clear the tightest case, where the planned way does not.
-    pub remedy: Option<Remedy>,
+    /// Temperatures on arrival that give the tightest case its placing clearance.
+    pub clears_at: ClearsAt,
     /// Clearance against time.
     pub history: ClearanceHistory,
 }
@@ -155,8 +155,10 @@ pub struct Soak {
     pub hold_rule: Hold,
     /// Biot number with the film coefficient used.
     pub biot: f64,
-    /// Film coefficient used: the end of the range that is slower; radiation is added to it.
+    /// Film coefficient used: the end of the range that is slower.
     pub film: HeatTransfer,
+    /// Whether radiation is added to it.
+    pub radiates: bool,
     /// Time constant at the start; none where a power, not a medium, sets the pace.
     pub time_constant: Option<Time>,
     /// Time in the medium.
@@ -227,15 +229,13 @@ pub struct ServiceFit {
     pub clearance: Cases<Length>,
 }
 
-/// Temperatures that would give the tightest case its placing clearance, the other part staying as planned.
+/// Temperatures that give the tightest case its placing clearance, the other part being as planned.
 #[derive(Clone, Copy, Debug)]
-pub struct Remedy {
-    /// Clearance that the tightest case lacks.
-    pub short_by: Length,
-    /// Temperature of the inner part; none where no temperature of its table does it.
-    pub inner_at: Option<ThermodynamicTemperature>,
-    /// Temperature of the outer part; none where no temperature of its table does it.
-    pub outer_at: Option<ThermodynamicTemperature>,
+pub struct ClearsAt {
+    /// Temperature of the inner part, or colder; none where no temperature of its table does it.
+    pub inner: Option<ThermodynamicTemperature>,
+    /// Temperature of the outer part, or warmer; none where no temperature of its table does it.
+    pub outer: Option<ThermodynamicTemperature>,
 }
 
 /// Where a number comes from.

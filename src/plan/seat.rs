@@ -3,7 +3,7 @@
 use super::PlanError;
 use super::clearance::{Course, Diameters, from_kelvin};
 use super::joint::Joint;
-use super::model::{AtBore, Fit, Pressing, Remedy, SeatPlan, ServiceFit};
+use super::model::{AtBore, ClearsAt, Fit, Pressing, SeatPlan, ServiceFit};
 use super::pressing::Presser;
 use super::track::treat;
 use super::verdict;
@@ -26,7 +26,6 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> 
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, time_to_clear) = (course.window(), course.time_to_clear());
-    let treated = inner.soak.is_some() || outer.soak.is_some();
     Ok(SeatPlan {
         seat: joint.seat,
         nominal: joint.nominal,
@@ -34,7 +33,7 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> 
         inner: joint.inner.member(),
         outer: joint.outer.member(),
         history: course.history(&window, &time_to_clear, job.bench.carry),
-        remedy: if treated { remedy(job, joint, &diameters, &at_bore) } else { None },
+        clears_at: clears_at(job, joint, &diameters, &at_bore),
         press: at_shop(job, joint, &diameters, &presser)?,
         service: service(job, joint, &diameters),
         lock: diameters.lock(),
@@ -94,19 +93,15 @@ fn at_shop(
     presser.pressing(&effective(job, joint, &clearance)?)
 }
 
-fn remedy(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> Option<Remedy> {
-    let placing = job.bench.placing_clearance;
-    if at_bore.clearance.tightest >= placing {
-        return None;
-    }
-    let wanted = placing.get::<meter>();
+fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> ClearsAt {
+    let wanted = job.bench.placing_clearance.get::<meter>();
     let inner_strain = diameters.inner_strain_for(wanted, at_bore.outer.get::<kelvin>());
     let outer_strain = diameters.outer_strain_for(wanted, at_bore.inner.get::<kelvin>());
-    Some(Remedy {
-        short_by: placing - at_bore.clearance.tightest,
-        inner_at: temperature_for_strain(joint.inner.material.expansion(), inner_strain).ok(),
-        outer_at: temperature_for_strain(joint.outer.material.expansion(), outer_strain).ok(),
-    })
+    // A strain beyond the table is no mistake here: it says that this part alone cannot do it.
+    ClearsAt {
+        inner: temperature_for_strain(joint.inner.material.expansion(), inner_strain).ok(),
+        outer: temperature_for_strain(joint.outer.material.expansion(), outer_strain).ok(),
+    }
 }
 
 fn service(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Vec<ServiceFit> {

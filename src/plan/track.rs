@@ -125,6 +125,11 @@ impl Pace {
     }
 }
 
+/// Whether the piece exchanges radiation beside convection; a piece that is heated from within stands in air.
+fn radiates(treatment: &Treatment) -> bool {
+    treatment.medium.film().is_none_or(|film| film.radiates)
+}
+
 /// Film and surroundings of a body that a plate warms on a share of its surface while the rest loses heat to the air:
 /// the heat flows add up, so both are weighted by film and share.
 fn mixed(
@@ -193,13 +198,7 @@ impl<'j> Subject<'j> {
                 (pace.opposite().of(job.bench.film), job.bench.temperature),
             ),
         };
-        let stage = Stage {
-            surroundings,
-            film,
-            radiates: treatment.medium.film().is_none_or(|film| film.radiates),
-            power: treatment.power,
-            until,
-        };
+        let stage = Stage { surroundings, film, radiates: radiates(treatment), power: treatment.power, until };
         History::run(&self.body(pace), job.bench.temperature, &[stage]).map_err(|error| self.fails(job, error))
     }
 
@@ -245,6 +244,7 @@ impl<'j> Subject<'j> {
             hold_rule: treatment.hold,
             biot: record.map_or(0.0, |record| record.biot),
             film: treatment.film.0,
+            radiates: radiates(treatment),
             time_constant: record.map(|record| record.time_constant).filter(|_| !powered),
             hold,
             end,

@@ -176,12 +176,7 @@ pub(super) const UNITS: &[Unit] = &[
     unit(Expansion, &["um/(m·K)", "um/m·K", "um/m/K", "um/(m·°C)", "um/m·°C", "um/m/°C"], 1e-6, METRIC),
     unit(Expansion, &["ppm/K", "ppm/°C", "ppm/C"], 1e-6, METRIC),
     unit(Expansion, &["1/K", "/K", "K-1", "1/°C", "/°C"], 1.0, METRIC),
-    unit(
-        Expansion,
-        &["uin/(in·°F)", "uin/in·°F", "uin/in/°F", "uin/in/F", "ppm/°F"],
-        1e-6 / FAHRENHEIT_K,
-        IN,
-    ),
+    unit(Expansion, &["uin/(in·°F)", "uin/in·°F", "uin/in/°F", "uin/in/F", "ppm/°F"], 1e-6 / FAHRENHEIT_K, IN),
     unit(Expansion, &["1/°F", "/°F"], 1.0 / FAHRENHEIT_K, IN),
     unit(HeatCapacity, &["J/(kg·K)", "J/kg·K", "J/kg/K", "J/(kg·°C)"], 1.0, METRIC),
     unit(HeatCapacity, &["kJ/(kg·K)", "kJ/kg·K", "kJ/kg/K"], 1e3, METRIC),

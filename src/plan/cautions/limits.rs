@@ -1,82 +1,49 @@
 use super::{Caution, Level};
 use crate::job::{Job, Piece};
-use crate::plan::model::{SeatKind, SeatPlan};
-use crate::plan::sentence::say;
+use crate::plan::limits::{self, Limit};
+use crate::plan::model::SeatPlan;
+use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{ThermodynamicTemperature, Toward};
-use crate::stock::material::{Material, TemperatureLimit};
-
-/// What has a limit, and the temperature that it would reach.
-struct Check {
-    what: String,
-    reached: ThermodynamicTemperature,
-}
 
 /// Temperature limits of materials, closure and seal.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     if let Some(chill) = &seat.chill {
-        chilled(job, seat, chill.end_quick, chill.piece, found);
+        for limit in limits::cold(job, chill.piece) {
+            too_cold(&limit, chill.end_quick, found);
+        }
+        care(job, seat.inner.name, chill.piece, chill.end_quick, found);
+        grease(job, chill.piece, found);
     }
     if let Some(warm) = &seat.warm {
-        warmed(job, seat, warm.end_quick, warm.piece, found);
+        for limit in limits::hot(job, seat.seat, warm.piece) {
+            too_hot(seat, &limit, warm.end_quick, found);
+        }
+        care(job, seat.outer.name, warm.piece, warm.end_quick, found);
     }
 }
 
-fn chilled(job: &Job, seat: &SeatPlan, reached: ThermodynamicTemperature, piece: Piece, found: &mut Vec<Caution>) {
-    if let Some(material) = material(job, piece) {
-        let check = Check { what: format!("{} ({})", seat.inner.name, material.id()), reached };
-        too_cold(&check, material.coldest(), found);
-        notes(&check, material, found);
-    }
-    let Some(closure) = job.part.closure.as_ref().filter(|_| piece == Piece::Part) else { return };
-    if let Some(limit) = closure.coldest() {
-        too_cold(&Check { what: format!("bearing ({})", closure.kind()), reached }, limit, found);
-    }
-    if let Some((note, provenance)) = closure.grease_note() {
+fn grease(job: &Job, piece: Piece, found: &mut Vec<Caution>) {
+    let closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part);
+    if let Some((note, provenance)) = closure.and_then(|closure| closure.grease_note()) {
         found.push(Caution::new("grease-cold", Level::Note, say(format!("{note}.")), provenance.to_string()));
     }
 }
 
-fn warmed(job: &Job, seat: &SeatPlan, reached: ThermodynamicTemperature, piece: Piece, found: &mut Vec<Caution>) {
-    if let Some(material) = material(job, piece) {
-        let check = Check { what: format!("{} ({})", seat.outer.name, material.id()), reached };
-        too_hot(&check, material.hottest(), found);
-        notes(&check, material, found);
-    }
-    if let Some(closure) = &job.part.closure {
-        let what = match piece {
-            Piece::Part => format!("bearing ({})", closure.kind()),
-            _ => format!("bearing ({}) in the warm {}", closure.kind(), seat.outer.name),
-        };
-        too_hot(&Check { what, reached }, closure.hottest(), found);
-    }
-    if let Some(seal) = job.seal.as_ref().filter(|seal| seat.seat == SeatKind::Housing && seal.fitted_first) {
-        let what = format!("seal ({}) in the warm housing", seal.lip.id());
-        too_hot(&Check { what, reached }, seal.lip.hottest(), found);
-    }
-}
-
-fn material(job: &Job, piece: Piece) -> Option<&Material> {
-    match piece {
-        Piece::Part => Some(&job.part.material),
-        Piece::Housing => job.housing.as_ref().map(|housing| &housing.material),
-        Piece::Shaft => job.shaft.as_ref().map(|shaft| &shaft.material),
-    }
-}
-
 /// What the material's file says of temperatures that are allowed and need care.
-fn notes(check: &Check, material: &Material, found: &mut Vec<Caution>) {
-    for note in material.cautions().iter().filter(|note| note.applies_at(check.reached)) {
-        let sentence = say(format!("The {} would reach ", check.what))
-            .temperature(check.reached, Toward::Nearest)
+fn care(job: &Job, name: &str, piece: Piece, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
+    let Some(material) = limits::material(job, piece) else { return };
+    for note in material.cautions().iter().filter(|note| note.applies_at(reached)) {
+        let sentence = say(format!("The {name} ({}) would reach ", material.id()))
+            .temperature(reached, Toward::Nearest)
             .text(format!(": {}.", note.text));
         found.push(Caution::new("material-care", Level::Caution, sentence, note.provenance.to_string()));
     }
 }
 
-fn too_cold(check: &Check, limit: &TemperatureLimit, found: &mut Vec<Caution>) {
-    if check.reached < limit.temperature {
-        let sentence = say(format!("The {} would reach ", check.what))
-            .temperature(check.reached, Toward::Nearest)
+fn too_cold(limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
+    let Limit { what, limit } = limit;
+    if reached < limit.temperature {
+        let sentence = passes(what, reached)
             .text(", below its limit of ")
             .temperature(limit.temperature, Toward::Up)
             .text(format!(
@@ -87,16 +54,31 @@ fn too_cold(check: &Check, limit: &TemperatureLimit, found: &mut Vec<Caution>) {
     }
 }
 
-fn too_hot(check: &Check, limit: &TemperatureLimit, found: &mut Vec<Caution>) {
-    if check.reached > limit.temperature {
-        let sentence = say(format!("The {} would reach ", check.what))
-            .temperature(check.reached, Toward::Nearest)
+fn too_hot(seat: &SeatPlan, limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
+    let Limit { what, limit } = limit;
+    if reached > limit.temperature {
+        let sentence = passes(what, reached)
             .text(", above its limit of ")
             .temperature(limit.temperature, Toward::Down)
-            .text(format!(
-                " ({}). Stay at or below the limit, and chill or press for what is still missing.",
-                limit.reason
-            ));
+            .text(format!(" ({}). ", limit.reason));
+        let sentence = milder(seat, limit.temperature, sentence);
         found.push(Caution::new("too-hot", Level::Danger, sentence, limit.provenance.to_string()).forbidding());
+    }
+}
+
+fn passes(what: &str, reached: ThermodynamicTemperature) -> Sentence {
+    say(format!("The {what} would reach ")).temperature(reached, Toward::Nearest)
+}
+
+/// What a warm-up within the limit would do.
+fn milder(seat: &SeatPlan, limit: ThermodynamicTemperature, sentence: Sentence) -> Sentence {
+    match seat.clears_at.outer.filter(|needed| *needed <= limit) {
+        Some(needed) => sentence
+            .text(format!("The tightest case already clears with the {} at ", seat.outer.name))
+            .temperature(needed, Toward::Up)
+            .text(" on arrival: warm it to between the two, and be quick."),
+        None => {
+            sentence.text("At the limit the tightest case does not clear: chill the inner part as well, or press it.")
+        }
     }
 }

@@ -26,8 +26,14 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
         );
         found.push(Caution::new("plane-formula", Level::Note, sentence, SECTION_SOURCE));
     }
-    if let Some(found_at) = one_sided(job, seat) {
-        found.push(found_at);
+    found.extend(one_sided(job, seat));
+    let both = job.housing.is_some() && job.shaft.is_some();
+    if both && seat.seat == SeatKind::Housing {
+        let sentence = say(
+            "The two seats are planned as two operations, the other part of each being at the temperature of the shop. \
+             Fit the tighter seat first, and let all come to one temperature in between.",
+        );
+        found.push(Caution::new("two-seats", Level::Note, sentence, PRACTICE));
     }
 }
 

@@ -1,5 +1,6 @@
 use super::{Caution, Level, PRACTICE};
 use crate::job::Job;
+use crate::plan::limits;
 use crate::plan::model::{SeatPlan, Verdict, Window};
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{Length, Time, Toward};
@@ -10,17 +11,21 @@ const EXPANSION: &str = "thermal expansion of both materials (see sources)";
 /// Time in hand, beyond carrying, below which the job is a race.
 const COMFORTABLE_S: f64 = 10.0;
 
-/// Whether the planned chill and warm-up reach what they are for.
+/// Whether the planned chill and warm-up reach what they are for, and what would.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
-    if seat.chill.is_none() && seat.warm.is_none() {
-        return;
+    let short_by = job.bench.placing_clearance - seat.at_bore.clearance.tightest;
+    if short_by > Length::default() {
+        if seat.chill.is_some() || seat.warm.is_some() {
+            found.push(does_not_clear(job, seat, short_by));
+        } else {
+            let opening = say(format!("{} seat: ", seat.seat.name()));
+            found.push(Caution::new("would-clear", Level::Note, ways(job, seat, opening), EXPANSION));
+        }
     }
-    does_not_clear(seat, found);
     short_window(job, seat, found);
 }
 
-fn does_not_clear(seat: &SeatPlan, found: &mut Vec<Caution>) {
-    let Some(remedy) = seat.remedy else { return };
+fn does_not_clear(job: &Job, seat: &SeatPlan, short_by: Length) -> Caution {
     let middle_too = seat.verdict >= Verdict::Press;
     let (code, case) = if middle_too {
         ("does-not-clear-middle", "even the middle case")
@@ -30,34 +35,43 @@ fn does_not_clear(seat: &SeatPlan, found: &mut Vec<Caution>) {
     let left = seat.at_bore.clearance.tightest;
     let mut sentence =
         say(format!("{} seat: {case} does not get the placing clearance. The tightest lacks ", seat.seat.name()))
-            .small(remedy.short_by, Toward::Up);
+            .small(short_by, Toward::Up);
     if left < Length::default() {
         sentence = sentence.text(", with ").small(-left, Toward::Up).text(" of interference left");
     }
-    found.push(Caution::new(code, Level::Warning, ways(seat, sentence), EXPANSION));
+    Caution::new(code, Level::Warning, ways(job, seat, sentence.text(". ")), EXPANSION)
 }
 
-/// Names the temperature of either part that would do it.
-fn ways(seat: &SeatPlan, sentence: Sentence) -> Sentence {
-    let Some(remedy) = seat.remedy else { return sentence };
-    let inner = |sentence: Sentence| match remedy.inner_at {
-        Some(at) => {
-            sentence.text(format!("the {} at ", seat.inner.name)).temperature(at, Toward::Down).text(" or colder")
-        }
+/// Names the temperature of either part that would clear the tightest case, and whether a limit stands in the way.
+fn ways(job: &Job, seat: &SeatPlan, sentence: Sentence) -> Sentence {
+    let needed = seat.clears_at;
+    let (inner, outer) = (needed.inner.is_some(), needed.outer.is_some());
+    if !inner && !outer {
+        return sentence.text("No temperature of either part alone, within its material's table, clears it.");
+    }
+    let sentence = sentence.text("The tightest case would clear with ");
+    let sentence = with_inner(job, seat, sentence);
+    let sentence = if inner && outer { sentence.text(", or ") } else { sentence };
+    with_outer(job, seat, sentence).text(", on arrival.")
+}
+
+fn with_inner(job: &Job, seat: &SeatPlan, sentence: Sentence) -> Sentence {
+    let Some(needed) = seat.clears_at.inner else { return sentence };
+    let sentence =
+        sentence.text(format!("the {} at ", seat.inner.name)).temperature(needed, Toward::Down).text(" or colder");
+    match limits::coldest(&limits::cold(job, seat.inner.piece)).filter(|limit| needed < *limit) {
+        Some(limit) => sentence.text(" (beyond its limit of ").temperature(limit, Toward::Up).text(")"),
         None => sentence,
-    };
-    let outer = |sentence: Sentence| match remedy.outer_at {
-        Some(at) => {
-            sentence.text(format!("the {} at ", seat.outer.name)).temperature(at, Toward::Up).text(" or warmer")
-        }
+    }
+}
+
+fn with_outer(job: &Job, seat: &SeatPlan, sentence: Sentence) -> Sentence {
+    let Some(needed) = seat.clears_at.outer else { return sentence };
+    let sentence =
+        sentence.text(format!("the {} at ", seat.outer.name)).temperature(needed, Toward::Up).text(" or warmer");
+    match limits::hottest(&limits::hot(job, seat.seat, seat.outer.piece)).filter(|limit| needed > *limit) {
+        Some(limit) => sentence.text(" (beyond the limit of ").temperature(limit, Toward::Down).text(")"),
         None => sentence,
-    };
-    match (remedy.inner_at, remedy.outer_at) {
-        (None, None) => sentence.text(". No temperature of either part alone, within its material's table, clears it."),
-        (Some(_), None) => inner(sentence.text(". It would clear with ")).text(" on arrival; see the limits first."),
-        (None, Some(_)) => outer(sentence.text(". It would clear with ")).text(" on arrival; see the limits first."),
-        (Some(_), Some(_)) => outer(inner(sentence.text(". It would clear with ")).text(", or "))
-            .text(", on arrival; see the limits first."),
     }
 }
 

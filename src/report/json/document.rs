@@ -100,8 +100,8 @@ pub struct SeatDocument {
     pub press: PressDocument,
     /// The fit at the ends of service.
     pub service: Vec<ServiceDocument>,
-    /// Temperatures that would clear the tightest case; null where the planned way does, or where none is planned.
-    pub remedy: Option<RemedyDocument>,
+    /// Temperatures on arrival that give the tightest case its placing clearance.
+    pub clears_at: ClearsAtDocument,
 }
 
 /// Limits of size and the fit at 20 °C.
@@ -149,6 +149,8 @@ pub struct SoakDocument {
     pub biot: f64,
     /// Convective film coefficient used: the slower end of the range.
     pub film_w_m2k: f64,
+    /// Whether radiation is added to it.
+    pub radiates: bool,
     /// Time constant at the start; null where a power sets the pace.
     pub time_constant_s: Option<f64>,
     /// Time in the medium.
@@ -218,14 +220,12 @@ pub struct ServiceDocument {
     pub interference_um: RangeDocument<f64>,
 }
 
-/// What would clear the tightest case.
+/// What clears the tightest case.
 #[derive(Debug, JsonSchema, Serialize)]
-pub struct RemedyDocument {
-    /// Clearance that the tightest case lacks.
-    pub short_by_um: f64,
-    /// Temperature of the inner part on arrival, the outer as planned; null where none does.
+pub struct ClearsAtDocument {
+    /// Temperature of the inner part on arrival, or colder, the outer as planned; null where none does.
     pub inner_c: Option<f64>,
-    /// Temperature of the outer part on arrival, the inner as planned; null where none does.
+    /// Temperature of the outer part on arrival, or warmer, the inner as planned; null where none does.
     pub outer_c: Option<f64>,
     /// Why one of the two is null.
     pub reason: Option<String>,

@@ -3,7 +3,7 @@
 use super::document::*;
 use super::figures;
 use crate::job::{Piece, ServiceEnd};
-use crate::plan::{Plan, Remedy, SeatPlan, ServiceFit, Soak, Verdict, Window};
+use crate::plan::{ClearsAt, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
 use crate::quantity::{Cases, Force, Length, Pressure, System, ThermodynamicTemperature, Time};
 use crate::report::words;
 use uom::si::area::square_meter;
@@ -54,8 +54,8 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         nominal_mm: mm(seat.nominal),
         verdict: verdict(seat.verdict),
         fit: fit(seat),
-        chill: seat.chill.as_ref().map(soak),
-        warm: seat.warm.as_ref().map(soak),
+        chill: seat.chill.as_ref().map(|soak| soak_document(plan, soak)),
+        warm: seat.warm.as_ref().map(|soak| soak_document(plan, soak)),
         at_bore: AtBoreDocument {
             after_s: seconds(plan.job.bench.carry),
             inner_c: celsius(seat.at_bore.inner),
@@ -74,7 +74,7 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         lock_c: lock,
         press: press(plan, seat),
         service: seat.service.iter().map(service).collect(),
-        remedy: seat.remedy.map(remedy),
+        clears_at: clears_at(seat.clears_at),
     }
 }
 
@@ -95,13 +95,14 @@ fn fit(seat: &SeatPlan) -> FitDocument {
     }
 }
 
-fn soak(soak: &Soak) -> SoakDocument {
+fn soak_document(plan: &Plan<'_>, soak: &Soak) -> SoakDocument {
     SoakDocument {
-        part: piece(soak.piece).to_owned(),
+        part: piece(plan, soak.piece).to_owned(),
         medium: soak.medium.clone(),
         medium_c: celsius(soak.medium_temperature),
         model: "lumped",
         biot: figures(soak.biot),
+        radiates: soak.radiates,
         film_w_m2k: figures(soak.film.get::<watt_per_square_meter_kelvin>()),
         time_constant_s: soak.time_constant.map(seconds),
         hold_s: seconds(soak.hold),
@@ -140,12 +141,11 @@ fn service(state: &ServiceFit) -> ServiceDocument {
     }
 }
 
-fn remedy(remedy: Remedy) -> RemedyDocument {
-    let either_missing = remedy.inner_at.is_none() || remedy.outer_at.is_none();
-    RemedyDocument {
-        short_by_um: um(remedy.short_by),
-        inner_c: remedy.inner_at.map(celsius),
-        outer_c: remedy.outer_at.map(celsius),
+fn clears_at(needed: ClearsAt) -> ClearsAtDocument {
+    let either_missing = needed.inner.is_none() || needed.outer.is_none();
+    ClearsAtDocument {
+        inner_c: needed.inner.map(celsius),
+        outer_c: needed.outer.map(celsius),
         reason: either_missing.then(|| NO_TEMPERATURE.to_owned()),
     }
 }
@@ -186,9 +186,10 @@ fn verdict(verdict: Verdict) -> VerdictDocument {
     }
 }
 
-fn piece(piece: Piece) -> &'static str {
+/// The word that a job uses for a piece.
+fn piece(plan: &Plan<'_>, piece: Piece) -> &'static str {
     match piece {
-        Piece::Part => "bearing",
+        Piece::Part => plan.job.part.kind.noun(),
         Piece::Housing => "housing",
         Piece::Shaft => "shaft",
     }

@@ -138,7 +138,7 @@ impl Show {
 
     fn soak(self, plan: &Plan<'_>, soak: &Soak) -> String {
         let mut text = format!(
-            "{}, {} for {}: {} to {} at the slower end of the film range{}, {} at the quicker. Film {}, ",
+            "{}, {} for {}: {} to {} at the slower end of the film range{}, {} at the quicker. Film {}{}, ",
             soak.medium,
             self.temperature(soak.medium_temperature),
             show_duration(soak.hold, Toward::Nearest),
@@ -147,6 +147,7 @@ impl Show {
             if matches!(soak.hold_rule, Hold::Settled) { " (settled)" } else { "" },
             self.temperature(soak.end_quick),
             show_film_coefficient(soak.film, self.system, Toward::Nearest),
+            if soak.radiates { " and radiation" } else { "" },
         );
         text.push_str(&format!("mass {}, ", show_mass(soak.mass, self.system, Toward::Nearest)));
         if let Some(constant) = soak.time_constant {
@@ -165,7 +166,17 @@ impl Show {
             seat.outer.name,
             self.temperature(seat.at_bore.outer),
             self.small(plan.job.bench.placing_clearance, Toward::Nearest),
-        )
+        ) + &self.needed(seat)
+    }
+
+    /// The temperatures on arrival that the tightest case needs.
+    fn needed(self, seat: &SeatPlan) -> String {
+        let at = |temperature, toward| show_temperature(temperature, self.system, 0, toward);
+        let inner =
+            seat.clears_at.inner.map(|t| format!("the {} at {} or colder", seat.inner.name, at(t, Toward::Down)));
+        let outer = seat.clears_at.outer.map(|t| format!("the {} at {} or warmer", seat.outer.name, at(t, Toward::Up)));
+        let ways: Vec<String> = outer.into_iter().chain(inner).collect();
+        if ways.is_empty() { String::new() } else { format!(" The tightest case needs {}.", ways.join(", or ")) }
     }
 
     fn pressing(self, plan: &Plan<'_>, seat: &SeatPlan) -> String {

@@ -1,0 +1,65 @@
+//! How hot and how cold each piece may get, and because of what.
+
+use super::model::SeatKind;
+use crate::job::{Job, Piece};
+use crate::quantity::ThermodynamicTemperature;
+use crate::stock::material::{Material, TemperatureLimit};
+
+/// A limit and what it belongs to.
+pub(super) struct Limit<'j> {
+    /// What has the limit, in words.
+    pub(super) what: String,
+    pub(super) limit: &'j TemperatureLimit,
+}
+
+/// Material of a piece, when the job has it.
+pub(super) fn material(job: &Job, piece: Piece) -> Option<&Material> {
+    match piece {
+        Piece::Part => Some(&job.part.material),
+        Piece::Housing => job.housing.as_ref().map(|housing| &housing.material),
+        Piece::Shaft => job.shaft.as_ref().map(|shaft| &shaft.material),
+    }
+}
+
+fn name(job: &Job, piece: Piece) -> &'static str {
+    match piece {
+        Piece::Part => job.part.kind.noun(),
+        Piece::Housing => "housing",
+        Piece::Shaft => "shaft",
+    }
+}
+
+/// What limits chilling of a piece.
+pub(super) fn cold(job: &Job, piece: Piece) -> Vec<Limit<'_>> {
+    let of_material = material(job, piece)
+        .map(|material| Limit { what: format!("{} ({})", name(job, piece), material.id()), limit: material.coldest() });
+    let closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part);
+    let of_closure = closure.and_then(|closure| {
+        closure.coldest().map(|limit| Limit { what: format!("bearing ({})", closure.kind()), limit })
+    });
+    of_material.into_iter().chain(of_closure).collect()
+}
+
+/// What limits warming of a piece at a seat: the piece itself, and what touches it.
+pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
+    let of_material = material(job, piece)
+        .map(|material| Limit { what: format!("{} ({})", name(job, piece), material.id()), limit: material.hottest() });
+    let of_closure = job.part.closure.as_ref().map(|closure| {
+        let place = if piece == Piece::Part { String::new() } else { format!(" in the warm {}", name(job, piece)) };
+        Limit { what: format!("bearing ({}){place}", closure.kind()), limit: closure.hottest() }
+    });
+    let fitted = job.seal.as_ref().filter(|seal| seat == SeatKind::Housing && seal.fitted_first);
+    let of_seal = fitted
+        .map(|seal| Limit { what: format!("seal ({}) in the warm housing", seal.lip.id()), limit: seal.lip.hottest() });
+    of_material.into_iter().chain(of_closure).chain(of_seal).collect()
+}
+
+/// The temperature that the strictest of some cold limits allows.
+pub(super) fn coldest(limits: &[Limit<'_>]) -> Option<ThermodynamicTemperature> {
+    limits.iter().map(|limit| limit.limit.temperature).reduce(|a, b| if a > b { a } else { b })
+}
+
+/// The temperature that the strictest of some hot limits allows.
+pub(super) fn hottest(limits: &[Limit<'_>]) -> Option<ThermodynamicTemperature> {
+    limits.iter().map(|limit| limit.limit.temperature).reduce(|a, b| if a < b { a } else { b })
+}
