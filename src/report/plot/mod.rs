@@ -1,0 +1,115 @@
+//! Clearance of one seat against time as a picture: SVG or PNG, from the same drawing.
+//!
+//! Owns the page and everything on it; computes nothing of the fit. Colours are those of [`palette`]. Each line has
+//! its name beside it, so there is no legend; each thing that colour tells is told by dash, weight or shape as well.
+
+mod along;
+mod axes;
+mod column;
+mod compose;
+mod dash;
+mod describe;
+mod flags;
+mod font;
+mod layout;
+mod markers;
+mod paint;
+pub mod palette;
+mod png;
+mod readings;
+mod scene;
+mod svg;
+#[cfg(test)]
+mod tests;
+mod units;
+
+use crate::plan::clearance_history::ClearanceHistory;
+use crate::quantity::System;
+use thiserror::Error;
+
+/// What to draw.
+#[derive(Clone, Copy, Debug)]
+pub struct PlotRequest<'a> {
+    /// The curves and moments.
+    pub history: &'a ClearanceHistory,
+    /// The verdict in a sentence; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which joint it is, in smaller type; may be empty.
+    pub subtitle: &'a str,
+    /// Units of the clearance axis: µm or thousandths of an inch.
+    pub system: System,
+}
+
+/// Why a history cannot be drawn.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum PlotError {
+    /// There is nothing to draw.
+    #[error("the history has no points; a plot needs at least one")]
+    NoPoints,
+    /// Times run backwards.
+    #[error("point {point} of the history lies before the point in front of it; put the points in order of time")]
+    Disordered {
+        /// Number of the point, from 1.
+        point: usize,
+    },
+    /// A number is not finite or absurdly large.
+    #[error("{what} is {value} {unit}, but a plot shows at most {largest} {unit} either way")]
+    OutOfRange {
+        /// Which number.
+        what: String,
+        /// Its value.
+        value: f64,
+        /// Largest value either way that is drawn.
+        largest: f64,
+        /// Unit of both.
+        unit: &'static str,
+    },
+    /// A moment has no place on the time axis.
+    #[error("a moment at {at_s} s lies outside the history, which runs from {from_s} s to {to_s} s")]
+    MomentOutside {
+        /// Time of the moment, s.
+        at_s: f64,
+        /// Start of the history, s.
+        from_s: f64,
+        /// End of the history, s.
+        to_s: f64,
+    },
+    /// There are more moments than the page has room for.
+    #[error("the history has {count} moments, but a plot has room for {most}; leave some out")]
+    TooManyMoments {
+        /// Moments given.
+        count: usize,
+        /// Moments that fit.
+        most: usize,
+    },
+    /// Title and subtitle would fill the page.
+    #[error("title and subtitle take {lines} lines, but a plot has room for {most}; shorten them")]
+    TitleTooLong {
+        /// Lines taken.
+        lines: usize,
+        /// Lines that fit.
+        most: usize,
+    },
+    /// The embedded font cannot be read: a damaged build.
+    #[error("the font inside this program cannot be read; install the program again")]
+    Font,
+    /// The drawing library refused.
+    #[error("the picture could not be written: {0}")]
+    Backend(String),
+}
+
+/// The picture as an SVG document with its font inside, a title and a description for screen readers.
+///
+/// # Errors
+/// Any [`PlotError`]: a history that is empty, out of order or not finite, or words that do not fit.
+pub fn svg(request: &PlotRequest) -> Result<String, PlotError> {
+    svg::svg(request)
+}
+
+/// The picture as the bytes of a PNG file, two px for each px of the SVG.
+///
+/// # Errors
+/// As [`svg`].
+pub fn png(request: &PlotRequest) -> Result<Vec<u8>, PlotError> {
+    png::png(request)
+}

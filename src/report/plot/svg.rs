@@ -1,0 +1,78 @@
+//! The picture as SVG: it stands alone, with the font inside and words for a screen reader.
+
+use super::compose::compose;
+use super::describe::describe;
+use super::font::{BOLD, FAMILY, Fonts, REGULAR, Weight};
+use super::paint::{failed, paint, rgb};
+use super::scene::Text;
+use super::{PlotError, PlotRequest};
+use base64::{Engine, engine::general_purpose::STANDARD};
+use plotters::prelude::{DrawingBackend, IntoFont, SVGBackend};
+use plotters::style::text_anchor::{HPos, Pos, VPos};
+use plotters::style::{FontStyle, TextStyle};
+
+/// The backend writes whole numbers, so it is given a page ten times as large: tenths of a px stay visible.
+const SCALE: f64 = 10.0;
+/// The backend writes the type size divided by this (plotters-svg 0.3.7, `draw_text`).
+const SIZE_PER_EM: f64 = 1.24;
+/// The backend hangs a text anchored at its top this far above the baseline, in em (same place).
+const BASELINE_BELOW_TOP: f64 = 0.76;
+
+/// Draws the picture as an SVG document.
+pub(super) fn svg(request: &PlotRequest) -> Result<String, PlotError> {
+    let fonts = Fonts::load()?;
+    let scene = compose(request, &fonts)?;
+    let mut drawn = String::new();
+    {
+        let size = ((scene.width * SCALE) as u32, (scene.height * SCALE).ceil() as u32);
+        let mut backend = SVGBackend::with_string(&mut drawn, size);
+        paint(&scene, &mut backend, SCALE, write_text)?;
+    }
+    let body = drawn.split_once(">\n").ok_or_else(|| PlotError::Backend("no SVG came back".to_owned()))?.1;
+    Ok(format!("{}{body}", head(request, scene.width, scene.height)))
+}
+
+fn write_text<B: DrawingBackend>(backend: &mut B, text: &Text) -> Result<(), PlotError> {
+    let weight = if text.weight == Weight::Bold { FontStyle::Bold } else { FontStyle::Normal };
+    let family = format!("{FAMILY}, sans-serif");
+    let font = (family.as_str(), text.size * SCALE * SIZE_PER_EM).into_font().style(weight);
+    let colour = rgb(text.colour);
+    let style = TextStyle::from(font).color(&colour).pos(Pos::new(HPos::Left, VPos::Top));
+    let top = text.start.y - BASELINE_BELOW_TOP * text.size;
+    let place = ((text.start.x * SCALE).round() as i32, (top * SCALE).round() as i32);
+    backend.draw_text(&text.text, &style, place).map_err(failed)
+}
+
+/// The opening of the document in place of the backend's own.
+fn head(request: &PlotRequest, width: f64, height: f64) -> String {
+    let view = format!("0 0 {} {}", width * SCALE, (height * SCALE).ceil());
+    let title = escaped(request.title);
+    let description = escaped(&describe(request));
+    let fonts = [(REGULAR, 400), (BOLD, 700)].map(|(bytes, weight)| {
+        let data = STANDARD.encode(bytes);
+        format!(
+            "@font-face{{font-family:\"{FAMILY}\";font-weight:{weight};\
+             src:url(data:font/otf;base64,{data}) format(\"opentype\")}}\n"
+        )
+    });
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"{width}\" height=\"{height}\" viewBox=\"{view}\">\n\
+         <title>{title}</title>\n<desc>{description}</desc>\n<style>\n{}</style>\n",
+        fonts.concat()
+    )
+}
+
+/// Text as XML takes it; control characters, which XML forbids, become spaces.
+fn escaped(text: &str) -> String {
+    let mut escaped = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '<' => escaped.push_str("&lt;"),
+            '>' => escaped.push_str("&gt;"),
+            '&' => escaped.push_str("&amp;"),
+            c if c.is_control() || matches!(c, '\u{FFFE}' | '\u{FFFF}') => escaped.push(' '),
+            c => escaped.push(c),
+        }
+    }
+    escaped
+}
