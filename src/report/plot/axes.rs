@@ -10,9 +10,11 @@ const GAP: f64 = 40.0;
 /// Share of the width that the panel in the medium gets; the seconds in hand are what the fitter looks for.
 const MEDIUM_SHARE: f64 = 0.4;
 /// Least distance of two horizontal grid lines.
-const LEAST_PITCH: f64 = 52.0;
+const LEAST_PITCH: f64 = 40.0;
 /// Least space between two numbers along the time axis.
-const NUMBER_SPACE: f64 = 22.0;
+const NUMBER_SPACE: f64 = 32.0;
+/// Least distance of two ticks along the time axis.
+const LEAST_TICK: f64 = 64.0;
 /// Half the length of the mark that stands for a curve of a single point.
 const SINGLE_POINT: f64 = 14.0;
 
@@ -34,7 +36,7 @@ pub(super) struct ClearanceAxis {
 }
 
 impl ClearanceAxis {
-    /// An axis that shows everything, with room on both sides of zero to name the two regions.
+    /// An axis that shows everything, with room on both sides of zero.
     pub(super) fn over(readings: &Readings, least_span: f64) -> Self {
         let (low, high) = readings.extremes();
         let spare = (least_span - (high - low)).max(0.0) / 2.0;
@@ -133,7 +135,7 @@ impl Panel {
             let tick = |value| Tick { value, text: fixed(value, decimals) };
             multiples(low, high, step).into_iter().map(tick).collect()
         };
-        let steps = self.unit.steps().iter().filter(|step| *step * px > NUMBER_SPACE);
+        let steps = self.unit.steps().iter().filter(|step| *step * px >= LEAST_TICK);
         let mut choices = steps.map(|&step| (step, at_step(step)));
         let roomy =
             choices.find(|(step, ticks)| ticks.iter().all(|tick| width(&tick.text) + NUMBER_SPACE <= step * px));

@@ -6,7 +6,7 @@ use super::column::spread;
 use super::dash::{self, Pattern};
 use super::font::{CAP_HEIGHT, Fonts, Weight};
 use super::layout::{self, LABEL_SIZE, Layout, RIM};
-use super::palette::{BAND, Colour, GRID, HAIRLINE, INK, LOOSEST, MIDDLE, MUTED, PAPER, TIGHTEST};
+use super::palette::{BAND, Colour, GRID, HAIRLINE, INK, LOOSEST, MIDDLE, MUTED, TIGHTEST};
 use super::readings::Readings;
 use super::scene::{Area, Point, Scene, Shape, Text, at};
 use super::units::length_text;
@@ -20,8 +20,8 @@ const PLACING_LINE: f64 = 2.0;
 const THIN: f64 = 1.2;
 /// Distance of two names in the right margin.
 const NAME_PITCH: f64 = 27.0;
-/// Distance of a region's name from the line of contact.
-const REGION_OFFSET: f64 = 19.0;
+/// Space between the name of a level line and the end of its panel.
+const INSET: f64 = 6.0;
 /// A leader is drawn when its label stands further than this from its line.
 const LEAST_LEADER: f64 = 4.0;
 
@@ -32,7 +32,6 @@ pub(super) fn compose(request: &PlotRequest, fonts: &Fonts) -> Result<Scene, Plo
     let scene = Scene { width: layout::WIDTH, height: layout.height, shapes: Vec::new() };
     let curves = layout.panels.iter().map(|panel| panel.curves(&layout.axis)).collect();
     let mut page = Page { scene, layout, fonts, curves, obstacles: Obstacles::default() };
-    page.paper();
     page.bands();
     page.grid();
     page.level_lines(readings.placing);
@@ -40,13 +39,11 @@ pub(super) fn compose(request: &PlotRequest, fonts: &Fonts) -> Result<Scene, Plo
     page.moments();
     page.headings();
     page.time_axes();
-    page.names_in_the_margin();
-    page.name_along(
-        readings.placing,
-        &format!("placing clearance {}", length_text(request.history.placing_clearance, request.system)),
-        MUTED,
-    );
-    page.name_along(0.0, "parts touch", INK);
+    page.names_of_curves();
+    page.names_of_regions();
+    let least = length_text(request.history.placing_clearance, request.system);
+    page.name_along(readings.placing, &[&format!("placing clearance {least}"), &format!("placing {least}")], MUTED);
+    page.name_along(0.0, &["parts touch"], INK);
     Ok(page.scene)
 }
 
@@ -89,11 +86,6 @@ impl Page<'_> {
         let text = Text { text: text.to_owned(), start: at(x, point.y), width, size, weight, colour };
         self.obstacles.solid.push(text.area());
         self.scene.text(text);
-    }
-
-    fn paper(&mut self) {
-        let (width, height) = (self.scene.width, self.scene.height);
-        self.scene.fill(vec![at(0.0, 0.0), at(width, 0.0), at(width, height), at(0.0, height)], PAPER);
     }
 
     fn bands(&mut self) {
@@ -189,30 +181,33 @@ impl Page<'_> {
         self.write(&panel.name(), QUIET, Anchor::Centre, at(middle, bottom + 58.0));
     }
 
-    /// The curves and the two regions by name, at the height where each belongs.
-    fn names_in_the_margin(&mut self) {
+    /// The curves by name where they end.
+    fn names_of_curves(&mut self) {
         let ends = self.layout.panels[self.layout.panels.len() - 1].last().map(|c| self.layout.axis.y(c));
-        let zero = self.layout.axis.y(0.0);
-        let bold = Style { weight: Weight::Bold, colour: MIDDLE, ..LABEL };
         let mut names = [
-            (zero - REGION_OFFSET, layout::CLEAR, QUIET, Name::Above),
-            (ends.loosest, "loosest", Style { colour: LOOSEST, ..LABEL }, Name::Curve),
-            (ends.middle, "middle", bold, Name::Curve),
-            (ends.tightest, "tightest", Style { colour: TIGHTEST, ..LABEL }, Name::Curve),
-            (zero + REGION_OFFSET, layout::INTERFERENCE, QUIET, Name::Below),
+            (ends.loosest, "loosest", Style { colour: LOOSEST, ..LABEL }),
+            (ends.middle, "middle", Style { weight: Weight::Bold, colour: MIDDLE, ..LABEL }),
+            (ends.tightest, "tightest", Style { colour: TIGHTEST, ..LABEL }),
         ];
         names.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let column = (self.layout.axis.top + LABEL_SIZE / 2.0, self.layout.axis.bottom - LABEL_SIZE / 2.0);
+        let inside = NAME_PITCH + LABEL_SIZE / 2.0;
+        let column = (self.layout.axis.top + inside, self.layout.axis.bottom - inside);
         let heights = spread(&names.map(|name| name.0), NAME_PITCH, column);
-        for ((wanted, text, style, name), y) in names.into_iter().zip(heights) {
+        for ((wanted, text, style), y) in names.into_iter().zip(heights) {
+            self.leader(wanted, y, style.colour);
             let left = self.layout.right() + layout::LEADER;
-            match name {
-                Name::Curve => self.leader(wanted, y, style.colour),
-                Name::Above => self.arrow(at(left + 5.0, y), -1.0),
-                Name::Below => self.arrow(at(left + 5.0, y), 1.0),
-            }
-            let indent = if matches!(name, Name::Curve) { 0.0 } else { layout::ARROW };
-            self.write(text, style, Anchor::Left, at(left + indent, centred(y, style.size)));
+            self.write(text, style, Anchor::Left, at(left, centred(y, style.size)));
+        }
+    }
+
+    /// The regions by name, at the top and the bottom of the right margin: upwards is clear.
+    fn names_of_regions(&mut self) {
+        let left = self.layout.right() + layout::LEADER;
+        let inside = LABEL_SIZE / 2.0;
+        let (top, bottom) = (self.layout.axis.top + inside, self.layout.axis.bottom - inside);
+        for (text, y, way) in [(layout::CLEAR, top, -1.0), (layout::INTERFERENCE, bottom, 1.0)] {
+            self.arrow(at(left + 6.0, y), way);
+            self.write(text, QUIET, Anchor::Left, at(left + layout::ARROW, centred(y, LABEL_SIZE)));
         }
     }
 
@@ -232,24 +227,21 @@ impl Page<'_> {
             .fill(vec![at(centre.x - half, base), at(centre.x + half, base), at(centre.x, centre.y + tip)], MUTED);
     }
 
-    /// Names the level line at `clearance`, where there is most room along it.
-    fn name_along(&mut self, clearance: f64, text: &str, colour: Colour) {
+    /// Names the level line at `clearance`, with the first of `texts` that no other line runs through.
+    fn name_along(&mut self, clearance: f64, texts: &[&str], colour: Colour) {
         let (top, bottom) = (self.layout.axis.top, self.layout.axis.bottom);
-        let rooms: Vec<Area> =
-            self.layout.panels.iter().map(|p| Area { left: p.left, top, right: p.right, bottom }).collect();
-        let width = self.fonts.width(text, LABEL_SIZE, Weight::Regular);
-        let wanted = Wanted { y: self.layout.axis.y(clearance), width, size: LABEL_SIZE };
-        if let Some(start) = along::place(wanted, &rooms, &self.obstacles) {
+        let room = |p: &Panel| Area { left: p.left + INSET, top, right: p.right - INSET, bottom };
+        let rooms: Vec<Area> = self.layout.panels.iter().map(room).collect();
+        let y = self.layout.axis.y(clearance);
+        let places = texts.iter().filter_map(|text| {
+            let width = self.fonts.width(text, LABEL_SIZE, Weight::Regular);
+            let place = along::place(Wanted { y, width, size: LABEL_SIZE }, &rooms, &self.obstacles)?;
+            Some((place.crossings, place.start, *text))
+        });
+        if let Some((_, start, text)) = places.min_by_key(|(crossings, ..)| *crossings) {
             self.write(text, Style { colour, ..LABEL }, Anchor::Left, start);
         }
     }
-}
-
-#[derive(Clone, Copy)]
-enum Name {
-    Curve,
-    Above,
-    Below,
 }
 
 /// The baseline that centres capitals on `y`.

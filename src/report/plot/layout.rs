@@ -4,7 +4,7 @@ use super::axes::{ClearanceAxis, Panel, Tick};
 use super::flags::{self, Flag, Pole};
 use super::font::{Fonts, Weight};
 use super::readings::{Readings, Stop};
-use super::units::{length_name, moment_time};
+use super::units::{length_name, moment_time, moment_unit};
 use super::{PlotError, PlotRequest};
 use crate::plan::clearance_history::MomentKind;
 use crate::quantity::System;
@@ -22,8 +22,8 @@ pub(super) const LABEL_SIZE: f64 = 20.0;
 pub(super) const TITLE_PITCH: f64 = 36.0;
 pub(super) const SUBTITLE_PITCH: f64 = 28.0;
 pub(super) const FLAG_PITCH: f64 = 28.0;
-/// Distance of the lowest flags' baseline from the curves.
-pub(super) const FLAG_FOOT: f64 = 12.0;
+/// Distance of the lowest flags' baseline from the top of the axis; a number may stand at the very top.
+pub(super) const FLAG_FOOT: f64 = 18.0;
 /// Lines of title and subtitle together that a picture can carry.
 const MOST_LINES: usize = 12;
 /// Space between the numbers of the clearance axis and the curves.
@@ -78,7 +78,7 @@ impl Layout {
         let (moments, axis_row) = moments(&readings.stops, &panels, set(&axis_name), set);
         let rows = 1 + moments.iter().map(|m| m.flag.row).fold(axis_row, usize::max);
         let head = RIM + title.len() as f64 * TITLE_PITCH + subtitle.len() as f64 * SUBTITLE_PITCH;
-        axis.top = head + rows as f64 * FLAG_PITCH + FLAG_FOOT + 8.0;
+        axis.top = head + rows as f64 * FLAG_PITCH + FLAG_FOOT + 4.0;
         let height = HEIGHT.max(axis.top + LEAST_PLOT + FOOT);
         axis.bottom = height - FOOT;
         Ok(Self { height, title, subtitle, axis, axis_name, axis_row, clearances, panels, moments })
@@ -115,7 +115,8 @@ fn headings(request: &PlotRequest, fonts: &Fonts) -> Result<(Vec<String>, Vec<St
 fn moments(stops: &[Stop], panels: &[Panel], name_width: f64, set: impl Fn(&str) -> f64) -> (Vec<MomentLabel>, usize) {
     let shown = stops.iter().filter_map(|stop| {
         let panel = panels.iter().rev().find(|panel| panel.shows(stop.time))?;
-        let time = moment_time(panel.counted(stop.time), panel.unit, stop.kind);
+        let counted = panel.counted(stop.time);
+        let time = moment_time(counted, moment_unit(counted, panel.unit), stop.kind);
         Some((*stop, moment_text(stop.kind, &time), panel.x(stop.time)))
     });
     let shown: Vec<(Stop, String, f64)> = shown.collect();

@@ -13,11 +13,11 @@ mod flags;
 mod font;
 mod layout;
 mod markers;
-mod paint;
 pub mod palette;
 mod png;
 mod readings;
 mod scene;
+mod stroke;
 mod svg;
 #[cfg(test)]
 mod tests;

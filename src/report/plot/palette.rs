@@ -26,7 +26,7 @@ pub const INK: Colour = rgb(0x1A1A1A);
 /// Text of second rank: axes, subtitle, names of regions.
 pub const MUTED: Colour = rgb(0x595959);
 /// Hairlines that lead from a moment to its label.
-pub const HAIRLINE: Colour = rgb(0x858585);
+pub const HAIRLINE: Colour = rgb(0x808080);
 /// Grid behind the curves; decoration, so it needs no contrast.
 pub const GRID: Colour = rgb(0xE2E2E2);
 /// Area between the tightest and the loosest case.

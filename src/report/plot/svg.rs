@@ -3,13 +3,13 @@
 use super::compose::compose;
 use super::describe::describe;
 use super::font::{BOLD, FAMILY, Fonts, REGULAR, Weight};
-use super::paint::{failed, paint, rgb};
-use super::scene::Text;
+use super::palette::{Colour, PAPER};
+use super::scene::{Point, Scene, Shape, Text};
 use super::{PlotError, PlotRequest};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use plotters::prelude::{DrawingBackend, IntoFont, SVGBackend};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{FontStyle, TextStyle};
+use plotters::style::{Color, FontStyle, RGBColor, ShapeStyle, TextStyle};
 
 /// The backend writes whole numbers, so it is given a page ten times as large: tenths of a px stay visible.
 const SCALE: f64 = 10.0;
@@ -26,20 +26,58 @@ pub(super) fn svg(request: &PlotRequest) -> Result<String, PlotError> {
     {
         let size = ((scene.width * SCALE) as u32, (scene.height * SCALE).ceil() as u32);
         let mut backend = SVGBackend::with_string(&mut drawn, size);
-        paint(&scene, &mut backend, SCALE, write_text)?;
+        paint(&scene, &mut backend)?;
     }
     let body = drawn.split_once(">\n").ok_or_else(|| PlotError::Backend("no SVG came back".to_owned()))?.1;
     Ok(format!("{}{body}", head(request, scene.width, scene.height)))
 }
 
-fn write_text<B: DrawingBackend>(backend: &mut B, text: &Text) -> Result<(), PlotError> {
+fn paint(scene: &Scene, backend: &mut SVGBackend) -> Result<(), PlotError> {
+    let size = (whole(scene.width), whole(scene.height));
+    backend.draw_rect((0, 0), size, &style(PAPER, 0), true).map_err(failed)?;
+    for shape in &scene.shapes {
+        match shape {
+            Shape::Fill { outline, colour } => {
+                backend.fill_polygon(coordinates(outline), &style(*colour, 0)).map_err(failed)?;
+            }
+            Shape::Line { points, width, colour } => {
+                let style = style(*colour, whole(*width).unsigned_abs());
+                backend.draw_path(coordinates(points), &style).map_err(failed)?;
+            }
+            Shape::Text(text) => write_text(backend, text)?,
+        }
+    }
+    backend.present().map_err(failed)
+}
+
+fn style(colour: Colour, stroke_width: u32) -> ShapeStyle {
+    ShapeStyle { color: rgb(colour).to_rgba(), filled: stroke_width == 0, stroke_width }
+}
+
+fn whole(px: f64) -> i32 {
+    (px * SCALE).round() as i32
+}
+
+fn coordinates(points: &[Point]) -> Vec<(i32, i32)> {
+    points.iter().map(|p| (whole(p.x), whole(p.y))).collect()
+}
+
+pub(super) fn rgb(colour: Colour) -> RGBColor {
+    RGBColor(colour.red, colour.green, colour.blue)
+}
+
+pub(super) fn failed(error: impl std::error::Error) -> PlotError {
+    PlotError::Backend(error.to_string())
+}
+
+fn write_text(backend: &mut SVGBackend, text: &Text) -> Result<(), PlotError> {
     let weight = if text.weight == Weight::Bold { FontStyle::Bold } else { FontStyle::Normal };
     let family = format!("{FAMILY}, sans-serif");
     let font = (family.as_str(), text.size * SCALE * SIZE_PER_EM).into_font().style(weight);
     let colour = rgb(text.colour);
     let style = TextStyle::from(font).color(&colour).pos(Pos::new(HPos::Left, VPos::Top));
     let top = text.start.y - BASELINE_BELOW_TOP * text.size;
-    let place = ((text.start.x * SCALE).round() as i32, (top * SCALE).round() as i32);
+    let place = (whole(text.start.x), whole(top));
     backend.draw_text(&text.text, &style, place).map_err(failed)
 }
 

@@ -85,6 +85,15 @@ impl TimeUnit {
     }
 }
 
+/// The unit in which a moment is told on an axis in `axis`: a finer one while the number stays below a hundred.
+pub(super) fn moment_unit(seconds: f64, axis: TimeUnit) -> TimeUnit {
+    match axis {
+        TimeUnit::Minute | TimeUnit::Hour if seconds < 100.0 => TimeUnit::Second,
+        TimeUnit::Hour if seconds < 6000.0 => TimeUnit::Minute,
+        _ => axis,
+    }
+}
+
 /// The time of a moment, rounded away from comfort: time still needed goes up, time in hand goes down.
 pub(super) fn moment_time(seconds: f64, unit: TimeUnit, kind: MomentKind) -> String {
     let value = seconds / unit.seconds();
@@ -157,6 +166,14 @@ mod tests {
         assert_eq!(moment_time(13.0, TimeUnit::Second, MomentKind::AtBore), "13 s");
         assert_eq!(moment_time(62.0, TimeUnit::Minute, MomentKind::FirstClears), "1.1 min");
         assert_eq!(moment_time(8.0 * 3600.0, TimeUnit::Hour, MomentKind::NoLongerClears), "8 h");
+    }
+
+    #[test]
+    fn a_moment_soon_after_the_medium_is_told_in_seconds_on_a_long_axis() {
+        assert_eq!(moment_unit(20.0, TimeUnit::Hour), TimeUnit::Second);
+        assert_eq!(moment_unit(600.0, TimeUnit::Hour), TimeUnit::Minute);
+        assert_eq!(moment_unit(146.0, TimeUnit::Minute), TimeUnit::Minute);
+        assert_eq!(moment_unit(146.0, TimeUnit::Second), TimeUnit::Second);
     }
 
     #[test]
