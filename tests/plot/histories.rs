@@ -83,7 +83,7 @@ fn freezer() -> Example {
         Course { fit: [-33.0, -14.5, 4.0], gain: 28.5, medium_s: 380.0, air_s: 130.0, hold_s: 1800.0, end_s: 60.0 };
     Example {
         name: "freezer",
-        title: "Some will not drop in: the tightest pair still has 8 µm of interference at the bore, the middle one 10 µm of clearance.",
+        title: "Some will not drop in: the tightest pair still has 8 µm of interference at the bore, the middle one 11 µm of clearance.",
         subtitle: "62 mm N7, bearing chilled 30 min at −18 °C, 13 s from the freezer to the bore",
         system: System::Metric,
         history: course.history(5.0, &[(OutOfMedium, 0.0), (AtBore, 13.0)]),
@@ -99,7 +99,7 @@ fn roomy() -> Example {
     let moments = [(FirstClears, opens), (OutOfMedium, 0.0), (AtBore, 20.0), (NoLongerClears, window)];
     Example {
         name: "roomy",
-        title: "Drops in: even the tightest pair has 50 µm to spare at the bore.",
+        title: "Drops in: even the tightest pair has 78 µm of clearance at the bore.",
         subtitle: "62 mm N7, bearing at −18 °C, housing at 90 °C",
         system: System::Metric,
         history: course.history(15.0, &moments),
@@ -127,7 +127,7 @@ fn inch() -> Example {
     let moments = [(FirstClears, opens), (OutOfMedium, 0.0), (AtBore, 13.0), (NoLongerClears, window)];
     Example {
         name: "inch",
-        title: "Drops in, with 12 s to spare at the bore.",
+        title: "Drops in, with 11 s to spare at the bore.",
         subtitle: "2.4409 in bore, bearing chilled 20 min at 0 °F",
         system: System::Inch,
         history: course.history(8.0, &moments),
@@ -159,7 +159,7 @@ fn overnight() -> Example {
     };
     Example {
         name: "overnight",
-        title: "Press: chilling overnight leaves 22 µm of interference in the tightest pair.",
+        title: "Press: chilling overnight leaves 24 µm of interference in the tightest pair.",
         subtitle: "120 mm P7, heavy ring",
         system: System::Metric,
         history: course.history(12.0, &[(OutOfMedium, 0.0), (AtBore, 30.0)]),
