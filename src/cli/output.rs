@@ -2,7 +2,7 @@ use super::args::OutputFlags;
 use super::failure::Failure;
 use std::io::{ErrorKind, Write};
 use std::path::Path;
-use tempfile::NamedTempFile;
+use tempfile::Builder;
 
 /// Where results go, and what must not be written over.
 pub(super) struct Output<'a> {
@@ -30,7 +30,7 @@ impl<'a> Output<'a> {
         let failed = |error: &std::io::Error| {
             Failure::file(path, "cannot write", error, "choose a folder that exists and may be written")
         };
-        let mut file = NamedTempFile::new_in(folder).map_err(|error| failed(&error))?;
+        let mut file = readable_by_others().tempfile_in(folder).map_err(|error| failed(&error))?;
         file.write_all(bytes).and_then(|()| file.as_file().sync_all()).map_err(|error| failed(&error))?;
         file.persist(path).map_err(|error| failed(&error.error))?;
         Ok(())
@@ -52,6 +52,14 @@ impl<'a> Output<'a> {
         }
         Ok(())
     }
+}
+
+/// Temporary files are private by default; a result has the permissions of any new file.
+fn readable_by_others() -> Builder<'static, 'static> {
+    let mut builder = Builder::new();
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    builder
 }
 
 fn same_file(a: &Path, b: &Path) -> bool {

@@ -6,7 +6,7 @@ use crate::job;
 use crate::plan::{self, Plan, SeatPlan, Verdict};
 use crate::quantity::System;
 use crate::report::plot::{self, PlotRequest};
-use crate::report::{csv, json, text, words};
+use crate::report::{csv, json, plot_title, text};
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
@@ -68,15 +68,9 @@ fn for_seat(path: &Path, seat: &SeatPlan) -> PathBuf {
 }
 
 fn picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) -> Result<Vec<u8>, Failure> {
-    let answer = words::sentence(&plan.answer(seat), system);
-    let title = format!("{}: {answer}", capital(seat.verdict.words()));
+    let title = plot_title(plan, seat, system);
     let subtitle = plan.job.heading.title.clone();
     let request = PlotRequest { history: &seat.history, title: &title, subtitle: &subtitle, system };
     let drawn = if svg { plot::svg(&request).map(String::into_bytes) } else { plot::png(&request) };
     drawn.map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }

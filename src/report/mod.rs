@@ -8,3 +8,13 @@ pub mod plot;
 pub mod stock;
 pub mod text;
 pub(crate) mod words;
+
+use crate::plan::{Plan, SeatPlan};
+use crate::quantity::System;
+
+/// The title of a seat's picture: the verdict and the answer, in the same words as everywhere.
+pub fn plot_title(plan: &Plan<'_>, seat: &SeatPlan, system: System) -> String {
+    let verdict = seat.verdict.words();
+    let (first, rest) = verdict.split_at(verdict.chars().next().map_or(0, char::len_utf8));
+    format!("{}{rest}: {}", first.to_uppercase(), words::sentence(&plan.answer(seat), system))
+}
