@@ -23,8 +23,8 @@ impl Arguments {
     /// Files that must not be written over.
     pub(super) fn inputs(&self) -> Vec<&Path> {
         match &self.command {
-            Command::Plan(flags) => flags.library.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Materials(flags) => flags.library.material.iter().map(PathBuf::as_path).collect(),
+            Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
     }
@@ -76,7 +76,7 @@ pub(super) struct PlanFlags {
     pub(super) require: Option<Required>,
 
     #[command(flatten)]
-    pub(super) library: LibraryFlags,
+    pub(super) own: OwnFlags,
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
@@ -128,7 +128,7 @@ pub(super) struct MaterialsFlags {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub(super) format: Format,
     #[command(flatten)]
-    pub(super) library: LibraryFlags,
+    pub(super) own: OwnFlags,
     #[command(flatten)]
     pub(super) output: OutputFlags,
 }
@@ -161,7 +161,7 @@ pub(super) struct OutputFlags {
 }
 
 #[derive(Args, Debug)]
-pub(super) struct LibraryFlags {
+pub(super) struct OwnFlags {
     /// Add a material from a file (see materials/_template.toml); may be repeated
     #[arg(long, value_name = "FILE")]
     pub(super) material: Vec<PathBuf>,

@@ -11,7 +11,7 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.library.material)?;
+    let library = input::library(&flags.own.material)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
     let plan = plan::plan(&job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;

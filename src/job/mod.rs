@@ -7,11 +7,13 @@ mod entry;
 mod model;
 mod problem;
 mod reach;
+mod read_designation;
 mod read_material;
 mod read_part;
 mod read_seats;
 mod read_shop;
 mod read_size;
+mod read_sizes;
 mod read_treatment;
 mod section;
 mod smell;
@@ -26,7 +28,7 @@ pub use problem::{Problem, Problems};
 use crate::quantity::{System, ThermodynamicTemperature};
 use crate::stock::Library;
 use crate::stock::medium::Direction;
-use section::{Notes, Section};
+use section::{Notes, Section, flatten};
 use toml::de::DeTable;
 
 /// Longest job text that is read, bytes. A job is a page of text; a larger file is not a job.
@@ -193,14 +195,6 @@ fn treatment(
     let shop: ThermodynamicTemperature = wanted.shop;
     let asked = read_treatment::Asked { direction, housing: wanted.housing, shaft: wanted.shaft, shop };
     Some(read_treatment::treatment(&section, &asked, library, notes))
-}
-
-/// `None` only when a section was there and could not be read.
-fn flatten<T>(section: Option<Option<T>>) -> Option<Option<T>> {
-    match section {
-        None => Some(None),
-        Some(read) => read.map(Some),
-    }
 }
 
 fn heading(top: &Section<'_>, notes: &mut Notes) -> Heading {

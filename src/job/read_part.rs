@@ -2,14 +2,16 @@
 
 use super::entry::AnyValue;
 use super::model::{Part, PartKind, Size};
+use super::read_designation::{designated_class, designated_closure, designation};
 use super::read_material::material_at;
-use super::read_size::{Seating, size, unit_hint};
-use super::section::{Found, Notes, Section, in_mm, nearest};
-use crate::fit::{Feature, Ring, RingClass};
+use super::read_size::{Seating, size};
+use super::read_sizes::{Sizes, sizes};
+use super::section::{Notes, Section, flatten, nearest};
+use crate::fit::{Feature, Ring};
 use crate::quantity::{self, Length, Mass, Roughness, ThermodynamicTemperature};
 use crate::stock::Library;
 use crate::stock::closure::Closure;
-use crate::stock::dimensions::{self, Designation, Suffix};
+use crate::stock::dimensions::{self, Designation};
 use crate::stock::material::Material;
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
@@ -30,9 +32,6 @@ pub(super) const KEYS: [&str; 13] = [
     "roughness",
 ];
 
-/// Smallest and largest size that a job may hold, mm: the range of ISO 286-1.
-const SIZE_MM: (f64, f64) = (1.0, 3150.0);
-
 /// Share of (outside - bore) that each ring of a rolling bearing takes up as an equivalent plain ring.
 ///
 /// Common practice, no published source: the shoulder of a deep groove ring of the 62 series stands at about this
@@ -47,13 +46,6 @@ pub(super) struct Wanted {
     pub(super) housing: bool,
     pub(super) shaft: bool,
     pub(super) shop: ThermodynamicTemperature,
-}
-
-/// Nominal sizes.
-struct Sizes {
-    bore: Option<Found<Length>>,
-    outside: Found<Length>,
-    width: Found<Length>,
 }
 
 pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, notes: &mut Notes) -> Option<Part> {
@@ -96,40 +88,6 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
     })
 }
 
-/// `None` only when a size was wanted and could not be read.
-fn flatten<T>(size: Option<Option<T>>) -> Option<Option<T>> {
-    match size {
-        None => Some(None),
-        Some(read) => read.map(Some),
-    }
-}
-
-fn designation(section: &Section<'_>, notes: &mut Notes) -> Option<Designation> {
-    let wanted = "write a designation such as \"6206\", or give bore, outside and width";
-    let words = section.words("designation", wanted, notes)?;
-    match Designation::parse(words.text) {
-        Ok(designation) => {
-            let [bore, outside, width] =
-                [designation.bore, designation.outside, designation.width].map(|size| size.mm());
-            let value = AnyValue::Text(format!("series {}, {bore} x {outside} x {width} mm", designation.series));
-            section.enter("designation", words.text, value, None, notes);
-            for suffix in &designation.unknown {
-                let why = "not a symbol of an open standard: it was not interpreted; state closure, class and material";
-                notes.assume(&format!("suffix {suffix}"), AnyValue::Text("no effect".into()), why);
-            }
-            Some(designation)
-        }
-        Err(error) => {
-            notes.problem(
-                words.part(0..words.text.len()),
-                format!("`{}`: {error}", section.path("designation")),
-                wanted,
-            );
-            None
-        }
-    }
-}
-
 fn kind(section: &Section<'_>, designated: bool, notes: &mut Notes) -> Option<PartKind> {
     let names = PartKind::NAMES.map(|(name, _)| name);
     let wanted = format!("write kind = one of: {}", names.join(", "));
@@ -148,81 +106,6 @@ fn kind(section: &Section<'_>, designated: bool, notes: &mut Notes) -> Option<Pa
         notes.problem(words.at.clone(), format!("there is no kind of part `{}`", words.text), help);
     }
     found.map(|(_, kind)| *kind)
-}
-
-fn sizes(
-    section: &Section<'_>,
-    kind: Option<PartKind>,
-    designation: Option<&Designation>,
-    notes: &mut Notes,
-) -> Option<Sizes> {
-    let plug = kind == Some(PartKind::SolidPlug);
-    if plug && section.has("bore") {
-        notes.problem(section.place("bore"), "a solid plug has no bore", "leave `bore` out, or call it a plain bush");
-    }
-    let mut read = |key: &str, designated: Option<Length>| nominal(section, key, designated, notes);
-    let bore = if plug { None } else { Some(read("bore", designation.map(|d| d.bore.length()))) };
-    let outside = read("outside", designation.map(|d| d.outside.length()));
-    let width = read("width", designation.map(|d| d.width.length()));
-    let bore = flatten(bore)?;
-    let (outside, width) = (outside?, width?);
-    if let Some(bore) = &bore {
-        let (bore_mm, outside_mm) = (in_mm(bore.value), in_mm(outside.value));
-        if bore_mm >= outside_mm {
-            let message = format!("the bore, {bore_mm} mm, must be smaller than the outside, {outside_mm} mm");
-            notes.problem(bore.at.clone(), message, "exchange the two sizes, or check the unit of each");
-            return None;
-        }
-        mixed_units(bore, &outside, notes)?;
-    }
-    Some(Sizes { bore, outside, width })
-}
-
-/// One size in inches beside another in millimetres is refused when reading both in one unit makes a likelier bearing.
-fn mixed_units(bore: &Found<Length>, outside: &Found<Length>, notes: &mut Notes) -> Option<()> {
-    let differ = matches!((bore.system, outside.system), (Some(a), Some(b)) if a != b);
-    let ratio = (outside.value / bore.value).get::<uom::si::ratio::ratio>();
-    if !differ || ratio < 6.0 {
-        return Some(());
-    }
-    let message = format!(
-        "the bore is {:.4} mm and the outside {:.4} mm, typed in different units",
-        in_mm(bore.value),
-        in_mm(outside.value)
-    );
-    notes.problem(bore.at.clone(), message, "write both in the same unit: one of the two units looks wrong");
-    None
-}
-
-fn nominal(section: &Section<'_>, key: &str, designated: Option<Length>, notes: &mut Notes) -> Option<Found<Length>> {
-    if !section.has(key) {
-        if let Some(value) = designated {
-            return Some(Found { value, at: section.place("designation"), system: None });
-        }
-        section.missing(key, "give the nominal size, such as \"62 mm\" or \"1-1/8 in\"", notes);
-        return None;
-    }
-    let found = section.quantity(key, quantity::length, notes)?;
-    let mm = in_mm(found.value);
-    if !(SIZE_MM.0..=SIZE_MM.1).contains(&mm) {
-        let message = format!(
-            "`{}` is {mm} mm but must lie from {} mm to {} mm, the range of ISO 286-1",
-            section.path(key),
-            SIZE_MM.0,
-            SIZE_MM.1
-        );
-        notes.problem(found.at, message, "check the number and its unit");
-        return None;
-    }
-    if let Some(designated) = designated {
-        let designated_mm = in_mm(designated);
-        if (mm - designated_mm).abs() > 1e-6 {
-            let message = format!("`{}` is {mm} mm but the designation says {designated_mm} mm", section.path(key));
-            notes.problem(found.at, message, unit_hint(mm, designated_mm));
-            return None;
-        }
-    }
-    Some(found)
 }
 
 fn part_size(
@@ -254,26 +137,6 @@ fn part_size(
             None
         }
     }
-}
-
-/// Class of the rings that the designation names, else the ordinary one.
-fn designated_class(designation: Option<&Designation>) -> RingClass {
-    let named = designation.and_then(|designation| {
-        designation.suffixes.iter().find_map(|suffix| match suffix {
-            Suffix::RingClass(class) => Some(*class),
-            _ => None,
-        })
-    });
-    named.unwrap_or(RingClass::Normal)
-}
-
-/// Closure that the designation names.
-fn designated_closure(designation: Option<&Designation>) -> Option<&'static str> {
-    designation?.suffixes.iter().find_map(|suffix| match suffix {
-        Suffix::Seals { .. } => Some("elastomer seals"),
-        Suffix::Shields { .. } => Some("shields"),
-        Suffix::InternalClearance(_) | Suffix::RingClass(_) => None,
-    })
 }
 
 fn part_material(

@@ -261,6 +261,14 @@ impl Echo for quantity::HeatTransfer {
     }
 }
 
+/// `None` only when a thing was wanted and could not be read.
+pub(super) fn flatten<T>(wanted: Option<Option<T>>) -> Option<Option<T>> {
+    match wanted {
+        None => Some(None),
+        Some(read) => read.map(Some),
+    }
+}
+
 /// Millimetres for a message and for comparison, without the noise of the last digits.
 pub(super) fn in_mm(length: quantity::Length) -> f64 {
     (length.get::<uom::si::length::millimeter>() * 1e5).round() / 1e5

@@ -1,6 +1,6 @@
 //! The answer in one sentence a seat, the same words in every output.
 
-use super::cautions::Caution;
+use super::caution::Caution;
 use super::model::{Plan, SeatKind, SeatPlan, Verdict, Window};
 use super::sentence::{Sentence, say};
 use crate::job::AnyValue;

@@ -1,6 +1,7 @@
 //! Runs fit, thermal and mechanics in order, judges the result, and collects what must be said of it.
 
 mod answer;
+mod caution;
 mod cautions;
 mod clearance;
 pub mod clearance_history;
@@ -16,7 +17,7 @@ mod steps;
 mod track;
 mod verdict;
 
-pub use cautions::{Caution, Level};
+pub use caution::{Caution, Level};
 pub use model::{
     AtBore, ClearsAt, Fit, Member, Plan, Pressing, SeatKind, SeatPlan, ServiceFit, Soak, Source, Verdict, Window,
 };

@@ -1,6 +1,6 @@
 //! What a plan holds. Everything is a quantity; rounding belongs to the report.
 
-use super::cautions::Caution;
+use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};

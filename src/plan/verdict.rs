@@ -1,4 +1,4 @@
-use super::cautions::{Caution, Level};
+use super::caution::{Caution, Level};
 use super::model::Verdict;
 use crate::quantity::{Cases, Length};
 

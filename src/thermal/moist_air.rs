@@ -27,7 +27,7 @@ impl Over {
     /// a, b, c, d, e of `ln(p/Pa) = a/T + b + c T + d T² + e ln T`, T in K.
     ///
     /// **Source**: D. Sonntag, "Advancements in the field of hygrometry", Meteorologische Zeitschrift N.F. 3 (1994)
-    /// 51-66, read in published transcriptions of the paper (over water in Pa and in hPa, which agree; over ice in Pa).
+    /// 51-66, read in published copies of the paper (over water in Pa and in hPa, which agree; over ice in Pa).
     fn coefficients(self) -> [f64; 5] {
         match self {
             Over::Water => [-6096.9385, 21.240_964_2, -2.711_193e-2, 1.673_952e-5, 2.433_502],

@@ -1,4 +1,4 @@
-use super::{Caution, Level, PRACTICE};
+use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::say;
 use crate::quantity::{Length, Toward};

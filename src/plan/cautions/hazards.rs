@@ -1,5 +1,5 @@
-use super::{Caution, Level, PRACTICE};
 use crate::job::{Job, Piece, Treatment};
+use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::{SeatPlan, Verdict};
 use crate::plan::sentence::say;
 use crate::quantity::{Toward, celsius};

@@ -1,5 +1,5 @@
-use super::{Caution, Level};
 use crate::job::{Job, Piece};
+use crate::plan::caution::{Caution, Level};
 use crate::plan::limits::{self, Limit};
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::{Sentence, say};

@@ -1,6 +1,6 @@
-use super::{Caution, Level, PRACTICE};
 use crate::job::AnyValue;
 use crate::job::{Job, Piece};
+use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::{SeatKind, SeatPlan, Soak};
 use crate::plan::sentence::say;
 use crate::quantity::Toward;

@@ -1,5 +1,5 @@
-use super::{Caution, Level, PRACTICE};
 use crate::job::Job;
+use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::say;
 use crate::quantity::{ThermodynamicTemperature, Toward, celsius};

@@ -1,5 +1,5 @@
-use super::{Caution, Level, PRACTICE};
 use crate::job::Job;
+use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::limits;
 use crate::plan::model::{SeatPlan, Verdict, Window};
 use crate::plan::sentence::{Sentence, say};

@@ -1,5 +1,5 @@
-use super::{Caution, Level};
 use crate::job::AnyValue;
+use crate::plan::caution::{Caution, Level};
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::say;
 use crate::quantity::Toward;
