@@ -11,12 +11,13 @@ impl Plan<'_> {
     pub fn answer(&self, seat: &SeatPlan) -> Sentence {
         let noun = self.job.part.kind.noun();
         let opening = say(format!("The {noun} "));
-        match seat.verdict {
+        let answer = match seat.verdict {
             Verdict::DropsIn => drops_in(seat, opening),
             Verdict::SomeWillNot => some_will_not(seat, opening),
             Verdict::Press => press(seat, opening),
             Verdict::DoNot => self.forbidden(),
-        }
+        };
+        if seat.fit.undecided() { answer.text(UNDECIDED) } else { answer }
     }
 
     /// The finding that forbids the job.
@@ -27,6 +28,9 @@ impl Plan<'_> {
         }
     }
 }
+
+const UNDECIDED: &str = " But the measurement cannot decide whether the joint is loose or tight: measure again, more \
+                         finely, before you rely on this.";
 
 /// "into the housing" or "onto the shaft".
 pub(super) fn whither(seat: &SeatPlan) -> &'static str {

@@ -182,6 +182,8 @@ pub struct AtBore {
     pub outer: ThermodynamicTemperature,
     /// Clearance then.
     pub clearance: Cases<Length>,
+    /// Pressure in the joint at that moment.
+    pub pressure: Cases<Pressure>,
     /// Force to press home at that moment, full depth.
     pub force: Cases<Force>,
 }

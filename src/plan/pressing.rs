@@ -5,7 +5,7 @@ use super::joint::{Joint, Side};
 use super::model::Pressing;
 use crate::job::Job;
 use crate::mechanics::{self, Press, PressFit, Strength, weakest, yield_interference};
-use crate::quantity::{Cases, Force, Length};
+use crate::quantity::{Cases, Force, Length, Pressure};
 use crate::stock::Material;
 
 /// Presses one joint at any interference.
@@ -44,9 +44,13 @@ impl<'a> Presser<'a> {
         interference.try_map(|interference| Ok(self.at(interference).solve()?))
     }
 
-    /// Force to full depth; nothing where the joint is open.
-    pub(super) fn force(&self, interference: &Cases<Length>) -> Result<Cases<Force>, PlanError> {
-        self.force_of(&self.fits(interference)?)
+    /// Pressure, and force to full depth; nothing where the joint is open.
+    pub(super) fn pressure_and_force(
+        &self,
+        interference: &Cases<Length>,
+    ) -> Result<(Cases<Pressure>, Cases<Force>), PlanError> {
+        let fits = self.fits(interference)?;
+        Ok((fits.map(|fit| fit.pressure), self.force_of(&fits)?))
     }
 
     fn force_of(&self, fits: &Cases<PressFit>) -> Result<Cases<Force>, PlanError> {

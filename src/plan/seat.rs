@@ -73,11 +73,13 @@ fn effective(job: &Job, joint: &Joint<'_>, clearance: &Cases<Length>) -> Result<
 fn at_bore(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, presser: &Presser<'_>) -> Result<AtBore, PlanError> {
     let carry = job.bench.carry.get::<second>();
     let clearance = metres(course.at(carry));
+    let (pressure, force) = presser.pressure_and_force(&effective(job, joint, &clearance)?)?;
     Ok(AtBore {
         inner: from_kelvin(course.inner.kelvin_at(carry)),
         outer: from_kelvin(course.outer.kelvin_at(carry)),
         clearance,
-        force: presser.force(&effective(job, joint, &clearance)?)?,
+        pressure,
+        force,
     })
 }
 

@@ -178,6 +178,8 @@ pub struct AtBoreDocument {
     pub clearance_um: RangeDocument<f64>,
     /// Clearance that lets the part drop in.
     pub placing_clearance_um: f64,
+    /// Pressure in the joint at that moment.
+    pub pressure_mpa: RangeDocument<f64>,
     /// Force to press home at that moment.
     pub force_n: RangeDocument<f64>,
 }

@@ -62,6 +62,7 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
             outer_c: celsius(seat.at_bore.outer),
             clearance_um: range(seat.at_bore.clearance.map(um)),
             placing_clearance_um: um(plan.job.bench.placing_clearance),
+            pressure_mpa: range(seat.at_bore.pressure.map(mpa)),
             force_n: range(seat.at_bore.force.map(newtons)),
         },
         time_to_clear_reason: reason(&time_to_clear, NEVER_CLEARS),

@@ -5,8 +5,9 @@ use super::table::Table;
 use crate::job::{Hold, ServiceEnd};
 use crate::plan::{Member, Plan, SeatKind, SeatPlan, Soak, Window};
 use crate::quantity::{
-    Cases, Deviations, Force, Length, Nanometres, System, ThermodynamicTemperature, Time, Toward, show_duration,
-    show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_size, show_temperature,
+    Cases, Deviations, Force, Length, Nanometres, Pressure, System, ThermodynamicTemperature, Time, Toward,
+    show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_size,
+    show_temperature,
 };
 use crate::report::words;
 
@@ -55,10 +56,11 @@ fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
         rows.push(row("placing clearance after", seat.time_to_clear.map(first_clears)));
         rows.push(row("window in shop air", seat.window.map(window)));
         rows.push(row("press force at the seat", seat.at_bore.force.map(|f| show.force(f))));
+        rows.push(row("pressure at the seat", seat.at_bore.pressure.map(|p| show.pressure(p))));
     }
     rows.push(row("press force, no chill or warmth", seat.press.force.map(|f| show.force(f))));
-    rows.push(row("pressure, the same", seat.press.pressure.map(|p| show_pressure(p, show.system, Toward::Up))));
-    rows.push(row("hoop stress, outer part", seat.press.hoop_outer.map(|p| show_pressure(p, show.system, Toward::Up))));
+    rows.push(row("pressure, the same", seat.press.pressure.map(|p| show.pressure(p))));
+    rows.push(row("hoop stress, outer part", seat.press.hoop_outer.map(|p| show.pressure(p))));
     rows.push(row("strength over stress", seat.press.yield_factor.map(factor)));
     rows.push(row("lock temperature, both parts", seat.lock.map(|lock| show.lock(lock))));
     for state in &seat.service {
@@ -116,6 +118,10 @@ impl Show {
 
     fn force(self, force: Force) -> String {
         show_force(force, self.system, Toward::Up)
+    }
+
+    fn pressure(self, pressure: Pressure) -> String {
+        show_pressure(pressure, self.system, Toward::Up)
     }
 
     fn lock(self, lock: Option<ThermodynamicTemperature>) -> String {
