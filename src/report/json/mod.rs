@@ -29,9 +29,12 @@ pub(crate) fn pretty<T: serde::Serialize>(value: &T) -> Result<String, serde_jso
     serde_json::to_string_pretty(value).map(|text| text + "\n")
 }
 
+/// Below this a value is the noise of a difference of sizes: a billionth of a micrometre, a second or a newton.
+const NOISE: f64 = 1e-9;
+
 /// Six significant figures.
 pub(crate) fn figures(value: f64) -> f64 {
-    if value.abs() < 1e-12 {
+    if value.abs() < NOISE {
         return 0.0;
     }
     let digits = 5 - value.abs().log10().floor() as i32;
@@ -42,6 +45,14 @@ pub(crate) fn figures(value: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::figures;
+
+    #[test]
+    fn the_noise_of_a_difference_of_inch_sizes_is_zero() {
+        // 1-1/8 in with a limit of 0, in micrometres.
+        for noise in [3.469_45e-12, -8.9e-11] {
+            assert!(figures(noise).abs() < f64::MIN_POSITIVE, "{noise}");
+        }
+    }
 
     #[test]
     fn six_figures_are_kept_of_large_and_small_numbers() {
