@@ -210,9 +210,38 @@ fn heading(top: &Section<'_>, notes: &mut Notes) -> Heading {
     }
 }
 
-/// The system in which most quantities were typed.
+/// The system in which most sizes were typed; where they leave it open, that of most quantities. A material's values come
+/// from a data sheet, often metric in an inch shop, and must not outvote the sizes.
 fn usual_system(notes: &Notes) -> System {
-    let inches = notes.entries.iter().filter(|entry| entry.system == Some(System::Inch)).count();
-    let metric = notes.entries.iter().filter(|entry| entry.system == Some(System::Metric)).count();
-    if inches > metric { System::Inch } else { System::Metric }
+    let lead = |counts: fn(&Entry) -> bool| {
+        let typed_in =
+            |system| notes.entries.iter().filter(|entry| counts(entry) && entry.system == Some(system)).count();
+        typed_in(System::Inch).cmp(&typed_in(System::Metric))
+    };
+    let is_size =
+        |entry: &Entry| matches!(entry.value, AnyValue::Size(_) | AnyValue::SmallLength(_) | AnyValue::Limits(_));
+    if lead(is_size).then_with(|| lead(|_| true)).is_gt() { System::Inch } else { System::Metric }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn system(sizes: &str, rest: &str) -> System {
+        let text = format!(
+            "[bearing]\ndesignation = \"6205\"\n[housing]\nbore_limits = \"N7\"\n{sizes}\n\
+             material = {{ name = \"case\", family = \"light alloy\", density = \"2700 kg/m3\", modulus = \"70 GPa\", \
+             poisson = \"0.33\", strength = \"160 MPa\", expansion = \"23 um/mK\", heat_capacity = \"900 J/kgK\", \
+             conductivity = \"150 W/mK\" }}\n{rest}"
+        );
+        check(&text, &Library::default()).unwrap().system
+    }
+
+    #[test]
+    fn the_sizes_choose_the_system_not_the_data_sheet_of_a_material() {
+        assert_eq!(system("outside = \"3-1/2 in\"", ""), System::Inch);
+        assert_eq!(system("outside = \"90 mm\"", "[bench]\ntemperature = \"68 °F\""), System::Metric);
+        // Without a size, what else was typed decides.
+        assert_eq!(system("", "[bench]\ntemperature = \"20 °C\""), System::Metric);
+    }
 }
