@@ -13,6 +13,10 @@ use uom::si::time::second;
 /// Longest time in shop air that is looked at, s.
 const LONGEST_S: f64 = 4.0 * 3600.0;
 
+/// Sizes are whole nanometres: a clearance of less than a thousandth of one is the noise of a temperature that was
+/// converted to kelvin, and a joint with no clearance must not be given a stress by it. In metres.
+const NOISE_M: f64 = 1e-12;
+
 /// Points of a plot in the medium and in shop air.
 const POINTS: (u32, u32) = (60, 60);
 
@@ -45,7 +49,8 @@ impl<'j> Diameters<'j> {
         let outer_strain = self.outer_expansion.at_inside(outer_k);
         self.outer.zip(self.inner).map(|(outer, inner)| {
             // The difference at 20 °C is taken first: it is small, and must not drown in the diameters.
-            (outer - inner) + (outer * outer_strain - inner * inner_strain)
+            let clearance = (outer - inner) + (outer * outer_strain - inner * inner_strain);
+            if clearance.abs() < NOISE_M { 0.0 } else { clearance }
         })
     }
 
