@@ -60,7 +60,7 @@ fn chilled_and_colder() -> impl Strategy<Value = (RandomJob, RandomJob)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(40))]
+    #![proptest_config(ProptestConfig::with_cases(28))]
 
     #[test]
     fn a_colder_inner_part_never_leaves_less_clearance((job, colder) in chilled_and_colder()) {

@@ -51,7 +51,7 @@ fn on_shaft() -> impl Strategy<Value = OnShaft> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(20))]
+    #![proptest_config(ProptestConfig::with_cases(14))]
 
     #[test]
     fn a_warmer_bearing_and_a_colder_shaft_never_leave_less_clearance(
