@@ -4,7 +4,7 @@ use super::entry::{Assumption, Entry};
 use crate::fit::Limits;
 use crate::quantity::{Force, HeatTransfer, Length, Mass, Power, Ratio, System, ThermodynamicTemperature, Time};
 use crate::stock::closure::{Closure, Elastomer};
-use crate::stock::material::Material;
+use crate::stock::material::{Material, TemperatureLimit};
 use crate::stock::medium::Medium;
 
 /// A job that has passed every check. It can be made only by [`super::check`].
@@ -123,6 +123,8 @@ pub struct Part {
     pub mass: Mass,
     /// Closure of a bearing.
     pub closure: Option<Closure>,
+    /// Hottest that rings of a precision class (P5, P4) may get while they are fitted; none for other classes.
+    pub precision_limit: Option<TemperatureLimit>,
     /// Inside diameter of the ring that sits in the housing (the equivalent outer ring of a bearing); none for a plug.
     pub outer_ring_inside: Option<Length>,
     /// Outside diameter of the ring that sits on the shaft (the equivalent inner ring of a bearing).

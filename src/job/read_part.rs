@@ -7,12 +7,12 @@ use super::read_material::material_at;
 use super::read_size::{Seating, size};
 use super::read_sizes::{Sizes, sizes};
 use super::section::{Notes, Section, flatten, nearest};
-use crate::fit::{Feature, Ring};
+use crate::fit::{Feature, Ring, RingClass};
 use crate::quantity::{self, Length, Mass, Roughness, ThermodynamicTemperature};
 use crate::stock::Library;
-use crate::stock::closure::Closure;
+use crate::stock::closure::{self, Closure};
 use crate::stock::dimensions::{self, Designation};
-use crate::stock::material::Material;
+use crate::stock::material::{Material, TemperatureLimit};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
@@ -70,6 +70,9 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
         let seating = seating(bore, Feature::Hole, Ring::Inner);
         part_size(section, "bore_limits", &seating, designation.as_ref(), library, notes)
     });
+    let (outside_size, bore_size) = (flatten(outside_size), flatten(bore_size));
+    let precise = [&outside_size, &bore_size].into_iter().flatten().flatten().any(is_precise)
+        || matches!(designated_class(designation.as_ref()), RingClass::P5 | RingClass::P4);
     let (outer_ring_inside, inner_ring_outside) = rings(section, kind, bore, outside, notes);
     let mass = mass(section, kind, &sizes, &material, notes);
     Some(Part {
@@ -77,11 +80,12 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
         bore,
         outside,
         width: sizes.width.value,
-        outside_size: flatten(outside_size)?,
-        bore_size: flatten(bore_size)?,
+        outside_size: outside_size?,
+        bore_size: bore_size?,
         material,
         mass: mass?,
-        closure: if kind.is_bearing() { Some(closure(section, designation.as_ref(), notes)?) } else { None },
+        closure: if kind.is_bearing() { Some(read_closure(section, designation.as_ref(), notes)?) } else { None },
+        precision_limit: precision_limit(kind.is_bearing() && precise, section, notes)?,
         outer_ring_inside,
         inner_ring_outside,
         roughness_rz: roughness(section, notes),
@@ -134,6 +138,28 @@ fn part_size(
         }
         Err(error) => {
             notes.advised(section.at.clone(), &section.path(key), &error.to_string(), "give the limits yourself");
+            None
+        }
+    }
+}
+
+/// Whether a size was stated in a precision class of ISO 492.
+fn is_precise(size: &Size) -> bool {
+    match size {
+        Size::Limits { basis, .. } => matches!(RingClass::parse(basis), Ok(RingClass::P5 | RingClass::P4)),
+        Size::Measured(_) => false,
+    }
+}
+
+/// `None` only when the limit was wanted and the embedded data could not be read.
+fn precision_limit(precise: bool, section: &Section<'_>, notes: &mut Notes) -> Option<Option<TemperatureLimit>> {
+    if !precise {
+        return Some(None);
+    }
+    match closure::precision_hottest() {
+        Ok(limit) => Some(Some(limit)),
+        Err(error) => {
+            notes.problem(section.at.clone(), error.to_string(), "state the class of the bearing as Normal or P6");
             None
         }
     }
@@ -217,7 +243,7 @@ fn mass(section: &Section<'_>, kind: PartKind, sizes: &Sizes, material: &Materia
     Some(full * fill)
 }
 
-fn closure(section: &Section<'_>, designation: Option<&Designation>, notes: &mut Notes) -> Option<Closure> {
+fn read_closure(section: &Section<'_>, designation: Option<&Designation>, notes: &mut Notes) -> Option<Closure> {
     let wanted = "write \"open\", \"shields\", or \"NBR contact seals\"";
     if let Some(words) = section.words("closure", wanted, notes) {
         return match Closure::parse(words.text) {

@@ -51,6 +51,36 @@ pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
     let fitted = job.seal.as_ref().filter(|seal| seat == SeatKind::Housing && seal.fitted_first);
     let of_seal = fitted
         .map(|seal| Limit { what: format!("seal ({}) in the warm housing", seal.lip.id()), limit: seal.lip.hottest() });
+    let of_precision = job.part.precision_limit.as_ref().map(|limit| Limit { what: "precision bearing".into(), limit });
+    of_material.into_iter().chain(of_closure).chain(of_seal).chain(of_precision).collect()
+}
+
+/// What runs with a piece, and the temperatures between which it may.
+pub(super) struct Running<'j> {
+    /// What it is, in words.
+    pub(super) what: String,
+    pub(super) coldest: Option<&'j TemperatureLimit>,
+    pub(super) hottest: Option<&'j TemperatureLimit>,
+}
+
+/// Limits in service of a piece's material, and of the elastomers that run with it.
+pub(super) fn in_service(job: &Job, piece: Piece) -> Vec<Running<'_>> {
+    let of_material = material(job, piece).map(|material| Running {
+        what: format!("{} ({})", name(job, piece), material.id()),
+        coldest: Some(material.coldest()),
+        hottest: Some(material.hottest()),
+    });
+    // The closure's own hottest is a limit of fitting, not of running.
+    let of_closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part).map(|closure| Running {
+        what: format!("closure of the bearing ({})", closure.kind()),
+        coldest: closure.coldest(),
+        hottest: closure.elastomer().map(|elastomer| elastomer.hottest()),
+    });
+    let of_seal = job.seal.as_ref().filter(|_| piece == Piece::Housing).map(|seal| Running {
+        what: format!("lip of the shaft seal ({})", seal.lip.id()),
+        coldest: Some(seal.lip.coldest()),
+        hottest: Some(seal.lip.hottest()),
+    });
     of_material.into_iter().chain(of_closure).chain(of_seal).collect()
 }
 

@@ -5,6 +5,7 @@ use super::model::{Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
 use super::sentence::{Sentence, say};
 use crate::job::{AnyValue, Hold, Piece};
 use crate::quantity::{Length, Toward};
+use uom::si::time::second;
 
 impl Plan<'_> {
     /// What to do, in order. Empty when the job must not be done as planned.
@@ -57,9 +58,12 @@ impl Plan<'_> {
         if seat.chill.is_none() && seat.warm.is_none() {
             return None;
         }
-        let sentence = say("Have driver, oil and gloves ready. Place it within ")
-            .duration(self.job.bench.carry, Toward::Down)
-            .text(" of taking it out");
+        let ready = "Have driver, oil and gloves ready. Place it ";
+        let sentence = if self.job.bench.carry.get::<second>() < 1.0 {
+            say(format!("{ready}as soon as it is out"))
+        } else {
+            say(format!("{ready}within ")).duration(self.job.bench.carry, Toward::Down).text(" of taking it out")
+        };
         Some(match (seat.window.tightest, in_hand(seat.window.tightest, self.job.bench.carry)) {
             (Window::Lasts(window), Some(spare)) if spare.value > 0.0 => sentence
                 .text("; the placing clearance is gone after ")

@@ -91,7 +91,7 @@ proptest! {
         let both = text.clone() + "[shaft]\nmaterial = \"carbon-steel\"\noutside_limits = \"" + class + "\"\n";
         let (alone, both) = (planned(&text), planned(&both));
         prop_assert_eq!(both["seats"].as_array().unwrap().len(), 2);
-        for key in ["fit", "chill", "warm", "at_bore", "window_s", "time_to_clear_s", "lock_c", "press", "service", "remedy"] {
+        for key in ["fit", "chill", "warm", "at_bore", "window_s", "time_to_clear_s", "lock_c", "press", "service", "clears_at"] {
             prop_assert_eq!(&alone["seats"][0][key], &both["seats"][0][key], "{}", key);
         }
     }

@@ -10,10 +10,10 @@ fn growth(material: &str, celsius: f64) -> f64 {
 
 #[test]
 fn the_clearance_line_of_a_heated_case_passes_zero_at_45_degrees() {
-    // 30 µm, 52 mm, light alloy, bearing at 20 °C. The remedy for no placing clearance is where the line passes zero.
+    // 30 µm, 52 mm, light alloy, bearing at 20 °C. Clearing with no placing clearance is where the line passes zero.
     let text = exact("6205", 30, 90, "$ALLOY") + &oven("100 °C", "until = \"30 °C\"") + AT_ONCE;
     let plan = planned(&(text.clone() + "placing_clearance = \"0 um\"\n"));
-    within(figure(&plan, "/remedy/outer_c"), 45.0, 0.5);
+    within(figure(&plan, "/clears_at/outer_c"), 45.0, 0.5);
     // One point either side of it.
     let at = |celsius: u32| {
         let text = text.replace("until = \"30 °C\"", &format!("until = \"{celsius} °C\""));
@@ -46,10 +46,10 @@ fn a_rod_40_um_over_its_hole_must_be_cooled_by_111_k() {
     let plan = planned(&text.replace("MATERIAL", &wide));
     // 40 µm / (30 mm × 12.0 µm/(m·K)) = 111 K: from 20 °C to -91 °C. With the radius for the diameter it would be 222 K
     // or 56 K; 111 °F for 111 K would be 62 K.
-    let cooled_by = 20.0 - figure(&plan, "/remedy/inner_c");
+    let cooled_by = 20.0 - figure(&plan, "/clears_at/inner_c");
     within(cooled_by, 111.0, 0.5);
     // Real steel contracts less and less as it gets colder, so the library's needs more cold: by about a tenth.
-    let real = 20.0 - figure(&planned(&text.replace("MATERIAL", "\"carbon-steel\"")), "/remedy/inner_c");
+    let real = 20.0 - figure(&planned(&text.replace("MATERIAL", "\"carbon-steel\"")), "/clears_at/inner_c");
     assert!((115.0..130.0).contains(&real), "{real} K");
 }
 

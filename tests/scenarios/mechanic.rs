@@ -62,7 +62,7 @@ fn a_freezer_alone_is_no_plan_for_35_um_in_an_iron_hub() {
     assert_eq!(plan["verdict"], "press");
     within(figure(&plan, "/window_s/middle"), 0.0, 1e-9);
     // With the hub warm as well: 29 °C would be the bare 15 µm. The plan names that temperature of the hub.
-    within(figure(&plan, "/remedy/outer_c"), 29.0, 1.0);
+    within(figure(&plan, "/clears_at/outer_c"), 29.0, 1.0);
     says(caution(&plan, "does-not-clear-middle").unwrap(), &["housing bore at 30 °C or warmer"]);
     // 60 °C is comfortable.
     let warm = planned(&(hub + &freezer(LONG) + &oven("60 °C", LONG) + AT_ONCE));
@@ -76,9 +76,9 @@ fn an_iron_hub_without_chill_needs_73_degrees_and_a_thousandth_of_the_diameter_i
         planned(&(exact("6308", 35, 130, "$IRON") + &oven(hot, &format!("until = \"{until}\"")) + AT_ONCE + bench))
     };
     let plan = hub("", "100 °C", "40 °C");
-    within(figure(&plan, "/remedy/outer_c"), 73.0, 1.0);
+    within(figure(&plan, "/clears_at/outer_c"), 73.0, 1.0);
     let thousandth = "placing_clearance = \"90 um\"\n";
-    within(figure(&hub(thousandth, "100 °C", "40 °C"), "/remedy/outer_c"), 152.0, 1.0);
+    within(figure(&hub(thousandth, "100 °C", "40 °C"), "/clears_at/outer_c"), 152.0, 1.0);
     // 152 °C passes the 120 °C of an open bearing: the plan refuses it and names the limit.
     let refused = hub(thousandth, "170 °C", "153 °C");
     assert_eq!(refused["verdict"], "do not");
@@ -112,7 +112,7 @@ fn a_sealed_bearing_refuses_a_case_at_150_degrees_and_names_80() {
     let sealed = exact("6205-2RS", 30, 90, "$ALLOY").replace("closure = \"open\"\n", "");
     let plan = planned(&(sealed.clone() + &oven("150 °C", LONG)));
     assert_eq!(plan["verdict"], "do not");
-    says(caution(&plan, "too-hot").unwrap(), &["150 °C", "80 °C", "chill or press"]);
+    says(caution(&plan, "too-hot").unwrap(), &["150 °C", "80 °C", "already clears with the housing bore at"]);
     assert!(!shown(&(sealed.clone() + &oven("150 °C", LONG))).contains("What to do"), "a refused job has no steps");
     // At 80 °C it goes. The worked case finds seconds once the cold ring stands in the warm bore; this crate does not
     // compute that exchange, says so in `grip_reason`, and its window is that of parts kept apart in shop air.
@@ -296,6 +296,6 @@ fn a_caliper_reading_shows_both_ends_and_says_when_it_cannot_decide() {
 fn a_magnesium_case_lets_go_at_58_degrees_and_the_makers_manual_goes_first() {
     let text = exact("6202", 20, 60, "$MAGNESIUM") + &oven("100 °C", "until = \"30 °C\"") + AT_ONCE;
     let plan = planned(&text);
-    within(figure(&plan, "/remedy/outer_c"), 58.0, 1.0);
+    within(figure(&plan, "/clears_at/outer_c"), 58.0, 1.0);
     says(caution(&plan, "defer").unwrap(), &["manual of the machine's maker", "go before it"]);
 }

@@ -22,7 +22,7 @@ pub(super) fn all(job: &Job, seats: &[SeatPlan]) -> Vec<Caution> {
         fit::of_seat(seat, &mut found);
         reach::of_seat(job, seat, &mut found);
         moisture::of_seat(job, seat, &mut found);
-        service::of_seat(seat, &mut found);
+        service::of_seat(job, seat, &mut found);
         model::of_seat(job, seat, &mut found);
     }
     hazards::of_job(job, seats, &mut found);
