@@ -7,27 +7,43 @@
 //!
 //! Sizes are at 20 °C (ISO 1). A temperature outside a property table is an error, never an extrapolation.
 
+mod air;
 mod balance;
 mod contact;
 mod crossing;
 mod error;
 mod expansion;
+mod film;
 mod geometry;
 mod history;
 mod lumped;
 mod moist_air;
+mod nitrogen;
 mod root;
 mod stage;
 mod track;
 
+pub use air::{Air, standard_pressure};
 pub use contact::contact_temperature;
 pub use crossing::first_crossing;
 pub use error::ThermalError;
 pub use expansion::{Measurement, change_of, diameter_at, size_at_reference, temperature_for_strain};
+pub use film::{
+    AirAround, Axis, CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, FaceFilm, FilmBoiling, FilmLaw, ForcedConvection,
+    HOT_AIR_GUN, NaturalConvection, NitrogenPool, NitrogenPoolCurve, OIL_BATH, PartFilm, RoundPart, StatedRange,
+    Surface, WATER_BATH, berenson_minimum_flux, berenson_minimum_superheat, berenson_plate_film_boiling,
+    breen_westwater_film_boiling, bromley_film_boiling, capillary_length, contact_film, cylinder_critical_flux,
+    film_boiling_with_radiation, part_in_air, radiation_coefficient, radiation_flux, rohsenow_nucleate_boiling,
+    zuber_critical_flux,
+};
 pub use geometry::{BackWall, Boss, Plug, Ring, ShaftLength, Shape};
 pub use history::{History, StageRecord};
 pub use lumped::{Body, ConductionPath};
 pub use moist_air::{Over, condensation_point, dew_point, frost_point, saturation_pressure, vapour_pressure};
+pub use nitrogen::{
+    CARBON_DIOXIDE_LONG_TERM_LIMIT, CARBON_DIOXIDE_SHORT_TERM_LIMIT, Coolant, Evaporated, OXYGEN_DEFICIENT, RoomAir,
+    dry_ice_sublimed, nitrogen_boiling_point, nitrogen_boiling_point_at, nitrogen_evaporated, room_air_after,
+};
 pub use stage::{Stage, Until};
 
 /// 20 °C in kelvin, the reference temperature of every size (ISO 1).

@@ -1,0 +1,159 @@
+use super::super::error::{ThermalError, positive};
+use super::in_air::{AirAround, Exposed, FLOOR_K};
+use super::outline::RoundPart;
+use super::pool::{NitrogenPool, NitrogenPoolCurve};
+use crate::quantity::{HeatTransfer, ThermodynamicTemperature};
+use crate::stock::Curve;
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::thermodynamic_temperature::kelvin;
+
+/// Rows of a table without regimes.
+const ROWS: usize = 32;
+/// Closest approach of start and surroundings, K; closer than this the coefficient is a constant.
+const CLOSEST_K: f64 = 1e-6;
+/// How close to a change of regime a row stands on both sides, so that the table keeps the corner.
+const CORNER: f64 = 1e-3;
+
+/// A film coefficient over the temperature of the surface, made for inner loops: convection (or boiling) alone.
+///
+/// A table from the temperature at the start to that of the surroundings, read by [`Curve`]. Rows are dense near the
+/// surroundings and at the changes of regime.
+///
+/// **Valid for** surface temperatures between start and surroundings; within 0.5 % of the direct call there.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FilmLaw {
+    /// The same at every temperature.
+    Constant(HeatTransfer),
+    /// W/(m² K) over the surface temperature, K.
+    OfTemperature(Curve),
+}
+
+impl FilmLaw {
+    /// The same coefficient at every temperature.
+    ///
+    /// # Errors
+    /// [`ThermalError::NotPositive`] for a coefficient that is not above zero.
+    pub fn constant(film: HeatTransfer) -> Result<Self, ThermalError> {
+        positive("film coefficient", film.get::<watt_per_square_meter_kelvin>(), "W/(m² K)")?;
+        Ok(Self::Constant(film))
+    }
+
+    /// A part in still or moving air, from `start` to the temperature of the air: [`super::part_in_air`].
+    ///
+    /// # Errors
+    /// As for [`super::part_in_air`].
+    pub fn in_air(part: &RoundPart, around: &AirAround, start: ThermodynamicTemperature) -> Result<Self, ThermalError> {
+        let exposed = Exposed::new(part, around)?;
+        Self::between(start, around.air, |surface| exposed.mean(surface))
+    }
+
+    /// A part in boiling nitrogen, from `start` to the boiling point: [`NitrogenPoolCurve`].
+    ///
+    /// # Errors
+    /// As for [`NitrogenPool::curve`]; a start colder than the boiling point, or warmer by more than 445 K.
+    pub fn in_nitrogen(pool: &NitrogenPool, start: ThermodynamicTemperature) -> Result<Self, ThermalError> {
+        let curve = pool.curve()?;
+        let boiling = curve.boiling_point().get::<kelvin>();
+        let span = start.get::<kelvin>() - boiling;
+        curve.film(uom::si::f64::TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(span))?;
+        if span < CLOSEST_K {
+            return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(curve.coefficient(0.0)));
+        }
+        let rows: Vec<(f64, f64)> =
+            superheats(&curve, span).into_iter().map(|excess| (boiling + excess, curve.coefficient(excess))).collect();
+        Self::table(&rows)
+    }
+
+    /// Any coefficient (W/(m² K)) of the surface temperature (K) that fades towards the surroundings without a corner.
+    ///
+    /// # Errors
+    /// What `film` returns; temperatures that are not above zero.
+    pub fn between(
+        start: ThermodynamicTemperature,
+        surroundings: ThermodynamicTemperature,
+        film: impl Fn(f64) -> Result<f64, ThermalError>,
+    ) -> Result<Self, ThermalError> {
+        let from = positive("temperature at the start", start.get::<kelvin>(), "K")?;
+        let to = positive("temperature of the surroundings", surroundings.get::<kelvin>(), "K")?;
+        if (from - to).abs() < CLOSEST_K {
+            return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film(to)?));
+        }
+        let side = (from - to).signum();
+        let mut rows = Vec::with_capacity(ROWS);
+        for difference in fading((from - to).abs(), ROWS) {
+            let surface = to + side * difference;
+            rows.push((surface, film(surface)?));
+        }
+        if side < 0.0 {
+            rows.reverse();
+        }
+        Self::table(&rows)
+    }
+
+    /// The coefficient at a surface temperature.
+    ///
+    /// # Errors
+    /// [`ThermalError::Property`] outside the table.
+    pub fn at(&self, surface: ThermodynamicTemperature) -> Result<HeatTransfer, ThermalError> {
+        match self {
+            Self::Constant(film) => Ok(*film),
+            Self::OfTemperature(curve) => match curve.at(surface.get::<kelvin>()) {
+                Ok(film) => Ok(HeatTransfer::new::<watt_per_square_meter_kelvin>(film)),
+                Err(source) => Err(ThermalError::Property { property: PROPERTY, source }),
+            },
+        }
+    }
+
+    /// Smallest and largest coefficient of the table.
+    pub fn extremes(&self) -> (HeatTransfer, HeatTransfer) {
+        match self {
+            Self::Constant(film) => (*film, *film),
+            Self::OfTemperature(curve) => {
+                let least = curve.points().map(|(_, film)| film).fold(f64::INFINITY, f64::min);
+                let most = curve.points().map(|(_, film)| film).fold(0.0, f64::max);
+                let film = HeatTransfer::new::<watt_per_square_meter_kelvin>;
+                (film(least), film(most))
+            }
+        }
+    }
+
+    fn table(rows: &[(f64, f64)]) -> Result<Self, ThermalError> {
+        match Curve::new(rows) {
+            Ok(curve) => Ok(Self::OfTemperature(curve)),
+            Err(source) => Err(ThermalError::Property { property: PROPERTY, source }),
+        }
+    }
+}
+
+/// How the table is named in errors.
+const PROPERTY: &str = "film coefficient";
+
+/// Differences from 0 to `span`, as a hyperbolic sine: even steps below [`FLOOR_K`], even factors above.
+fn fading(span: f64, rows: usize) -> Vec<f64> {
+    let last = rows - 1;
+    let step = (span / FLOOR_K).asinh() / last as f64;
+    let mut differences: Vec<f64> = (0..last).map(|i| FLOOR_K * (step * i as f64).sinh()).collect();
+    differences.push(span);
+    differences
+}
+
+/// Superheats from 0 to `span` with rows at every corner of the boiling curve.
+fn superheats(curve: &NitrogenPoolCurve, span: f64) -> Vec<f64> {
+    let [start, peak, end] = [curve.boiling_superheat, curve.critical_superheat, curve.minimum_superheat];
+    let mut all = fading(start, 8);
+    all.extend(factors(start * (1.0 + CORNER), peak * (1.0 - CORNER), 14));
+    all.push(peak);
+    all.extend(factors(peak * (1.0 + CORNER), end * (1.0 - CORNER), 20));
+    all.push(end);
+    all.extend(factors(end * (1.0 + CORNER), span.max(end * 1.1), 12));
+    all.retain(|&excess| excess < span * (1.0 - 1e-6));
+    all.push(span);
+    all
+}
+
+/// `rows` values from `low` to `high` by even factors.
+fn factors(low: f64, high: f64, rows: usize) -> impl Iterator<Item = f64> {
+    let last = rows - 1;
+    let step = (high / low).ln() / last as f64;
+    (0..rows).map(move |i| low * (step * i as f64).exp())
+}
