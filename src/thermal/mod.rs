@@ -14,14 +14,18 @@ mod crossing;
 mod error;
 mod expansion;
 mod film;
+mod frost;
 mod geometry;
 mod history;
 mod lumped;
+mod model_error;
 mod moist_air;
+mod network;
 mod nitrogen;
 mod root;
 mod stage;
 mod track;
+mod wrap;
 
 pub use air::{Air, standard_pressure};
 pub use contact::contact_temperature;
@@ -36,15 +40,22 @@ pub use film::{
     film_boiling_with_radiation, part_in_air, radiation_coefficient, radiation_flux, rohsenow_nucleate_boiling,
     zuber_critical_flux,
 };
+pub use frost::{MoistAir, Wetting};
 pub use geometry::{BackWall, Boss, Plug, Ring, ShaftLength, Shape};
 pub use history::{History, StageRecord};
 pub use lumped::{Body, ConductionPath};
+pub use model_error::{ErrorShape, TimeError, time_error};
 pub use moist_air::{Over, condensation_point, dew_point, frost_point, saturation_pressure, vapour_pressure};
+pub use network::{
+    BallContact, BearingBodies, BearingHistory, BearingPart, BearingPlan, BearingSurroundings, Conductance, Exchange,
+    HeatAccount, Inside, Link, LoadedMedium, Network, NetworkBody, NetworkHistory, Partner, Seal, SurfaceFilm, Water,
+};
 pub use nitrogen::{
     CARBON_DIOXIDE_LONG_TERM_LIMIT, CARBON_DIOXIDE_SHORT_TERM_LIMIT, Coolant, Evaporated, OXYGEN_DEFICIENT, RoomAir,
     dry_ice_sublimed, nitrogen_boiling_point, nitrogen_boiling_point_at, nitrogen_evaporated, room_air_after,
 };
 pub use stage::{Stage, Until};
+pub use wrap::{Wrap, wrapped};
 
 /// 20 °C in kelvin, the reference temperature of every size (ISO 1).
 pub(crate) const REFERENCE_K: f64 = 293.15;
