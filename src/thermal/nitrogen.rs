@@ -142,3 +142,40 @@ fn log_vapour_pressure(t: f64) -> f64 {
     let sum = -6.124_452_84 * x + 1.263_272_2 * x * root_x - 0.765_910_082 * x * x * root_x - 1.775_705_64 * x.powi(5);
     CRITICAL_PA.ln() + CRITICAL_K / t * sum
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The constants and the end of the table against the rows of the reference data.
+    #[test]
+    fn saturated_nitrogen_is_that_of_the_reference() {
+        let vapour = Vapour::at(77.355);
+        let known = [
+            ("nitrogen saturated rhol", saturated::LIQUID_DENSITY),
+            ("nitrogen saturated cpl", saturated::LIQUID_HEAT_CAPACITY),
+            ("nitrogen saturated cpv", vapour.heat_capacity),
+            ("nitrogen saturated kl", saturated::LIQUID_CONDUCTIVITY),
+            ("nitrogen saturated kv", saturated::VAPOUR_CONDUCTIVITY),
+            ("nitrogen saturated kv", vapour.conductivity),
+            ("nitrogen saturated muv", saturated::VAPOUR_VISCOSITY),
+            ("nitrogen saturated muv", vapour.viscosity),
+            ("nitrogen latent heat", saturated::LATENT_HEAT),
+        ];
+        let text = include_str!("../../tests/reference/film/nitrogen.csv");
+        let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_reader(text.as_bytes());
+        let rows: Vec<csv::StringRecord> = reader.records().map(|row| row.unwrap()).collect();
+        for (name, ours) in known {
+            let row = rows.iter().find(|row| row[1].starts_with(name)).unwrap();
+            let value: f64 = row[3].parse().unwrap();
+            assert!((ours / value - 1.0).abs() < 3e-5, "{name}: {ours}, {value}");
+        }
+    }
+
+    #[test]
+    fn vapour_beyond_the_table_keeps_its_end_values() {
+        assert!((Vapour::at(60.0).density - 4.6121).abs() < 1e-9);
+        assert!((Vapour::at(400.0).density - 1.1382).abs() < 1e-9);
+        assert!((Vapour::at(300.0).conductivity - 25.9687e-3).abs() < 1e-9);
+    }
+}

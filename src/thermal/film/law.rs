@@ -2,15 +2,18 @@ use super::super::error::{ThermalError, positive};
 use super::in_air::{AirAround, Exposed, FLOOR_K};
 use super::outline::RoundPart;
 use super::pool::{NitrogenPool, NitrogenPoolCurve};
-use crate::quantity::{HeatTransfer, ThermodynamicTemperature};
+use crate::quantity::{HeatTransfer, TemperatureInterval, ThermodynamicTemperature};
 use crate::stock::Curve;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
 /// Rows of a table without regimes.
 const ROWS: usize = 32;
 /// Closest approach of start and surroundings, K; closer than this the coefficient is a constant.
 const CLOSEST_K: f64 = 1e-6;
+/// How much colder than the pool a part may start, K: one that comes from a pool in thinner or denser air.
+const COLDER_K: f64 = 1.0;
 /// How close to a change of regime a row stands on both sides, so that the table keeps the corner.
 const CORNER: f64 = 1e-3;
 
@@ -50,12 +53,12 @@ impl FilmLaw {
     /// A part in boiling nitrogen, from `start` to the boiling point: [`NitrogenPoolCurve`].
     ///
     /// # Errors
-    /// As for [`NitrogenPool::curve`]; a start colder than the boiling point, or warmer by more than 445 K.
+    /// As for [`NitrogenPool::curve`]; a start colder than the boiling point by 1 K or more, or warmer by more than 445 K.
     pub fn in_nitrogen(pool: &NitrogenPool, start: ThermodynamicTemperature) -> Result<Self, ThermalError> {
         let curve = pool.curve()?;
         let boiling = curve.boiling_point().get::<kelvin>();
         let span = start.get::<kelvin>() - boiling;
-        curve.film(uom::si::f64::TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(span))?;
+        curve.film(TemperatureInterval::new::<step_kelvin>(if span > -COLDER_K { span.max(0.0) } else { span }))?;
         if span < CLOSEST_K {
             return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(curve.coefficient(0.0)));
         }
@@ -65,6 +68,8 @@ impl FilmLaw {
     }
 
     /// Any coefficient (W/(m² K)) of the surface temperature (K) that fades towards the surroundings without a corner.
+    ///
+    /// Differences below 0.1 K are covered by four rows: a coefficient that vanishes there is caught coarsely.
     ///
     /// # Errors
     /// What `film` returns; temperatures that are not above zero.
@@ -81,8 +86,8 @@ impl FilmLaw {
         let side = (from - to).signum();
         let mut rows = Vec::with_capacity(ROWS);
         for difference in fading((from - to).abs(), ROWS) {
-            let surface = to + side * difference;
-            rows.push((surface, film(surface)?));
+            // The last row belongs to the side that the part comes from: warm and cold faces differ.
+            rows.push((to + side * difference, film(to + side * difference.max(CLOSEST_K))?));
         }
         if side < 0.0 {
             rows.reverse();
@@ -140,7 +145,8 @@ fn fading(span: f64, rows: usize) -> Vec<f64> {
 /// Superheats from 0 to `span` with rows at every corner of the boiling curve.
 fn superheats(curve: &NitrogenPoolCurve, span: f64) -> Vec<f64> {
     let [start, peak, end] = [curve.boiling_superheat, curve.critical_superheat, curve.minimum_superheat];
-    let mut all = fading(start, 8);
+    let mut all = fading(start * (1.0 - CORNER), 8);
+    all.push(start);
     all.extend(factors(start * (1.0 + CORNER), peak * (1.0 - CORNER), 14));
     all.push(peak);
     all.extend(factors(peak * (1.0 + CORNER), end * (1.0 - CORNER), 20));

@@ -93,7 +93,7 @@ impl NitrogenPool {
             emissivity: within("emissivity", self.emissivity, (0.0, 1.0), "")?,
             liquid,
             nucleate,
-            boiling_superheat: (liquid / nucleate).powf(0.6),
+            boiling_superheat: boiling_superheat(liquid / nucleate),
             critical_superheat,
             minimum_superheat: minimum,
             transition_exponent: 0.0,
@@ -180,6 +180,12 @@ impl NitrogenPoolCurve {
         let wall = self.pool.boiling_point + superheat;
         self.film_factor * convection + 0.75 * self.emissivity * coefficient(wall, self.pool.boiling_point)
     }
+}
+
+/// Superheat at which nucleate boiling takes over: `ΔT² = ratio √(ΔT² + 0.1²)^(1/3)`.
+fn boiling_superheat(ratio: f64) -> f64 {
+    // Every round divides the error by six.
+    (0..6).fold(ratio.powf(0.6), |excess, _| (ratio * excess.hypot(FLOOR_K).cbrt()).sqrt())
 }
 
 fn checked(superheat: TemperatureInterval) -> Result<f64, ThermalError> {

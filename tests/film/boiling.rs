@@ -1,0 +1,169 @@
+//! Boiling nitrogen.
+
+use super::*;
+
+fn pool(diameter: f64) -> NitrogenPool {
+    NitrogenPool::new(mm(diameter))
+}
+
+#[test]
+fn nitrogen_boils_where_the_equation_of_state_says() {
+    let named =
+        [("nitrogen", "nitrogen boiling"), ("nitrogen", "nitrogen normal"), ("nitrogen_wide", "nitrogen boiling")];
+    for row in named.iter().flat_map(|(file, kind)| rows(file, kind)) {
+        let t = nitrogen_boiling_point(pascals(given(&row, "P"))).unwrap().get::<kelvin>();
+        assert!((t - value(&row)).abs() < 0.002, "{}: {t}", row["id"]);
+    }
+    let high = nitrogen_boiling_point_at(metres(2000.0)).unwrap().get::<kelvin>();
+    assert!((75.3..75.5).contains(&high), "{high}");
+    assert!(nitrogen_boiling_point(pascals(111e3)).unwrap_err().to_string().contains("110 kPa"));
+    assert!(nitrogen_boiling_point(pascals(49e3)).unwrap_err().to_string().contains("50"));
+    assert!(nitrogen_boiling_point_at(metres(6000.0)).unwrap_err().to_string().contains("5000 m"));
+}
+
+#[test]
+fn film_boiling_of_bromley_agrees_within_a_twentieth_of_a_per_cent() {
+    let rows = rows("nitrogen", "film boiling h convective part");
+    assert_eq!(rows.len(), 19);
+    for row in rows {
+        let share = if row["inputs"].contains("0.4 cpv") { 0.4 } else { 0.8 };
+        let film = bromley_film_boiling(metres(given(&row, "D")), step(given(&row, "wall superheat")), share);
+        // Straight lines between the rows of the property table.
+        close(&row, w_m2k(film.unwrap()), 5e-4);
+    }
+}
+
+#[test]
+fn film_boiling_fluxes_and_other_states_agree() {
+    for row in rows("nitrogen", "film boiling heat flux") {
+        let curve = pool(given(&row, "D") * 1e3).curve().unwrap();
+        close(&row, w_m2(curve.flux(step(given(&row, "dT"))).unwrap()), 5e-4);
+    }
+    for row in rows("nitrogen_wide", "film boiling h") {
+        let pressure = pascals(given(&row, "P"));
+        let part = NitrogenPool { pressure, ..pool(given(&row, "D") * 1e3) };
+        // At 70 kPa the latent heat and the liquid's density are those of sea level.
+        close(&row, w_m2k(part.curve().unwrap().film(step(given(&row, "wall superheat"))).unwrap()), 0.01);
+    }
+}
+
+#[test]
+fn plate_minimum_critical_and_nucleate_boiling_agree() {
+    for row in rows("nitrogen", "film boiling h, Berenson") {
+        close(&row, w_m2k(berenson_plate_film_boiling(step(given(&row, "dT"))).unwrap()), 5e-4);
+    }
+    let one = |kind| rows("nitrogen", kind).remove(0);
+    close(&one("capillary"), capillary_length().get::<meter>(), 1e-5);
+    close(&one("minimum film boiling heat flux"), w_m2(berenson_minimum_flux()), 1e-4);
+    close(&one("minimum film boiling wall"), berenson_minimum_superheat().get::<kelvin_step>(), 1e-4);
+    for row in rows("nitrogen", "critical heat flux, Zuber") {
+        close(&row, w_m2(zuber_critical_flux(given(&row, "K")).unwrap()), 1e-4);
+    }
+    for row in rows("nitrogen", "critical heat flux, cylinder") {
+        close(&row, w_m2(cylinder_critical_flux(metres(given(&row, "D"))).unwrap()), 1e-4);
+    }
+    for row in rows("nitrogen", "nucleate") {
+        let film = rohsenow_nucleate_boiling(step(given(&row, "Te")), given(&row, "Csf"), given(&row, "n"));
+        close(&row, w_m2k(film.unwrap()), 1e-3);
+    }
+}
+
+/// The critical flux at 70 kPa through the curve: its peak.
+#[test]
+fn thin_air_lowers_the_critical_flux() {
+    let row = rows("nitrogen_wide", "critical heat flux").remove(0);
+    let pressure = pascals(given(&row, "P"));
+    let curve = NitrogenPool { pressure, critical_constant: given(&row, "K"), ..pool(50.0) }.curve().unwrap();
+    // Vapour taken as an ideal gas against pressure; latent heat and surface tension of sea level.
+    close(&row, w_m2(curve.flux(curve.critical_superheat()).unwrap()), 0.06);
+}
+
+/// The limits of the formula itself: 0.59 (...)^(1/4) on the wave length for a thick cylinder.
+#[test]
+fn thick_parts_boil_as_breen_and_westwater_found() {
+    let film = |d, t| w_m2k(breen_westwater_film_boiling(mm(d), step(t)).unwrap());
+    let bromley = |d, t| w_m2k(bromley_film_boiling(mm(d), step(t), 0.8).unwrap());
+    let wave = std::f64::consts::TAU * capillary_length().get::<meter>() * 1e3;
+    for d in [5.0, 50.0, 500.0] {
+        let wanted = (0.59 + 0.069 * wave / d) / 0.62 * (d / wave).powf(0.25);
+        assert!((film(d, 100.0) / bromley(d, 100.0) / wanted - 1.0).abs() < 1e-12);
+    }
+    assert!((1.55..1.65).contains(&(film(50.0, 150.0) / bromley(50.0, 150.0))));
+    let part = NitrogenPool { film: FilmBoiling::BreenWestwater, ..pool(50.0) };
+    // The boiling point of the pool comes from the vapour-pressure equation, 0.0003 K away.
+    assert!((w_m2k(part.curve().unwrap().film(step(150.0)).unwrap()) / film(50.0, 150.0) - 1.0).abs() < 1e-5);
+}
+
+#[test]
+fn radiation_through_the_film_is_three_quarters_and_small() {
+    let convection = bromley_film_boiling(mm(50.0), step(215.8), 0.8).unwrap();
+    let both = film_boiling_with_radiation(convection, 1.0, step(215.8)).unwrap();
+    let walls = at_kelvin(77.355);
+    let black = radiation_coefficient(1.0, at_kelvin(77.355 + 215.8), walls).unwrap();
+    assert!((w_m2k(both - convection) / w_m2k(black) - 0.75).abs() < 1e-9);
+    let curve = NitrogenPool { emissivity: 0.2, ..pool(50.0) }.curve().unwrap();
+    let share = w_m2k(curve.film(step(215.8)).unwrap()) / w_m2k(convection) - 1.0;
+    assert!(share > 0.001 && share < 0.01, "{share}");
+}
+
+#[test]
+fn inputs_out_of_range_name_the_nearest_bound() {
+    let cases = [
+        (NitrogenPool { minimum_superheat: step(19.0), ..pool(50.0) }, "from 20 "),
+        (NitrogenPool { minimum_superheat: step(91.0), ..pool(50.0) }, "to 90 K"),
+        (NitrogenPool { film_factor: 3.1, ..pool(50.0) }, "to 3"),
+        (NitrogenPool { critical_constant: 0.1, ..pool(50.0) }, "from 0.118"),
+        (NitrogenPool { surface_constant: 0.021, ..pool(50.0) }, "to 0.02"),
+        (NitrogenPool { emissivity: -0.1, ..pool(50.0) }, "from 0 "),
+        (NitrogenPool { pressure: pascals(120e3), ..pool(50.0) }, "to 110 kPa"),
+        (pool(0.5), "from 1 "),
+        (pool(1001.0), "to 1000 mm"),
+    ];
+    for (part, bound) in cases {
+        let said = part.curve().unwrap_err().to_string();
+        assert!(said.contains(bound), "{said}");
+    }
+    let curve = pool(50.0).curve().unwrap();
+    assert!(curve.flux(step(446.0)).unwrap_err().to_string().contains("445 K"));
+    assert!(curve.flux(step(-1.0)).is_err() && curve.film(step(f64::NAN)).is_err());
+    assert!(bromley_film_boiling(mm(50.0), step(0.5), 0.8).is_err());
+    assert!(rohsenow_nucleate_boiling(step(21.0), 0.013, 1.7).is_err());
+    assert!(zuber_critical_flux(0.2).is_err());
+}
+
+proptest! {
+    #[test]
+    fn the_boiling_curve_has_no_jump_and_no_gap(
+        diameter in 1.0..1000.0_f64,
+        minimum in 20.0..90.0_f64,
+        constant in 0.118..0.18_f64,
+        surface in 0.003..0.02_f64,
+        factor in 0.5..3.0_f64,
+        thick in any::<bool>(),
+    ) {
+        let film = if thick { FilmBoiling::BreenWestwater } else { FilmBoiling::Bromley };
+        let part = NitrogenPool {
+            film, film_factor: factor, minimum_superheat: step(minimum), critical_constant: constant,
+            surface_constant: surface, ..pool(diameter)
+        };
+        let curve = part.curve().unwrap();
+        let flux = |excess: f64| w_m2(curve.flux(step(excess)).unwrap());
+        let peak = curve.critical_superheat().get::<kelvin_step>();
+        prop_assert!(peak < minimum);
+        for place in [peak, minimum] {
+            let jump = flux(place * (1.0 + 1e-7)) / flux(place * (1.0 - 1e-7)) - 1.0;
+            prop_assert!(jump.abs() < 1e-5, "{place} K: {jump}");
+        }
+        let mut before = 0.0;
+        for i in 1..=4450 {
+            let (excess, now) = (f64::from(i) * 0.1, flux(f64::from(i) * 0.1));
+            prop_assert!(now.is_finite() && now > 0.0);
+            if excess <= peak || excess > minimum + 0.1 {
+                prop_assert!(now > before, "rises at {excess} K");
+            } else if excess > peak + 0.1 && excess <= minimum {
+                prop_assert!(now < before, "falls at {excess} K");
+            }
+            before = now;
+        }
+    }
+}
