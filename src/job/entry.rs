@@ -22,6 +22,8 @@ pub enum AnyValue {
     Duration(Time),
     /// A mass.
     Mass(Mass),
+    /// A mass of grams, such as that of frost.
+    SmallMass(Mass),
     /// A force.
     Force(Force),
     /// A pressure or a stress.

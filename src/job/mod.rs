@@ -20,8 +20,8 @@ mod smell;
 
 pub use entry::{AnyValue, Assumption, Entry};
 pub use model::{
-    Bench, Heading, Hold, Housing, Job, Measured, Part, PartKind, Piece, Press, SETTLED_WITHIN_SHARE, Seal, ServiceEnd,
-    ServiceState, Shaft, Shoulder, Size, Treatment,
+    Bench, FilmChoice, Heading, Hold, Housing, Job, Measured, Part, PartKind, Piece, Press, SETTLED_WITHIN_SHARE, Seal,
+    ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment, Wrapping,
 };
 pub use problem::{Problem, Problems};
 

@@ -2,10 +2,13 @@
 
 use super::entry::{Assumption, Entry};
 use crate::fit::Limits;
-use crate::quantity::{Force, HeatTransfer, Length, Mass, Power, Ratio, System, ThermodynamicTemperature, Time};
+use crate::quantity::{
+    Force, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System, ThermodynamicTemperature, Time,
+};
 use crate::stock::closure::{Closure, Elastomer};
 use crate::stock::material::{Material, TemperatureLimit};
-use crate::stock::medium::Medium;
+use crate::stock::medium::{Film, Medium};
+use uom::si::f64::Volume;
 
 /// A job that has passed every check. It can be made only by [`super::check`].
 #[derive(Clone, Debug)]
@@ -238,12 +241,45 @@ pub struct Treatment {
     pub medium: Medium,
     /// Temperature of the medium.
     pub temperature: ThermodynamicTemperature,
-    /// Convective film coefficient, low and high.
-    pub film: (HeatTransfer, HeatTransfer),
+    /// Convective film coefficient.
+    pub film: FilmChoice,
+    /// What the piece is wrapped in while it is in the medium.
+    pub wrap: Option<Wrapping>,
     /// Power put into the piece; zero but for induction heating.
     pub power: Power,
     /// For how long.
     pub hold: Hold,
+}
+
+/// Where a film coefficient comes from.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FilmChoice {
+    /// The job states it.
+    Stated(HeatTransfer),
+    /// The data of the medium: a correlation, or a range.
+    OfMedium(Film),
+}
+
+/// What a piece is wrapped in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wrapping {
+    /// A sealed plastic bag: no moisture gets at the piece.
+    PlasticBag,
+    /// Paper.
+    Paper,
+    /// A cardboard box.
+    CardboardBox,
+}
+
+impl Wrapping {
+    /// Every wrapping with the name that a job uses.
+    pub const NAMES: [(&'static str, Wrapping); 3] =
+        [("plastic bag", Self::PlasticBag), ("paper", Self::Paper), ("cardboard box", Self::CardboardBox)];
+
+    /// The name that a job uses.
+    pub fn name(self) -> &'static str {
+        Self::NAMES.iter().find(|(_, wrapping)| *wrapping == self).map_or("wrap", |(name, _)| name)
+    }
 }
 
 /// When the piece is taken out.
@@ -266,8 +302,12 @@ pub struct Bench {
     pub humidity: Option<Ratio>,
     /// Time from leaving the medium to the mouth of the seat.
     pub carry: Time,
-    /// Convective film coefficient of shop air, low and high.
-    pub film: (HeatTransfer, HeatTransfer),
+    /// Convective film coefficient of shop air.
+    pub film: FilmChoice,
+    /// Pressure of the air, from the elevation.
+    pub pressure: Pressure,
+    /// Volume of the room, when given.
+    pub room: Option<Volume>,
     /// Clearance that lets the part drop in.
     pub placing_clearance: Length,
 }

@@ -2,20 +2,24 @@
 
 use super::entry::AnyValue;
 use super::model::{Bench, Part, Press, Seal, ServiceEnd, ServiceState};
-use super::read_treatment::{film, usual_range};
+use super::read_treatment::{film, usual_film};
 use super::section::{Notes, Section};
 use crate::fit;
-use crate::quantity::{self, Length, ThermodynamicTemperature, Time, celsius};
+use crate::quantity::{self, Length, Pressure, ThermodynamicTemperature, Time, celsius};
 use crate::stock::Library;
 use crate::stock::closure;
 use crate::stock::friction::{Lubrication, friction};
 use crate::stock::material::Material;
+use crate::thermal::standard_pressure;
+use uom::si::f64::Volume;
 use uom::si::force::kilonewton;
-use uom::si::length::micrometer;
+use uom::si::length::{meter, micrometer};
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
+use uom::si::volume::cubic_meter;
 
-pub(super) const BENCH_KEYS: [&str; 5] = ["temperature", "humidity", "carry", "film", "placing_clearance"];
+pub(super) const BENCH_KEYS: [&str; 7] =
+    ["temperature", "humidity", "carry", "film", "placing_clearance", "elevation", "room"];
 pub(super) const PRESS_KEYS: [&str; 5] = ["means", "capacity", "condition", "friction", "smoothing"];
 pub(super) const SERVICE_KEYS: [&str; 2] = ["coldest", "hottest"];
 pub(super) const SEAL_KEYS: [&str; 2] = ["lip", "fitted"];
@@ -59,7 +63,7 @@ pub(super) fn bench(
     let still = air.film()?;
     let film = match section {
         Some(section) => film(section, still, notes)?,
-        None => usual_range("bench.film", still, notes),
+        None => usual_film("bench.film", still, notes),
     };
     Some(Bench {
         temperature,
@@ -67,8 +71,55 @@ pub(super) fn bench(
         carry: carry(section, notes)?,
         film,
         placing_clearance: placing_clearance(section, seat, notes)?,
+        pressure: pressure(section, notes)?,
+        room: room(section, notes)?,
     })
 }
+
+/// Air pressure at the elevation of the shop.
+fn pressure(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<Pressure> {
+    let Some(section) = section.filter(|section| section.has("elevation")) else {
+        return standard_pressure(Length::default()).ok();
+    };
+    let found = section.quantity("elevation", quantity::length, notes)?;
+    match standard_pressure(found.value) {
+        Ok(pressure) if found.value.get::<meter>() <= HIGHEST_M => Some(pressure),
+        _ => {
+            let message =
+                format!("`bench.elevation` is {} m but must lie from 0 to {HIGHEST_M} m", found.value.get::<meter>());
+            notes.problem(found.at, message, "give the height of the shop above the sea");
+            None
+        }
+    }
+}
+
+/// Volume of the room; `None` only when it was given and could not be read.
+fn room(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<Option<Volume>> {
+    let Some(section) = section.filter(|section| section.has("room")) else { return Some(None) };
+    let words = section.words("room", "write the volume of the room, such as \"60 m3\"", notes)?;
+    match quantity::volume(words.text) {
+        Ok(entered) if (5.0..=1e6).contains(&entered.value.get::<cubic_meter>()) => {
+            let value = AnyValue::Text(format!("{} m³", entered.value.get::<cubic_meter>()));
+            section.enter("room", words.text, value, entered.system, notes);
+            Some(Some(entered.value))
+        }
+        Ok(entered) => {
+            let message = format!(
+                "`bench.room` is {} m³ but must lie from 5 m³ to 1000000 m³",
+                entered.value.get::<cubic_meter>()
+            );
+            notes.problem(words.at, message, "give the volume of the room: length x width x height");
+            None
+        }
+        Err(error) => {
+            notes.problem(words.part(error.at), format!("`bench.room`: {}", error.problem), error.help);
+            None
+        }
+    }
+}
+
+/// Highest shop, m: above it the films of air are not covered.
+const HIGHEST_M: f64 = 4000.0;
 
 fn carry(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<Time> {
     if let Some(section) = section.filter(|section| section.has("carry")) {

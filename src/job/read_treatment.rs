@@ -1,17 +1,17 @@
 //! Chilling and warming.
 
 use super::entry::AnyValue;
-use super::model::{Hold, Piece, Treatment};
+use super::model::{FilmChoice, Hold, Piece, Treatment, Wrapping};
 use super::section::{Found, Notes, Section, nearest};
-use crate::quantity::{self, HeatTransfer, Power, ThermodynamicTemperature, Time, celsius};
+use crate::quantity::{self, Power, ThermodynamicTemperature, Time, celsius};
 use crate::stock::Library;
-use crate::stock::medium::{Direction, Film, Medium, Transfer};
+use crate::stock::medium::{Direction, Film, Law, Medium, Transfer};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{hour, second};
 
-pub(super) const KEYS: [&str; 7] = ["part", "medium", "temperature", "film", "power", "hold", "until"];
+pub(super) const KEYS: [&str; 8] = ["part", "medium", "temperature", "film", "wrap", "power", "hold", "until"];
 
 /// Longest hold that a job may ask for.
 const LONGEST_HOLD_H: f64 = 72.0;
@@ -36,15 +36,17 @@ pub(super) fn treatment(
     let medium = medium(section, asked, library, notes);
     let hold = hold(section, asked, notes);
     let medium = medium?;
-    let film = film(section, &usual_film(&medium, library)?, notes);
+    let film = film(section, &film_of(&medium, library)?, notes);
+    let wrap = wrap(section, notes);
     let power = power(section, &medium, notes);
     let temperature = temperature(section, &medium, asked, notes);
     let hold = target_in_range(section, hold?, &medium, notes);
-    Some(Treatment { piece: piece?, film: film?, power: power?, temperature: temperature?, hold: hold?, medium })
+    let (piece, film, wrap, power) = (piece?, film?, wrap?, power?);
+    Some(Treatment { piece, film, wrap, power, temperature: temperature?, hold: hold?, medium })
 }
 
 /// Film range of the medium; a piece that is heated from within stands in still air.
-fn usual_film(medium: &Medium, library: &Library) -> Option<Film> {
+fn film_of(medium: &Medium, library: &Library) -> Option<Film> {
     match medium.transfer() {
         Transfer::Film(film) => Some(film.clone()),
         Transfer::Power(_) => library.medium("still-air").ok()?.film().cloned(),
@@ -193,10 +195,10 @@ fn right_side(
     None
 }
 
-/// The film coefficient under `film`, or the medium's own range.
-pub(super) fn film(section: &Section<'_>, usual: &Film, notes: &mut Notes) -> Option<(HeatTransfer, HeatTransfer)> {
+/// The film coefficient under `film`, or that of the medium.
+pub(super) fn film(section: &Section<'_>, usual: &Film, notes: &mut Notes) -> Option<FilmChoice> {
     if !section.has("film") {
-        return Some(usual_range(&section.path("film"), usual, notes));
+        return Some(usual_film(&section.path("film"), usual, notes));
     }
     let found = section.quantity("film", quantity::film_coefficient, notes)?;
     let value = found.value.get::<watt_per_square_meter_kelvin>();
@@ -205,15 +207,37 @@ pub(super) fn film(section: &Section<'_>, usual: &Film, notes: &mut Notes) -> Op
         notes.problem(found.at, message, "still air gives 3 to 8, a stirred bath some hundreds");
         return None;
     }
-    Some((found.value, found.value))
+    Some(FilmChoice::Stated(found.value))
 }
 
-/// The film range that data give, noted as an assumption.
-pub(super) fn usual_range(key: &str, usual: &Film, notes: &mut Notes) -> (HeatTransfer, HeatTransfer) {
+/// The film of the medium's data, noted as an assumption.
+pub(super) fn usual_film(key: &str, usual: &Film, notes: &mut Notes) -> FilmChoice {
     let radiation = if usual.radiates { "; radiation is added" } else { "" };
     let why = format!("{}{radiation}; state film = \"... W/m²K\" when it has been measured", usual.provenance);
-    notes.assume(key, AnyValue::Film(usual.low, usual.high), &why);
-    (usual.low, usual.high)
+    let value = match usual.law {
+        Law::Stated => AnyValue::Film(usual.low, usual.high),
+        Law::Air { .. } => AnyValue::Text("air around the part".to_owned()),
+        Law::BoilingNitrogen { .. } => AnyValue::Text("boiling curve of nitrogen".to_owned()),
+    };
+    notes.assume(key, value, &why);
+    FilmChoice::OfMedium(usual.clone())
+}
+
+fn wrap(section: &Section<'_>, notes: &mut Notes) -> Option<Option<Wrapping>> {
+    if !section.has("wrap") {
+        return Some(None);
+    }
+    let names = Wrapping::NAMES.map(|(name, _)| name).join(", ");
+    let words = section.words("wrap", &format!("write one of: {names}"), notes)?;
+    let found = Wrapping::NAMES.iter().find(|(name, _)| name.eq_ignore_ascii_case(words.text.trim()));
+    if found.is_none() {
+        notes.problem(
+            words.at,
+            format!("`{}` cannot be \"{}\"", section.path("wrap"), words.text),
+            format!("write one of: {names}"),
+        );
+    }
+    found.map(|(_, wrapping)| Some(*wrapping))
 }
 
 fn power(section: &Section<'_>, medium: &Medium, notes: &mut Notes) -> Option<Power> {

@@ -3,15 +3,12 @@
 use super::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
 use super::joint::Joint;
 use super::model::Window;
-use super::track::Track;
+use super::track::{LONGEST_ON_BENCH_S, Track};
 use crate::quantity::{Cases, Length, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
-
-/// Longest time in shop air that is looked at, s.
-const LONGEST_S: f64 = 4.0 * 3600.0;
 
 /// Sizes are whole nanometres: a clearance of less than a thousandth of one is the noise of a temperature that was
 /// converted to kelvin, and a joint with no clearance must not be given a stress by it. In metres.
@@ -121,12 +118,12 @@ impl Course<'_, '_> {
             let in_hand = |time| self.in_hand(time, case);
             if in_hand(0.0) < 0.0 {
                 Window::Lasts(Time::default())
-            } else if in_hand(LONGEST_S) < 0.0 {
-                Window::Lasts(Time::new::<second>(crossing(in_hand, (0.0, LONGEST_S))))
-            } else if in_hand(f64::MAX) >= 0.0 {
+            } else if in_hand(LONGEST_ON_BENCH_S) < 0.0 {
+                Window::Lasts(Time::new::<second>(crossing(in_hand, (0.0, LONGEST_ON_BENCH_S))))
+            } else if in_hand(f64::INFINITY) >= 0.0 {
                 Window::Always
             } else {
-                Window::Beyond(Time::new::<second>(LONGEST_S))
+                Window::Beyond(Time::new::<second>(LONGEST_ON_BENCH_S))
             }
         })
     }

@@ -5,26 +5,32 @@ mod caution;
 mod cautions;
 mod clearance;
 pub mod clearance_history;
+mod grip;
 mod joint;
 mod limits;
 mod model;
 mod pressing;
+mod run;
 mod seat;
 mod sentence;
 mod sizes;
+mod soak;
 mod sources;
 mod steps;
+mod subject;
+mod surroundings;
 mod track;
 mod verdict;
 
 pub use caution::{Caution, Level};
 pub use model::{
-    AtBore, ClearsAt, Fit, Member, Plan, Pressing, SeatKind, SeatPlan, ServiceFit, Soak, Source, Verdict, Window,
+    AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, Pressing, SeatKind, SeatPlan, ServiceFit,
+    Soak, Source, Verdict, Window,
 };
 pub use sentence::{Sentence, Word};
 
 use crate::fit::FitError;
-use crate::job::Job;
+use crate::job::{Job, Piece};
 use crate::mechanics::MechanicsError;
 use crate::thermal::ThermalError;
 use thiserror::Error;
@@ -52,6 +58,17 @@ pub enum PlanError {
 }
 
 impl PlanError {
+    /// The same error with the piece that it belongs to.
+    fn of(self, job: &Job, piece: Piece) -> Self {
+        let Self::Thermal(error) = self else { return self };
+        let piece = match piece {
+            Piece::Part => job.part.kind.noun(),
+            Piece::Housing => "housing",
+            Piece::Shaft => "shaft",
+        };
+        Self::Temperature { piece, error }
+    }
+
     /// What to do about it.
     pub fn help(&self) -> &'static str {
         match self {

@@ -4,7 +4,11 @@ use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};
-use crate::quantity::{Area, Cases, Force, HeatTransfer, Length, Mass, Pressure, ThermodynamicTemperature, Time};
+use crate::quantity::{
+    Area, Cases, Force, HeatTransfer, Length, Mass, Pressure, TemperatureInterval, ThermodynamicTemperature, Time,
+};
+use crate::thermal::{Coolant, TimeError};
+use uom::si::f64::Volume;
 
 /// The answer to a job.
 #[derive(Clone, Debug)]
@@ -90,6 +94,8 @@ pub struct SeatPlan {
     pub time_to_clear: Cases<Option<Time>>,
     /// Time in shop air, from leaving the medium, until the placing clearance is gone.
     pub window: Cases<Window>,
+    /// What happens once the part stands in its seat; none where neither part is treated.
+    pub grip: Option<Grip>,
     /// Common temperature of both parts at which the joint closes; none where it does not.
     pub lock: Cases<Option<ThermodynamicTemperature>>,
     /// Pressing at room temperature.
@@ -171,6 +177,31 @@ pub struct Soak {
     pub mass: Mass,
     /// Surface that is exposed.
     pub area: Area,
+    /// Whether a bearing was followed as outer ring, rolling elements and inner ring.
+    pub three_bodies: bool,
+    /// Largest difference of the inner ring from the outer one on the way; none for one body.
+    pub ring_difference: Option<TemperatureInterval>,
+    /// By how much the time may be off because one body has one temperature; none for a shape without a bound.
+    pub time_error: Option<TimeError>,
+    /// Share of the full change to the medium's temperature that is reached; none where a power sets the pace.
+    pub share_reached: Option<f64>,
+    /// Time after which waiting longer gains nothing: 95 % of the full change.
+    pub enough_after: Option<Time>,
+    /// What evaporates to take up the heat of the piece.
+    pub coolant: Option<ConsumedCoolant>,
+    /// Water and frost that settle on the piece until it is as warm as the shop, when the humidity is known.
+    pub water: Option<Mass>,
+}
+
+/// A coolant that evaporates.
+#[derive(Clone, Copy, Debug)]
+pub struct ConsumedCoolant {
+    /// Which.
+    pub coolant: Coolant,
+    /// Its mass.
+    pub mass: Mass,
+    /// Its volume as liquid or solid block.
+    pub volume: Volume,
 }
 
 /// State when the part reaches the mouth of the seat.
@@ -197,6 +228,38 @@ pub enum Window {
     Always,
     /// It outlasts the longest time that was computed.
     Beyond(Time),
+}
+
+/// The part in its seat, exchanging heat with what it stands in.
+#[derive(Clone, Copy, Debug)]
+pub struct Grip {
+    /// How long it stays free, with the same gap all round.
+    pub times: Cases<GripTime>,
+    /// The same for the tightest case when the part lies on one side: the pessimistic bound.
+    pub one_sided: GripTime,
+    /// Common temperature at which both parts of the tightest case meet, when they do.
+    pub meets_at: Option<ThermodynamicTemperature>,
+    /// Whether chilling the part shortens the time in hand in the tightest case, where the warm part alone would do.
+    pub chilling_shortens: bool,
+    /// The tightest case with the inner part left at the temperature of the shop; none where it is not chilled as well.
+    pub unchilled: Option<GripTime>,
+    /// Common temperature to which both must be brought to free a part that has stopped half-way; none where no common
+    /// temperature does.
+    pub frees_at: Option<ThermodynamicTemperature>,
+}
+
+/// How long a part stays free in its seat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum GripTime {
+    /// There is no clearance when it arrives.
+    DoesNotGoIn,
+    /// It grips while the two are still at different temperatures.
+    Grips(Time),
+    /// Both come to one temperature while it is free, and it grips when the shop has brought them to the lock
+    /// temperature: it must be held until then.
+    FreeUntilLock(Time),
+    /// It does not grip within the time that was followed.
+    StaysFree,
 }
 
 /// Pressing at room temperature, both parts at the temperature of the shop.

@@ -2,6 +2,7 @@
 
 use super::PlanError;
 use super::clearance::{Course, Diameters, from_kelvin};
+use super::grip;
 use super::joint::Joint;
 use super::model::{AtBore, ClearsAt, Fit, Pressing, SeatPlan, ServiceFit};
 use super::pressing::Presser;
@@ -17,8 +18,8 @@ use uom::si::time::second;
 
 pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
-    let inner = treat(job, joint.inner.piece, joint.inner.treatment)?;
-    let outer = treat(job, joint.outer.piece, joint.outer.treatment)?;
+    let inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
+    let outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
     let placing = job.bench.placing_clearance;
     let course =
         Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
@@ -34,6 +35,7 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> 
         outer: joint.outer.member(),
         history: course.history(&window, &time_to_clear, job.bench.carry),
         clears_at: clears_at(job, joint, &diameters, &at_bore),
+        grip: grip::grip(job, joint, &at_bore, (inner.soak.as_ref(), outer.soak.as_ref()))?,
         press: at_shop(job, joint, &diameters, &presser)?,
         service: service(job, joint, &diameters),
         lock: diameters.lock(),

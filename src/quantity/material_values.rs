@@ -1,13 +1,13 @@
-//! Readers of the room-temperature values of a material.
+//! Readers of what only data sheets and rooms state: density, expansion, heat capacity, conductivity, volume.
 
 use super::Entered;
 use super::error::QuantityError;
 use super::read::{Wanted, read};
 use super::unit::Kind;
-use uom::si::f64::{MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity};
+use uom::si::f64::{MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity, Volume};
 use uom::si::{
     mass_density::kilogram_per_cubic_meter, specific_heat_capacity::joule_per_kilogram_kelvin,
-    temperature_coefficient::per_kelvin, thermal_conductivity::watt_per_meter_kelvin,
+    temperature_coefficient::per_kelvin, thermal_conductivity::watt_per_meter_kelvin, volume::cubic_meter,
 };
 
 const DENSITY: Wanted = Wanted {
@@ -53,6 +53,25 @@ const CONDUCTIVITY: Wanted = Wanted {
     range: "0 to 100000 W/(m·K)",
     thousands_end: 1e5,
 };
+
+const VOLUME: Wanted = Wanted {
+    kind: Kind::Volume,
+    what: "a volume",
+    units: "m³, l or ft³",
+    example: "60 m3",
+    least: 0.0,
+    most: 1e9,
+    range: "0 to 1000000000 m³",
+    thousands_end: 1e9,
+};
+
+/// Reads a volume, such as "60 m3", "5 l" or "2000 ft3".
+///
+/// # Errors
+/// No number or unit, a unit of something else, or out of 0 to 10⁹ m³.
+pub fn volume(text: &str) -> Result<Entered<Volume>, QuantityError> {
+    Ok(read(text, &VOLUME)?.map(Volume::new::<cubic_meter>))
+}
 
 /// Reads a density, such as "2700 kg/m3" or "0.098 lb/in3".
 ///

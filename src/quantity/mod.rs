@@ -37,7 +37,7 @@ pub use entered::{Entered, System};
 pub use error::QuantityError;
 pub use exact::{Deviations, Nanometres};
 pub use limits::{SizedLimits, limits, sized_limits};
-pub use material_values::{conductivity, density, expansion_coefficient, heat_capacity};
+pub use material_values::{conductivity, density, expansion_coefficient, heat_capacity, volume};
 pub use print::{
     show_deviation, show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_power,
     show_pressure, show_roughness, show_share, show_size, show_small_length, show_temperature, show_temperature_step,

@@ -127,9 +127,13 @@ pub(super) fn unit_text<'a>(scan: &mut Scanner<'a>, kind: Kind) -> &'a str {
 fn ends_unit(kind: Kind, c: char) -> bool {
     match kind {
         // The digits of cm3 or 1/K belong to the unit.
-        Kind::Pressure | Kind::Film | Kind::Density | Kind::Expansion | Kind::HeatCapacity | Kind::Conductivity => {
-            false
-        }
+        Kind::Pressure
+        | Kind::Film
+        | Kind::Volume
+        | Kind::Density
+        | Kind::Expansion
+        | Kind::HeatCapacity
+        | Kind::Conductivity => false,
         Kind::Length | Kind::Duration | Kind::Mass => c.is_ascii_digit() || is_sign(c) || matches!(c, '±' | '/'),
         _ => c.is_ascii_digit() || c == '±',
     }

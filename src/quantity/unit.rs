@@ -4,7 +4,7 @@ use super::System;
 use super::units::{AMBIGUOUS, Ambiguous, UNITS};
 use Kind::{
     Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure, Share, Step,
-    Temperature, Torque,
+    Temperature, Torque, Volume,
 };
 
 /// What a unit measures.
@@ -20,6 +20,7 @@ pub(super) enum Kind {
     Torque,
     Power,
     Film,
+    Volume,
     Density,
     Expansion,
     HeatCapacity,
@@ -43,6 +44,7 @@ impl Kind {
             Torque => "torque",
             Power => "power",
             Film => "heat transfer coefficient",
+            Volume => "volume",
             Density => "density",
             Expansion => "coefficient of expansion",
             HeatCapacity => "heat capacity",

@@ -7,7 +7,7 @@
 use super::System;
 use super::unit::Kind::{
     self, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure, Share,
-    Step, Temperature, Torque,
+    Step, Temperature, Torque, Volume,
 };
 use super::unit::Unit;
 
@@ -170,6 +170,9 @@ pub(super) const UNITS: &[Unit] = &[
     BTU_PER_HOUR,
     FILM_METRIC,
     FILM_INCH,
+    unit(Volume, &["m³", "cubic metre", "cubic metres", "cubic meter", "cubic meters"], 1.0, METRIC),
+    unit(Volume, &["l", "L", "litre", "litres", "liter", "liters"], 1e-3, METRIC),
+    unit(Volume, &["ft³", "cubic foot", "cubic feet"], FOOT_M * FOOT_M * FOOT_M, IN),
     unit(Density, &["kg/m³"], 1.0, METRIC),
     unit(Density, &["g/cm³", "g/cc", "kg/dm³"], 1e3, METRIC),
     unit(Density, &["lb/in³"], POUND_KG / (INCH_M * INCH_M * INCH_M), IN),

@@ -3,10 +3,11 @@
 use crate::job::AnyValue;
 use crate::plan::{Sentence, Word};
 use crate::quantity::{
-    Length, System, Toward, show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_power,
+    Length, Mass, System, Toward, show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_power,
     show_pressure, show_share, show_size, show_small_length, show_temperature, show_temperature_step, to_step,
 };
 use uom::si::length::{microinch, micrometer};
+use uom::si::mass::gram;
 use uom::si::ratio::ratio;
 
 /// A value, to the nearest step that its kind is printed in.
@@ -23,6 +24,7 @@ fn rounded(value: &AnyValue, system: System, toward: Toward) -> String {
         AnyValue::TemperatureStep(step) => show_temperature_step(*step, system, toward),
         AnyValue::Duration(time) => show_duration(*time, toward),
         AnyValue::Mass(mass) => show_mass(*mass, system, toward),
+        AnyValue::SmallMass(mass) => grams(*mass, toward),
         AnyValue::Force(force) => show_force(*force, system, toward),
         AnyValue::Pressure(pressure) => show_pressure(*pressure, system, toward),
         AnyValue::Power(power) => show_power(*power, system, toward),
@@ -51,6 +53,11 @@ fn film(low: crate::quantity::HeatTransfer, high: crate::quantity::HeatTransfer,
     let (low, high) =
         (show_film_coefficient(low, system, Toward::Nearest), show_film_coefficient(high, system, Toward::Nearest));
     if low == high { low } else { format!("{low} to {high}") }
+}
+
+/// Grams to one decimal; a shop that works in inches weighs small things in grams too.
+fn grams(mass: Mass, toward: Toward) -> String {
+    format!("{:.1} g", to_step(mass.get::<gram>(), 0.1, toward))
 }
 
 /// A plain number to two decimals.

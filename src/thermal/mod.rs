@@ -1,7 +1,7 @@
 //! Temperatures of parts against time, and sizes against temperature.
 //!
 //! Owns thermal expansion ([`diameter_at`] and its inverses), one lumped body in a sequence of surroundings
-//! ([`History`]), the volume and exposed area of the shapes that take part ([`Ring`], [`Plug`], [`Boss`],
+//! ([`History`]) or several at once ([`Network`]), two parts that exchange heat in the seat ([`bore`]), the volume and exposed area of the shapes that take part ([`Ring`], [`Plug`], [`Boss`],
 //! [`ShaftLength`]) and the dew and frost point of air. It knows no stress, no jobs and no media: film coefficients
 //! and property curves are handed in.
 //!
@@ -9,6 +9,7 @@
 
 mod air;
 mod balance;
+pub mod bore;
 mod contact;
 mod crossing;
 mod error;

@@ -1,9 +1,11 @@
-use crate::job::{Job, Piece, Treatment};
+use crate::job::{AnyValue, Job, Piece, Treatment};
 use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::{SeatPlan, Verdict};
 use crate::plan::sentence::say;
-use crate::quantity::{Toward, celsius};
+use crate::quantity::{Ratio, Toward, celsius};
 use crate::stock::medium::Hazard;
+use crate::thermal::{CARBON_DIOXIDE_SHORT_TERM_LIMIT, Coolant, OXYGEN_DEFICIENT, room_air_after};
+use uom::si::ratio::ratio;
 
 /// Metal above this burns skin at a short touch.
 ///
@@ -22,6 +24,9 @@ pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
             found.push(Caution::new("medium-care", Level::Note, say(text), PRACTICE));
         }
         hot_part(treatment, seats, found);
+    }
+    for seat in seats {
+        gas(job, seat, found);
     }
     let pressed = seats.iter().any(|seat| seat.verdict == Verdict::Press || seat.verdict == Verdict::SomeWillNot);
     if pressed {
@@ -89,6 +94,51 @@ fn words(hazard: Hazard) -> (Level, &'static str, &'static str) {
     }
 }
 
+/// Vessels lose and boil away several times what the part itself evaporates, mostly on their first cooling.
+///
+/// Common practice, no published source.
+const LOSS_FACTOR: f64 = 3.0;
+
+/// What the room's air becomes when the coolant has turned to gas.
+fn gas(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
+    let Some(used) = seat.chill.as_ref().and_then(|chill| chill.coolant) else { return };
+    let name = match used.coolant {
+        Coolant::Nitrogen => "liquid nitrogen",
+        Coolant::DryIce => "dry ice",
+    };
+    let sentence = say(format!("{} seat: the {} itself turns about ", seat.seat.name(), seat.inner.name))
+        .value(AnyValue::Mass(used.mass), Toward::Up)
+        .text(format!(" of {name} to gas; with the vessel and what stands about, count on three times as much"));
+    let room = job.bench.room.and_then(|room| {
+        let whole = used.mass * LOSS_FACTOR;
+        room_air_after(used.coolant, whole, room, job.bench.temperature, job.bench.pressure).ok()
+    });
+    let Some(air) = room else {
+        let sentence =
+            sentence.text(". State room under [bench], such as \"60 m3\", to see what that does to the air.");
+        found.push(Caution::new("gas-in-the-room", Level::Note, sentence, GAS));
+        return;
+    };
+    let bad = air.oxygen < OXYGEN_DEFICIENT || air.carbon_dioxide > CARBON_DIOXIDE_SHORT_TERM_LIMIT;
+    let share = |share: f64| AnyValue::Share(Ratio::new::<ratio>(share));
+    let sentence = sentence
+        .text(". Mixed evenly into the room, with no change of air, that leaves ")
+        .value(share(air.oxygen), Toward::Down)
+        .text(" of oxygen (19.5 % is the least) and ")
+        .value(share(air.carbon_dioxide), Toward::Up)
+        .text(" of carbon dioxide (0.5 % over a day, 3 % for a quarter of an hour). Near the floor it is worse.");
+    let (level, sentence) = if bad {
+        (Level::Danger, sentence.text(" Do not do it in this room without forced ventilation."))
+    } else {
+        (Level::Warning, sentence)
+    };
+    let caution = Caution::new("gas-in-the-room", level, sentence, GAS);
+    found.push(if bad { caution.forbidding() } else { caution });
+}
+
+const GAS: &str =
+    "heat balance of the part; perfect mixing, no change of air; limits 29 CFR 1910.134, ACGIH (from memory)";
+
 fn hot_part(treatment: &Treatment, seats: &[SeatPlan], found: &mut Vec<Caution>) {
     let burns = celsius(BURNS_C);
     let hottest = seats
@@ -124,9 +174,9 @@ fn press_too_small(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     let needed = seat.at_bore.force.tightest;
     if needed > capacity {
         let sentence = say(format!("{} seat: the tightest case may need ", seat.seat.name()))
-            .value(crate::job::AnyValue::Force(needed), Toward::Up)
+            .value(AnyValue::Force(needed), Toward::Up)
             .text(", more than the press gives, ")
-            .value(crate::job::AnyValue::Force(capacity), Toward::Down)
+            .value(AnyValue::Force(capacity), Toward::Down)
             .text(". It would stop half-way. Clear the fit by chill or warmth, or find a larger press.");
         found.push(Caution::new("press-too-small", Level::Warning, sentence, "press force of this plan"));
     }

@@ -5,6 +5,9 @@ use crate::plan::model::SeatPlan;
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{ThermodynamicTemperature, Toward};
 
+/// What a temperature may stray beyond its limit by the last digits of a calculation, K; no thermometer shows it.
+const ROUNDING_K: f64 = 0.05;
+
 /// Temperature limits of materials, closure and seal.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     if let Some(chill) = &seat.chill {
@@ -42,7 +45,7 @@ fn care(job: &Job, name: &str, piece: Piece, reached: ThermodynamicTemperature, 
 
 fn too_cold(limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
     let Limit { what, limit } = limit;
-    if reached < limit.temperature {
+    if limit.temperature.value - reached.value > ROUNDING_K {
         let sentence = passes(what, reached)
             .text(", below its limit of ")
             .temperature(limit.temperature, Toward::Up)
@@ -56,7 +59,7 @@ fn too_cold(limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Ve
 
 fn too_hot(seat: &SeatPlan, limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
     let Limit { what, limit } = limit;
-    if reached > limit.temperature {
+    if reached.value - limit.temperature.value > ROUNDING_K {
         let sentence = passes(what, reached)
             .text(", above its limit of ")
             .temperature(limit.temperature, Toward::Down)

@@ -1,6 +1,7 @@
 //! What can go wrong, or hurt someone. One file a family; each finding has a stable code, a level, and a source.
 
 mod fit;
+mod grip;
 mod hazards;
 mod limits;
 mod model;
@@ -21,6 +22,7 @@ pub(super) fn all(job: &Job, seats: &[SeatPlan]) -> Vec<Caution> {
         strength::of_seat(seat, &mut found);
         fit::of_seat(seat, &mut found);
         reach::of_seat(job, seat, &mut found);
+        grip::of_seat(seat, &mut found);
         moisture::of_seat(job, seat, &mut found);
         service::of_seat(job, seat, &mut found);
         model::of_seat(job, seat, &mut found);

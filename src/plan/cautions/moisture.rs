@@ -1,4 +1,4 @@
-use crate::job::Job;
+use crate::job::{AnyValue, Job};
 use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::say;
@@ -42,8 +42,14 @@ fn below_condensation_point(
         .temperature(point, Toward::Nearest)
         .text(format!(" and the {} comes out at ", seat.inner.name))
         .temperature(part, Toward::Nearest)
-        .text(format!(": {what} forms on it at once and leaves water in the seat."))
-        .text(ADVICE);
+        .text(format!(": {what} forms on it at once"));
+    let sentence = match seat.chill.as_ref().and_then(|chill| chill.water) {
+        Some(water) => {
+            sentence.text(", up to ").value(AnyValue::SmallMass(water), Toward::Up).text(" until it is warm")
+        }
+        None => sentence,
+    };
+    let sentence = sentence.text(", and leaves water in the seat. Run it in soon, so that it dries.").text(ADVICE);
     found.push(Caution::new(what, Level::Caution, sentence, SATURATION));
 }
 

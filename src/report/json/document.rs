@@ -88,10 +88,18 @@ pub struct SeatDocument {
     pub window_s: RangeDocument<Option<f64>>,
     /// Why an entry of `window_s` is null.
     pub window_reason: Option<String>,
-    /// Time in the seat until it grips; null until exchange in the seat is computed.
-    pub grip_s: Option<RangeDocument<f64>>,
-    /// Why `grip_s` is null.
+    /// Time in the seat until it grips; null where it does not within four hours, or where nothing is chilled or warmed.
+    pub grip_s: RangeDocument<Option<f64>>,
+    /// Why an entry of `grip_s` is null.
     pub grip_reason: Option<String>,
+    /// `grip_s` of the tightest case when the part lies on one side: the pessimistic bound.
+    pub grip_one_sided_s: Option<f64>,
+    /// Whether the part stays free until both have cooled to the lock temperature, so that it must be held; tightest case.
+    pub held_until_lock: bool,
+    /// Whether chilling the part shortens the time in the seat, where the warm part alone would do.
+    pub chilling_shortens: bool,
+    /// Common temperature that frees a part which has stopped half-way; null where none does.
+    pub frees_at_c: Option<f64>,
     /// Common temperature of both parts at which the joint closes; null where it does not.
     pub lock_c: RangeDocument<Option<f64>>,
     /// Why an entry of `lock_c` is null.
@@ -143,7 +151,7 @@ pub struct SoakDocument {
     pub medium: String,
     /// Temperature of the medium.
     pub medium_c: f64,
-    /// `lumped`: one body with its internal resistance.
+    /// `lumped`: bodies of one temperature each, with their internal resistance.
     pub model: &'static str,
     /// Biot number.
     pub biot: f64,
@@ -163,6 +171,22 @@ pub struct SoakDocument {
     pub mass_kg: f64,
     /// Surface exposed.
     pub area_m2: f64,
+    /// 1, or 3 for a bearing as outer ring, rolling elements and inner ring.
+    pub bodies: u8,
+    /// Largest difference of the inner ring from the outer one on the way; null for one body.
+    pub ring_difference_k: Option<f64>,
+    /// By how much of itself the time may be off; null for a shape without a bound.
+    pub time_error_share: Option<f64>,
+    /// Share of the full change that is reached; null where a power sets the pace.
+    pub share_reached: Option<f64>,
+    /// Time after which waiting longer gains nothing (95 % of the full change); null where a power sets the pace.
+    pub enough_after_s: Option<f64>,
+    /// Coolant that evaporates to take up the heat of the piece; null for other media.
+    pub coolant_kg: Option<f64>,
+    /// The same as liquid or solid block.
+    pub coolant_l: Option<f64>,
+    /// Water and frost on the piece by the time it is warm; null when the humidity is not known.
+    pub water_g: Option<f64>,
 }
 
 /// State at the mouth of the seat.

@@ -3,19 +3,21 @@
 use super::document::*;
 use super::figures;
 use crate::job::{Piece, ServiceEnd};
-use crate::plan::{ClearsAt, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
+use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
 use crate::quantity::{Cases, Force, Length, Pressure, System, ThermodynamicTemperature, Time};
 use crate::report::words;
 use uom::si::area::square_meter;
 use uom::si::force::newton;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{micrometer, millimeter};
-use uom::si::mass::kilogram;
+use uom::si::mass::{gram, kilogram};
 use uom::si::pressure::megapascal;
+use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
+use uom::si::volume::liter;
 
-const GRIP_REASON: &str = "exchange of heat between the parts in the seat is not computed";
+const NO_GRIP: &str = "nothing is chilled or warmed, or the part does not grip within four hours";
 const NEVER_CLEARS: &str = "the placing clearance is never reached in this case";
 const NEVER_GOES: &str =
     "the placing clearance does not go at the temperature of the shop, or outlasts the time computed";
@@ -48,6 +50,8 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
 fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
     let time_to_clear = range(seat.time_to_clear.map(|time| time.map(seconds)));
     let window = range(seat.window.map(window_s));
+    let never = Cases { tightest: None, middle: None, loosest: None };
+    let grip = range(seat.grip.map_or(never, |grip| grip.times.map(grip_s)));
     let lock = range(seat.lock.map(|lock| lock.map(celsius)));
     SeatDocument {
         seat: seat.seat.name(),
@@ -69,8 +73,12 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         time_to_clear_s: time_to_clear,
         window_reason: reason(&window, NEVER_GOES),
         window_s: window,
-        grip_s: None,
-        grip_reason: Some(GRIP_REASON.to_owned()),
+        grip_reason: reason(&grip, NO_GRIP),
+        grip_s: grip,
+        grip_one_sided_s: seat.grip.and_then(|grip| grip_s(grip.one_sided)),
+        held_until_lock: seat.grip.is_some_and(|grip| matches!(grip.times.tightest, GripTime::FreeUntilLock(_))),
+        chilling_shortens: seat.grip.is_some_and(|grip| grip.chilling_shortens),
+        frees_at_c: seat.grip.and_then(|grip| grip.frees_at).map(celsius),
         lock_reason: reason(&lock, NO_LOCK),
         lock_c: lock,
         press: press(plan, seat),
@@ -111,6 +119,14 @@ fn soak_document(plan: &Plan<'_>, soak: &Soak) -> SoakDocument {
         end_quick_c: celsius(soak.end_quick),
         mass_kg: figures(soak.mass.get::<kilogram>()),
         area_m2: figures(soak.area.get::<square_meter>()),
+        bodies: if soak.three_bodies { 3 } else { 1 },
+        ring_difference_k: soak.ring_difference.map(|step| figures(step.get::<step_kelvin>())),
+        time_error_share: soak.time_error.map(|error| figures(error.largest())),
+        share_reached: soak.share_reached.map(figures),
+        enough_after_s: soak.enough_after.map(seconds),
+        coolant_kg: soak.coolant.map(|used| figures(used.mass.get::<kilogram>())),
+        coolant_l: soak.coolant.map(|used| figures(used.volume.get::<liter>())),
+        water_g: soak.water.map(|water| figures(water.get::<gram>())),
     }
 }
 
@@ -204,6 +220,14 @@ fn range<T>(cases: Cases<T>) -> RangeDocument<T> {
 fn reason(range: &RangeDocument<Option<f64>>, why: &str) -> Option<String> {
     let some_null = [range.tightest, range.middle, range.loosest].iter().any(Option::is_none);
     some_null.then(|| why.to_owned())
+}
+
+fn grip_s(time: GripTime) -> Option<f64> {
+    match time {
+        GripTime::DoesNotGoIn => Some(0.0),
+        GripTime::Grips(time) | GripTime::FreeUntilLock(time) => Some(seconds(time)),
+        GripTime::StaysFree => None,
+    }
 }
 
 fn window_s(window: Window) -> Option<f64> {

@@ -3,13 +3,14 @@
 use super::paragraph::Page;
 use super::table::Table;
 use crate::job::{Hold, ServiceEnd};
-use crate::plan::{Member, Plan, SeatKind, SeatPlan, Soak, Window};
+use crate::plan::{GripTime, Member, Plan, SeatKind, SeatPlan, Soak, Window};
 use crate::quantity::{
-    Cases, Deviations, Force, Length, Nanometres, Pressure, System, ThermodynamicTemperature, Time, Toward,
-    show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_size,
+    Cases, Deviations, Force, Length, Nanometres, Pressure, Ratio, System, ThermodynamicTemperature, Time, Toward,
+    show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_share, show_size,
     show_temperature,
 };
 use crate::report::words;
+use uom::si::ratio::ratio;
 
 /// The verdict and what to do.
 pub(super) fn answer(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &mut Page) {
@@ -55,6 +56,9 @@ fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
         rows.push(row("clearance at the seat", seat.at_bore.clearance.map(|c| show.small(c, Toward::Down))));
         rows.push(row("placing clearance after", seat.time_to_clear.map(first_clears)));
         rows.push(row("window in shop air", seat.window.map(window)));
+        if let Some(grip) = seat.grip {
+            rows.push(row("grips in the seat after", grip.times.map(grips)));
+        }
         rows.push(row("press force at the seat", seat.at_bore.force.map(|f| show.force(f))));
         rows.push(row("pressure at the seat", seat.at_bore.pressure.map(|p| show.pressure(p))));
     }
@@ -86,6 +90,14 @@ fn window(window: Window) -> String {
     }
 }
 
+fn grips(time: GripTime) -> String {
+    match time {
+        GripTime::DoesNotGoIn => "does not go in".to_owned(),
+        GripTime::Grips(time) | GripTime::FreeUntilLock(time) => show_duration(time, Toward::Down),
+        GripTime::StaysFree => "stays free".to_owned(),
+    }
+}
+
 fn factor(factor: Option<f64>) -> String {
     match factor {
         None => "no stress".to_owned(),
@@ -99,6 +111,20 @@ fn capital(seat: SeatKind) -> &'static str {
         SeatKind::Housing => "Housing",
         SeatKind::Shaft => "Shaft",
     }
+}
+
+/// How much of the way is done, and when waiting longer gains nothing.
+fn waiting(soak: &Soak) -> String {
+    let Some((share, enough)) = soak.share_reached.zip(soak.enough_after) else { return String::new() };
+    format!(
+        " That is {} of the full change; waiting longer than {} gains nothing.",
+        show_share(Ratio::new::<ratio>(share), Toward::Down),
+        show_duration(enough, Toward::Up)
+    )
+}
+
+fn percent(share: f64) -> String {
+    show_share(Ratio::new::<ratio>(share), Toward::Up)
 }
 
 /// Printing in one system of units.
@@ -159,8 +185,13 @@ impl Show {
         if let Some(constant) = soak.time_constant {
             text.push_str(&format!("time constant {}, ", show_duration(constant, Toward::Nearest)));
         }
-        text.push_str(&format!("Biot number {:.4} (one body with its internal resistance).", soak.biot));
-        text
+        let bodies = if soak.three_bodies { "three bodies" } else { "one body" };
+        text.push_str(&format!("Biot number {:.4} ({bodies} with internal resistance", soak.biot));
+        match soak.time_error {
+            Some(error) => text.push_str(&format!(", time within {}).", percent(error.largest()))),
+            None => text.push_str(")."),
+        }
+        text + &waiting(soak)
     }
 
     fn arrival(self, plan: &Plan<'_>, seat: &SeatPlan) -> String {

@@ -88,6 +88,25 @@ pub struct TemperatureRange {
     pub provenance: Provenance,
 }
 
+/// How the film coefficient follows from size and temperature.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Law {
+    /// It does not: the stated range is used.
+    Stated,
+    /// Free convection of air on each face of the part, and a wind.
+    Air {
+        /// Speed of the air at the slow and at the quick end, m/s.
+        speeds_m_s: (f64, f64),
+        /// What the correlation is multiplied by at the slow and at the quick end.
+        factors: (f64, f64),
+    },
+    /// The boiling curve of liquid nitrogen.
+    BoilingNitrogen {
+        /// What film boiling is multiplied by at the slow and at the quick end.
+        factors: (f64, f64),
+    },
+}
+
 /// Film coefficient on the part's surface.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Film {
@@ -99,6 +118,8 @@ pub struct Film {
     pub radiates: bool,
     /// Whether the medium touches the face that the part rests on, and nothing else; the rest stands in shop air.
     pub resting_face_only: bool,
+    /// How it follows from size and temperature, where a correlation is at hand; `low` and `high` are then typical values.
+    pub law: Law,
     /// Where it comes from.
     pub provenance: Provenance,
 }

@@ -7,7 +7,7 @@ use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::{Direction, Film, Hazard, HeatingPower, Medium, Residue, TemperatureRange, Transfer};
+use super::{Direction, Film, Hazard, HeatingPower, Law, Medium, Residue, TemperatureRange, Transfer};
 use crate::stock::material::{DataError, Provenance, Source, Status};
 
 const FILE: &str = "materials/media.toml";
@@ -56,8 +56,19 @@ struct RawFilm {
     radiates: bool,
     #[serde(default)]
     resting_face_only: bool,
+    law: Option<RawLaw>,
+    air_m_s: Option<[f64; 2]>,
+    factor: Option<[f64; 2]>,
     source: Source,
     status: Status,
+}
+
+#[derive(Clone, Copy, Deserialize)]
+enum RawLaw {
+    #[serde(rename = "air")]
+    Air,
+    #[serde(rename = "boiling nitrogen")]
+    BoilingNitrogen,
 }
 
 #[derive(Deserialize)]
@@ -113,6 +124,25 @@ fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, DataError> {
     })
 }
 
+/// The correlation, with what its slow and its quick end are multiplied by.
+fn law(id: &str, raw: &RawFilm) -> Result<Law, DataError> {
+    let Some(law) = raw.law else {
+        let alone = raw.air_m_s.is_none() && raw.factor.is_none();
+        return if alone { Ok(Law::Stated) } else { Err(fault(id, "`air_m_s` and `factor` belong to a `law`")) };
+    };
+    let [slow, quick] = raw.factor.unwrap_or([1.0, 1.0]);
+    rising(id, "factor", slow, quick)?;
+    match (law, raw.air_m_s) {
+        (RawLaw::Air, Some([still, wind])) if 0.0 <= still && still <= wind && wind <= 50.0 => {
+            Ok(Law::Air { speeds_m_s: (still, wind), factors: (slow, quick) })
+        }
+        (RawLaw::BoilingNitrogen, None) => Ok(Law::BoilingNitrogen { factors: (slow, quick) }),
+        _ => {
+            Err(fault(id, "law \"air\" needs `air_m_s`, slow and quick, 0 to 50 m/s; \"boiling nitrogen\" takes none"))
+        }
+    }
+}
+
 fn film(id: &str, raw: RawFilm) -> Result<Film, DataError> {
     rising(id, "film", raw.low_w_m2k, raw.high_w_m2k)?;
     Ok(Film {
@@ -120,6 +150,7 @@ fn film(id: &str, raw: RawFilm) -> Result<Film, DataError> {
         high: HeatTransfer::new::<watt_per_square_meter_kelvin>(raw.high_w_m2k),
         radiates: raw.radiates,
         resting_face_only: raw.resting_face_only,
+        law: law(id, &raw)?,
         provenance: Provenance { source: raw.source, status: raw.status },
     })
 }

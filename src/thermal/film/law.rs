@@ -95,6 +95,21 @@ impl FilmLaw {
         Self::table(&rows)
     }
 
+    /// The same law multiplied by a factor, for the scatter of a correlation.
+    ///
+    /// # Errors
+    /// [`ThermalError::NotPositive`] for a factor that is not above zero.
+    pub fn scaled(&self, factor: f64) -> Result<Self, ThermalError> {
+        let factor = positive("factor on the film coefficient", factor, "")?;
+        match self {
+            Self::Constant(film) => Ok(Self::Constant(*film * factor)),
+            Self::OfTemperature(curve) => {
+                let rows: Vec<(f64, f64)> = curve.points().map(|(surface, film)| (surface, film * factor)).collect();
+                Self::table(&rows)
+            }
+        }
+    }
+
     /// The coefficient at a surface temperature.
     ///
     /// # Errors

@@ -23,7 +23,7 @@ pub use history::NetworkHistory;
 pub use medium::LoadedMedium;
 
 use super::error::{ThermalError, not_negative};
-use super::{ConductionPath, MoistAir, Wrap};
+use super::{ConductionPath, FilmLaw, MoistAir, Wrap};
 use crate::quantity::{Area, HeatTransfer, Mass, Power, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
 use uom::si::f64::ThermalConductance;
@@ -94,6 +94,15 @@ pub enum SurfaceFilm<'a> {
     Constant(HeatTransfer),
     /// Over the temperature of the surface (K), W/(m² K): a boiling curve, or a correlation in a table.
     OverSurface(&'a Curve),
+}
+
+impl<'a> From<&'a FilmLaw> for SurfaceFilm<'a> {
+    fn from(law: &'a FilmLaw) -> Self {
+        match law {
+            FilmLaw::Constant(film) => Self::Constant(*film),
+            FilmLaw::OfTemperature(curve) => Self::OverSurface(curve),
+        }
+    }
 }
 
 /// Way of the heat inside a body, `R = L/(n k)`.

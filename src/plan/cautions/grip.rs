@@ -1,0 +1,74 @@
+use crate::plan::caution::{Caution, Level};
+use crate::plan::model::{Grip, GripTime, SeatPlan};
+use crate::plan::sentence::say;
+use crate::quantity::Toward;
+use uom::si::time::second;
+
+const EXCHANGE: &str = "exchange of heat over the closing gap, air and radiation; early by up to 5 % against finite elements \
+                        (tests/reference/bore)";
+
+/// Time in the seat below which the part must be home in one movement.
+const ONE_MOVEMENT_S: f64 = 60.0;
+
+/// What happens once the part stands in its seat.
+pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {
+    let Some(grip) = seat.grip else { return };
+    match grip.times.tightest {
+        GripTime::Grips(time) if time.get::<second>() < ONE_MOVEMENT_S => grips_soon(seat, &grip, found),
+        GripTime::FreeUntilLock(time) => {
+            let sentence = say(format!(
+                "{} seat: the part stays free in its seat until both have come to the lock temperature, ",
+                seat.seat.name()
+            ))
+            .text("about ")
+            .duration(time, Toward::Up)
+            .text(" in the tightest case. Hold it against its stop until it grips, or it will creep back.");
+            found.push(Caution::new("hold-until-lock", Level::Caution, sentence, EXCHANGE));
+        }
+        GripTime::Grips(_) | GripTime::DoesNotGoIn | GripTime::StaysFree => {}
+    }
+    if grip.chilling_shortens {
+        chilling_shortens(seat, &grip, found);
+    }
+    stops_half_way(seat, &grip, found);
+}
+
+fn grips_soon(seat: &SeatPlan, grip: &Grip, found: &mut Vec<Caution>) {
+    let GripTime::Grips(time) = grip.times.tightest else { return };
+    let mut sentence =
+        say(format!("{} seat: once it stands in its seat the tightest case grips after ", seat.seat.name()))
+            .duration(time, Toward::Down);
+    if let GripTime::Grips(one_sided) = grip.one_sided {
+        sentence = sentence.text(", or ").duration(one_sided, Toward::Down).text(" if it lies on one side");
+    }
+    let sentence = sentence.text(". It must be home in one movement; do not stop to look.");
+    found.push(Caution::new("grips-soon", Level::Caution, sentence, EXCHANGE));
+}
+
+fn chilling_shortens(seat: &SeatPlan, grip: &Grip, found: &mut Vec<Caution>) {
+    let sentence = say(format!(
+        "{} seat: chilling makes it worse. The cold part draws the warm one down and grips sooner",
+        seat.seat.name()
+    ));
+    let sentence = match grip.unchilled {
+        Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => sentence
+            .text("; left at the temperature of the shop it would go in as well and stay free for ")
+            .duration(time, Toward::Down),
+        _ => sentence.text("; left at the temperature of the shop it would go in as well and stay free for hours"),
+    };
+    let sentence = sentence.text(". Leave the chill out.");
+    found.push(Caution::new("chilling-shortens", Level::Warning, sentence, EXCHANGE));
+}
+
+fn stops_half_way(seat: &SeatPlan, grip: &Grip, found: &mut Vec<Caution>) {
+    let opening = say(format!("{} seat: if it stops half-way, do not hammer. ", seat.seat.name()));
+    let sentence = match grip.frees_at {
+        Some(temperature) => opening
+            .text("Both parts brought together to ")
+            .temperature(temperature, Toward::Up)
+            .text(" free the tightest case; see the limits first."),
+        None => opening
+            .text("No common temperature of both parts frees the tightest case: it must be pressed on, or drawn."),
+    };
+    found.push(Caution::new("stops-half-way", Level::Note, sentence, EXCHANGE));
+}

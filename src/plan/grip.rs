@@ -1,0 +1,132 @@
+//! The part in its seat: how long it stays free, and whether chilling it helps.
+
+use super::PlanError;
+use super::joint::{Joint, Side};
+use super::model::{AtBore, Grip, GripTime, SeatKind, Soak};
+use super::subject::Subject;
+use super::surroundings::{Pace, shop_air};
+use crate::job::{Job, Piece};
+use crate::quantity::{Area, Cases, Length, Mass, ThermodynamicTemperature, Time};
+use crate::thermal::ConductionPath;
+use crate::thermal::bore::{self, Course, Exchange, Freeing, Gap, Insertion, Placement, SeatBody, SeatSizes};
+use std::f64::consts::PI;
+use uom::si::area::square_meter;
+use uom::si::time::hour;
+
+/// Longest time in the seat that is followed.
+const LONGEST_H: f64 = 4.0;
+
+/// Smallest share of a piece's surface that gives heat to the shop while it stands in its seat: a face at the least.
+const LEAST_FREE_SHARE: f64 = 0.05;
+
+/// What happens in the seat, with the parts as they arrive; nothing where neither was treated.
+pub(super) fn grip(
+    job: &Job,
+    joint: &Joint<'_>,
+    at_bore: &AtBore,
+    (chill, warm): (Option<&Soak>, Option<&Soak>),
+) -> Result<Option<Grip>, PlanError> {
+    if chill.is_none() && warm.is_none() {
+        return Ok(None);
+    }
+    let (inner, outer) = (Subject::new(job, joint.inner.piece)?, Subject::new(job, joint.outer.piece)?);
+    let exchange = |placement| -> Result<Exchange<'_>, PlanError> {
+        Ok(Exchange {
+            inner: body(job, joint, &joint.inner, &inner, at_bore.inner)?,
+            outer: body(job, joint, &joint.outer, &outer, at_bore.outer)?,
+            joint: bore::Joint { diameter: joint.nominal, length: job.part.width },
+            gap: Gap::usual(placement),
+            shop: job.bench.temperature,
+        })
+    };
+    let longest = Time::new::<hour>(LONGEST_H);
+    let concentric = exchange(Placement::Concentric)?;
+    let cases = sizes(joint);
+    let insertions = concentric.run_cases(cases, longest)?;
+    let one_sided = exchange(Placement::OneSide)?.run(cases.tightest, longest)?;
+    let both = chill.is_some() && warm.is_some();
+    let unchilled = if both { Some(concentric.chilling(cases.tightest, longest)?) } else { None };
+    Ok(Some(Grip {
+        one_sided: time(&one_sided),
+        meets_at: insertions.tightest.meeting.map(|meeting| meeting.temperature),
+        chilling_shortens: unchilled.as_ref().is_some_and(|both| both.shortens() && goes_in(&both.unchilled)),
+        unchilled: unchilled.as_ref().map(|both| time(&both.unchilled)),
+        frees_at: match concentric.frees_at(cases.tightest, Length::default())? {
+            Freeing::BothAt(temperature) => Some(temperature),
+            Freeing::FreeInTheShop | Freeing::NoCommonTemperature => None,
+        },
+        times: Cases {
+            tightest: time(&insertions.tightest),
+            middle: time(&insertions.middle),
+            loosest: time(&insertions.loosest),
+        },
+    }))
+}
+
+fn goes_in(insertion: &Insertion<'_>) -> bool {
+    !matches!(insertion.course, Course::NoClearance)
+}
+
+fn time(insertion: &Insertion<'_>) -> GripTime {
+    match insertion.course {
+        Course::NoClearance => GripTime::DoesNotGoIn,
+        Course::GripsWhileEvening { at } => GripTime::Grips(at),
+        Course::HeldUntilLock { locks, .. } => GripTime::FreeUntilLock(locks),
+        Course::StaysFree(_) => GripTime::StaysFree,
+    }
+}
+
+fn sizes(joint: &Joint<'_>) -> Cases<SeatSizes> {
+    let (inner, outer) = (&joint.inner.size, &joint.outer.size);
+    let mean = |a: crate::quantity::Nanometres, b: crate::quantity::Nanometres| 0.5 * (a.length() + b.length());
+    Cases {
+        tightest: SeatSizes { inner_at_20: inner.largest.length(), outer_at_20: outer.smallest.length() },
+        middle: SeatSizes {
+            inner_at_20: mean(inner.smallest, inner.largest),
+            outer_at_20: mean(outer.smallest, outer.largest),
+        },
+        loosest: SeatSizes { inner_at_20: inner.smallest.length(), outer_at_20: outer.largest.length() },
+    }
+}
+
+/// A side of the joint as the exchange needs it: the ring that sits in the seat, not the whole bearing.
+fn body<'a>(
+    job: &Job,
+    joint: &Joint<'_>,
+    side: &Side<'a>,
+    subject: &Subject<'_>,
+    start: ThermodynamicTemperature,
+) -> Result<SeatBody<'a>, PlanError> {
+    let (mass, area) = part_of(joint.seat, subject)?;
+    let seat = PI * joint.nominal * job.part.width;
+    let least = area * LEAST_FREE_SHARE;
+    let air = shop_air(job, subject, start, Pace::Quick)?;
+    let ring = 0.5 * (side.ring.outside - side.ring.inside.unwrap_or_default());
+    let to_joint = match side.ring.inside {
+        Some(_) => ConductionPath::one_face(ring),
+        None => ConductionPath::cylinder(side.ring.outside),
+    };
+    Ok(SeatBody {
+        mass,
+        heat_capacity: side.material.heat_capacity(),
+        conductivity: side.material.conductivity(),
+        expansion: side.material.expansion(),
+        emissivity: side.material.emissivity().high,
+        to_joint,
+        to_air: subject.shape.path,
+        free_area: if area - seat > least { area - seat } else { least },
+        film: air.film.at(start)?,
+        radiates: true,
+        start,
+    })
+}
+
+/// Mass and surface of what sits in the seat.
+fn part_of(seat: SeatKind, subject: &Subject<'_>) -> Result<(Mass, Area), PlanError> {
+    let Some(rings) = subject.rings.as_ref().filter(|_| subject.piece == Piece::Part) else {
+        return Ok((subject.mass, subject.shape.area));
+    };
+    let index = if seat == SeatKind::Housing { 0 } else { 2 };
+    let (masses, areas) = (rings.masses()?, rings.areas()?);
+    Ok((masses[index], areas[index].max(Area::new::<square_meter>(1e-9))))
+}

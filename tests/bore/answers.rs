@@ -1,0 +1,109 @@
+//! The answers that a shop asks for: seconds until it grips, held until when, is chilling worth it, what frees it.
+
+use super::*;
+
+/// Boss of 70 mm at 100 °C round the outer ring of a 52 by 15 mm bearing (wall 3 mm), 30 um interference: the job in
+/// which chilling the ring takes the time away.
+fn thin_boss(ring_start: f64) -> Seat {
+    let mut seat = light_alloy(70.0, ring_start, 100.0, 30.0);
+    seat.inner = ring(STEEL, (23.0, 26.0), 15.0, ring_start);
+    seat
+}
+
+#[test]
+fn a_chilled_ring_grips_in_seconds_where_the_warm_boss_alone_leaves_minutes() {
+    let seat = thin_boss(-18.0);
+    // Rough figures for the touching ring, worked out separately: 6 s and 2 min. Order of size only.
+    for (placement, expected) in [(Placement::OneSide, 3.0..9.0), (Placement::Concentric, 3.0..40.0)] {
+        let both = seat.exchange(Gap::usual(placement)).chilling(seat.sizes(), seconds(3600.0)).unwrap();
+        assert!(both.shortens());
+        let (chilled, unchilled) = (grip(&both.chilled).unwrap(), grip(&both.unchilled).unwrap());
+        assert!(expected.contains(&chilled), "{placement:?}: {chilled} s");
+        assert!((90.0..150.0).contains(&unchilled), "{placement:?}: {unchilled} s");
+        assert!(matches!(both.chilled.course, Course::GripsWhileEvening { .. }), "{:?}", both.chilled.course);
+        assert!(matches!(both.unchilled.course, Course::HeldUntilLock { .. }), "{:?}", both.unchilled.course);
+        assert_eq!(both.chilled.meeting.unwrap().above_lock, Some(false));
+        assert_eq!(both.unchilled.meeting.unwrap().above_lock, Some(true));
+    }
+}
+
+#[test]
+fn a_thick_boss_holds_the_ring_free_for_minutes_and_grips_at_the_lock_temperature() {
+    let seat = Seat { outer: boss(ALUMINIUM, (26.0, 45.0), 20.0, 100.0), ..thin_boss(-18.0) };
+    let insertion = seat.run(Placement::OneSide, 3600.0);
+    let Course::HeldUntilLock { met, locks } = insertion.course else { panic!("{:?}", insertion.course) };
+    assert!(met < seconds(20.0) && locks > seconds(120.0), "{met:?} {locks:?}");
+    // 30 um over 52 mm x 10.7e-6: 54 K above 20 °C, and both parts are there when it grips.
+    let (inner, outer) = in_celsius(insertion.temperatures_at(locks).unwrap());
+    let lock = insertion.lock.unwrap().get::<degree_celsius>();
+    assert!((lock - 73.99).abs() < 0.05, "{lock}");
+    assert!((inner - lock).abs() < 0.3 && (outer - lock).abs() < 0.3, "{inner} {outer} {lock}");
+    assert!(insertion.clearance_at(locks).unwrap().abs() < um(0.001));
+}
+
+#[test]
+fn the_tightest_case_grips_first() {
+    let seat = thin_boss(-18.0);
+    let cases = Cases { tightest: 39.0, middle: 17.5, loosest: -4.0 }.map(|interference| sizes(52.0, interference));
+    let found = seat.exchange(Gap::usual(Placement::OneSide)).run_cases(cases, seconds(7200.0)).unwrap();
+    let (tightest, middle) = (grip(&found.tightest).unwrap(), grip(&found.middle).unwrap());
+    assert!(tightest < 5.0 && middle > 60.0, "{tightest} {middle}");
+    let StaysFree::LooseInTheShop { clearance } = stays_free(&found.loosest) else {
+        panic!("{:?}", found.loosest.course)
+    };
+    assert!((clearance - um(4.0)).abs() < um(0.01), "{clearance:?}");
+}
+
+fn stays_free(insertion: &Insertion) -> StaysFree {
+    match insertion.course {
+        Course::StaysFree(why) => why,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_seat_that_needs_longer_says_so() {
+    let seat = thin_boss(20.0);
+    let insertion = seat.run(Placement::OneSide, 30.0);
+    let StaysFree::NeedsLonger { clearance } = stays_free(&insertion) else { panic!("{:?}", insertion.course) };
+    assert!(clearance > um(0.0) && clearance < um(5.0), "{clearance:?}");
+    assert_eq!((insertion.grip(), insertion.end()), (None, seconds(30.0)));
+}
+
+#[test]
+fn a_warm_ring_on_a_cold_shaft_is_the_same_race_with_the_parts_exchanged() {
+    // A steel ring at 100 °C on a steel shaft at 20 °C: the same material, so they never meet free.
+    let inner = Part { to_joint: ConductionPath::cylinder(mm(25.0)), ..ring(STEEL, (0.0, 12.5), 15.0, 20.0) };
+    let seat = Seat {
+        inner,
+        outer: boss(STEEL, (12.5, 16.0), 15.0, 100.0),
+        diameter: 25.0,
+        length: 15.0,
+        interference_um: 12.0,
+    };
+    let insertion = seat.run(Placement::OneSide, 600.0);
+    assert!(matches!(insertion.course, Course::GripsWhileEvening { .. }), "{:?}", insertion.course);
+    let seconds = grip(&insertion).unwrap();
+    assert!((0.2..10.0).contains(&seconds), "13 um of clearance and light parts: {seconds} s");
+}
+
+#[test]
+fn a_stuck_ring_is_freed_by_warming_both_in_light_alloy_and_by_no_temperature_in_iron() {
+    let mut seat = thin_boss(20.0);
+    let asked = |seat: &Seat, interference: f64, clearance: f64| {
+        seat.exchange(Gap::usual(Placement::OneSide)).frees_at(sizes(52.0, interference), um(clearance)).unwrap()
+    };
+    // 40 um / (52 mm x 10.7e-6) = 71.9 K; 52 um with 12 um of clearance.
+    for (clearance, expected) in [(0.0, 91.9), (12.0, 113.5)] {
+        let Freeing::BothAt(t) = asked(&seat, 40.0, clearance) else { panic!("{:?}", asked(&seat, 40.0, clearance)) };
+        let t = t.get::<degree_celsius>();
+        assert!((t - expected).abs() < 0.3, "{clearance} um: {t}");
+    }
+    assert_eq!(asked(&seat, -5.0, 0.0), Freeing::FreeInTheShop);
+    assert!(matches!(asked(&seat, -5.0, 6.0), Freeing::BothAt(_)), "loose, but not by the clearance asked for");
+    seat.outer = boss(IRON, (26.0, 35.0), 20.0, 20.0);
+    assert_eq!(asked(&seat, 40.0, 0.0), Freeing::NoCommonTemperature);
+    // Iron holds steel the tighter the warmer both are: a light interference is free again when both are cold.
+    let Freeing::BothAt(t) = asked(&seat, 5.0, 0.0) else { panic!("cold frees it") };
+    assert!(t < celsius(0.0), "{t:?}");
+}
