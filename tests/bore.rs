@@ -6,6 +6,10 @@
 use proptest::prelude::*;
 use seatwise::quantity::{Area, Cases, HeatTransfer, Length, Mass, ThermodynamicTemperature, Time};
 use seatwise::stock::Curve;
+use seatwise::thermal::bore::{
+    AirConductivity, Course, Exchange, Freeing, Gap, Insertion, Joint, Placement, SeatBody, SeatSizes, StaysFree,
+    still_air_conductivity,
+};
 use seatwise::thermal::*;
 use std::collections::HashMap;
 use std::f64::consts::PI;

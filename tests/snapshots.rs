@@ -28,6 +28,7 @@ examples! {
     inch_gearbox => "inch-gearbox.toml",
     core_plug => "core-plug.toml",
     warm_measured => "warm-measured.toml",
+    half_hour_freezer => "half-hour-freezer.toml",
 }
 
 #[test]

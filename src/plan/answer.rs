@@ -1,7 +1,7 @@
 //! The answer in one sentence a seat, the same words in every output.
 
 use super::caution::Caution;
-use super::model::{Plan, SeatKind, SeatPlan, Verdict, Window};
+use super::model::{GripTime, Plan, SeatKind, SeatPlan, Verdict, Window};
 use super::sentence::{Sentence, say};
 use crate::job::AnyValue;
 use crate::quantity::{Length, Time, Toward};
@@ -54,11 +54,20 @@ fn drops_in(seat: &SeatPlan, opening: Sentence) -> Sentence {
         .text(format!("{verb} {} with ", whither(seat)))
         .small(seat.at_bore.clearance.tightest, Toward::Down)
         .text(" of clearance in the tightest case");
-    match seat.window.tightest {
+    let sentence = match seat.window.tightest {
         Window::Lasts(time) => {
             sentence.text(", if it is placed within ").duration(time, Toward::Down).text(" of being taken out.")
         }
         Window::Always | Window::Beyond(_) => sentence.text("."),
+    };
+    match seat.grip.map(|grip| grip.times.tightest) {
+        Some(GripTime::Grips(time)) => {
+            sentence.text(" In the seat it grips after ").duration(time, Toward::Down).text(".")
+        }
+        Some(GripTime::FreeUntilLock(time)) => {
+            sentence.text(" In the seat it stays free for about ").duration(time, Toward::Down).text(".")
+        }
+        Some(GripTime::DoesNotGoIn | GripTime::StaysFree) | None => sentence,
     }
 }
 

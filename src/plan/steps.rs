@@ -1,11 +1,26 @@
 //! The order of work for one seat, with this job's numbers.
 
 use super::answer::{in_hand, whither};
-use super::model::{Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
+use super::model::{GripTime, Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
 use super::sentence::{Sentence, say};
 use crate::job::{AnyValue, Hold, Piece};
 use crate::quantity::{Length, Toward};
 use uom::si::time::second;
+
+/// How long to hold the part against its stop.
+fn hold(seat: &SeatPlan, sentence: Sentence) -> Sentence {
+    let held = match seat.grip.map(|grip| grip.times.tightest) {
+        Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => Some(time),
+        Some(GripTime::DoesNotGoIn | GripTime::StaysFree) | None => None,
+    };
+    match held {
+        Some(time) => sentence
+            .text(", and hold it against its stop until it grips, ")
+            .duration(time, Toward::Up)
+            .text(" or more."),
+        None => sentence.text(", and hold it against its stop until both parts are at one temperature."),
+    }
+}
 
 impl Plan<'_> {
     /// What to do, in order. Empty when the job must not be done as planned.
@@ -80,10 +95,7 @@ impl Plan<'_> {
         let by = if self.job.part.kind.is_bearing() { format!(" by the {pushed}") } else { String::new() };
         let force = AnyValue::Force(seat.at_bore.force.tightest);
         match seat.verdict {
-            Verdict::DropsIn => say(format!(
-                "Push it home {} in one movement{by}, and hold it against its stop until it grips.",
-                whither(seat)
-            )),
+            Verdict::DropsIn => hold(seat, say(format!("Push it home {} in one movement{by}", whither(seat)))),
             _ if seat.at_bore.clearance.tightest >= Length::default() => {
                 say(format!("Push it home {}{by} in one movement; it may need a light push throughout.", whither(seat)))
             }

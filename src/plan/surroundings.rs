@@ -5,7 +5,7 @@ use super::subject::Subject;
 use crate::job::{FilmChoice, Job, Treatment, Wrapping};
 use crate::quantity::{Length, ThermodynamicTemperature};
 use crate::stock::medium::{Film, Law};
-use crate::thermal::{AirAround, Axis, FilmLaw, MoistAir, NitrogenPool, ThermalError, Wrap};
+use crate::thermal::{AirAround, Axis, FilmLaw, MoistAir, NitrogenPool, ThermalError, Wrap, nitrogen_boiling_point};
 use uom::si::f64::Velocity;
 use uom::si::length::millimeter;
 use uom::si::ratio::ratio;
@@ -54,9 +54,11 @@ pub(super) fn medium(
     pace: Pace,
 ) -> Result<Surroundings, PlanError> {
     let start = job.bench.temperature;
+    let boils = matches!(&treatment.film, FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { .. }, .. }));
+    let temperature = if boils { nitrogen_boiling_point(job.bench.pressure)? } else { treatment.temperature };
     Ok(Surroundings {
-        temperature: treatment.temperature,
-        film: film(job, subject, &treatment.film, pace, (start, treatment.temperature))?,
+        temperature,
+        film: film(job, subject, &treatment.film, pace, (start, temperature))?,
         emissivity: emissivity(subject, radiates(treatment), pace),
         wrap: treatment.wrap.map_or(Ok(Wrap::none()), |wrapping| wrap(wrapping, (start, treatment.temperature)))?,
         moisture: None,
@@ -114,6 +116,7 @@ fn film(
         FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { factors }, .. }) => {
             let mut pool = NitrogenPool::new(subject.outside);
             pool.film_factor = pace.of(*factors);
+            pool.pressure = job.bench.pressure;
             FilmLaw::in_nitrogen(&pool, start)
         }
     }

@@ -171,7 +171,7 @@ pub(super) const UNITS: &[Unit] = &[
     FILM_METRIC,
     FILM_INCH,
     unit(Volume, &["m³", "cubic metre", "cubic metres", "cubic meter", "cubic meters"], 1.0, METRIC),
-    unit(Volume, &["l", "L", "litre", "litres", "liter", "liters"], 1e-3, METRIC),
+    unit(Volume, &["l", "litre", "litres", "liter", "liters"], 1e-3, METRIC),
     unit(Volume, &["ft³", "cubic foot", "cubic feet"], FOOT_M * FOOT_M * FOOT_M, IN),
     unit(Density, &["kg/m³"], 1.0, METRIC),
     unit(Density, &["g/cm³", "g/cc", "kg/dm³"], 1e3, METRIC),

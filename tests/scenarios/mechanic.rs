@@ -114,12 +114,13 @@ fn a_sealed_bearing_refuses_a_case_at_150_degrees_and_names_80() {
     assert_eq!(plan["verdict"], "do not");
     says(caution(&plan, "too-hot").unwrap(), &["150 °C", "80 °C", "already clears with the housing bore at"]);
     assert!(!shown(&(sealed.clone() + &oven("150 °C", LONG))).contains("What to do"), "a refused job has no steps");
-    // At 80 °C it goes. The worked case finds seconds once the cold ring stands in the warm bore; this crate does not
-    // compute that exchange, says so in `grip_reason`, and its window is that of parts kept apart in shop air.
+    // At 80 °C it goes, and there are seconds once the cold ring stands in the warm bore: about 5 s in the worked case.
+    // Ours lies between a ring that touches on one side and one that hangs free all round.
     let offered = planned(&(sealed + &oven("80 °C", LONG) + &freezer(LONG)));
     assert_eq!(offered["verdict"], "drops in");
-    assert!(offered["seats"][0]["grip_s"].is_null());
-    says(offered["seats"][0]["grip_reason"].as_str().unwrap(), &["not computed"]);
+    let (one_sided, free) = (figure(&offered, "/grip_one_sided_s"), figure(&offered, "/grip_s/tightest"));
+    assert!(one_sided < 6.0 && free > 4.0 && free < 30.0, "{one_sided} to {free} s");
+    says(caution(&offered, "grips-soon").unwrap(), &["one movement"]);
 }
 
 #[test]
@@ -188,7 +189,7 @@ fn a_wheel_bearing_in_its_knuckle_needs_one_to_two_tons_of_the_twelve_and_only_b
 
 #[test]
 fn two_hours_in_the_freezer_leave_a_heavy_bearing_at_minus_5() {
-    let text = |hold: &str| {
+    let text = |hold: &str, wrap: &str| {
         format!(
             r#"
         [bearing]
@@ -207,16 +208,20 @@ fn two_hours_in_the_freezer_leave_a_heavy_bearing_at_minus_5() {
         medium = "freezer"
         temperature = "-18 °C"
         hold = "{hold}"
+        {wrap}
     "#
         )
     };
-    // Worked for a boxed bearing: 65 % of the drop after 2 h, -5 °C; nearly all of it after 6 h. The box is not modelled,
-    // but the slow end of the film range, which the plan leans on, is about as slow. 4 K, because time is rough.
-    let end = |hold: &str, key: &str| figure(&planned(&text(hold)), key);
-    within(end("2 h", "/chill/end_c"), -5.0, 4.0);
-    assert!(end("6 h", "/chill/end_c") < -16.0);
-    // Out of its box and in moving cold air, 2 h are enough: the quicker end says so.
-    assert!(end("2 h", "/chill/end_quick_c") < -16.0);
+    // Worked for a boxed bearing: 65 % of the drop after 2 h, -5 °C; nearly all of it after 6 h. 5 K and
+    // a seventh, because the worked figures rest on an assumed film and ours on still air around a box with air in it.
+    const BOX: &str = "wrap = \"cardboard box\"";
+    let figure = |hold: &str, wrap: &str, key: &str| figure(&planned(&text(hold, wrap)), key);
+    within(figure("2 h", BOX, "/chill/end_c"), -5.0, 5.0);
+    within(figure("2 h", BOX, "/chill/share_reached"), 0.65, 0.15);
+    assert!(figure("6 h", BOX, "/chill/share_reached") > 0.85);
+    // Out of its box it is much colder after the same time, and sooner there.
+    assert!(figure("2 h", "", "/chill/end_c") < figure("2 h", BOX, "/chill/end_c") - 4.0);
+    assert!(figure("2 h", "", "/chill/enough_after_s") < figure("2 h", BOX, "/chill/enough_after_s"));
 }
 
 #[test]
@@ -298,4 +303,21 @@ fn a_magnesium_case_lets_go_at_58_degrees_and_the_makers_manual_goes_first() {
     let plan = planned(&text);
     within(figure(&plan, "/clears_at/outer_c"), 58.0, 1.0);
     says(caution(&plan, "defer").unwrap(), &["manual of the machine's maker", "go before it"]);
+}
+
+/// Common practice, no published source: 20 to 30 minutes in a domestic freezer, whatever the bearing.
+#[test]
+fn half_an_hour_in_the_freezer_is_not_the_full_change_and_leaves_force_for_a_62_mm_bearing() {
+    let plan = planned(include_str!("../../examples/half-hour-freezer.toml"));
+    let share = figure(&plan, "/chill/share_reached");
+    assert!((0.4..0.85).contains(&share), "{share}");
+    assert!(figure(&plan, "/chill/enough_after_s") > 3000.0, "the rest takes more than another twenty minutes");
+    let text = include_str!("../../examples/half-hour-freezer.toml");
+    let twenty = planned(&text.replace("30 min", "20 min"));
+    assert!(figure(&twenty, "/chill/share_reached") < share);
+    // Interference and force are left, less than at room temperature; the plan names what would clear it.
+    let (cold, warm) = (figure(&plan, "/at_bore/force_n/tightest"), figure(&plan, "/press/force_n/tightest"));
+    assert!(cold > 0.0 && cold < warm, "{cold} and {warm} N");
+    assert_eq!(plan["verdict"], "press");
+    says(caution(&plan, "does-not-clear-middle").unwrap(), &["housing bore at", "or warmer", "of interference left"]);
 }

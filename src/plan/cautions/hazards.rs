@@ -2,7 +2,7 @@ use crate::job::{AnyValue, Job, Piece, Treatment};
 use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::{SeatPlan, Verdict};
 use crate::plan::sentence::say;
-use crate::quantity::{Ratio, Toward, celsius};
+use crate::quantity::{Ratio, Toward, celsius, to_step};
 use crate::stock::medium::Hazard;
 use crate::thermal::{CARBON_DIOXIDE_SHORT_TERM_LIMIT, Coolant, OXYGEN_DEFICIENT, room_air_after};
 use uom::si::ratio::ratio;
@@ -102,11 +102,12 @@ const LOSS_FACTOR: f64 = 3.0;
 /// What the room's air becomes when the coolant has turned to gas.
 fn gas(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     let Some(used) = seat.chill.as_ref().and_then(|chill| chill.coolant) else { return };
+    let piece = if seat.inner.piece == Piece::Part { job.part.kind.noun() } else { "shaft" };
     let name = match used.coolant {
         Coolant::Nitrogen => "liquid nitrogen",
         Coolant::DryIce => "dry ice",
     };
-    let sentence = say(format!("{} seat: the {} itself turns about ", seat.seat.name(), seat.inner.name))
+    let sentence = say(format!("{} seat: the {piece} itself turns about ", seat.seat.name()))
         .value(AnyValue::Mass(used.mass), Toward::Up)
         .text(format!(" of {name} to gas; with the vessel and what stands about, count on three times as much"));
     let room = job.bench.room.and_then(|room| {
@@ -120,12 +121,11 @@ fn gas(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
         return;
     };
     let bad = air.oxygen < OXYGEN_DEFICIENT || air.carbon_dioxide > CARBON_DIOXIDE_SHORT_TERM_LIMIT;
-    let share = |share: f64| AnyValue::Share(Ratio::new::<ratio>(share));
+    // A tenth of a per cent is what decides here, so it is kept, and rounded to the side of danger.
+    let oxygen = format!("{:.1} %", to_step(100.0 * air.oxygen, 0.1, Toward::Down));
     let sentence = sentence
-        .text(". Mixed evenly into the room, with no change of air, that leaves ")
-        .value(share(air.oxygen), Toward::Down)
-        .text(" of oxygen (19.5 % is the least) and ")
-        .value(share(air.carbon_dioxide), Toward::Up)
+        .text(format!(". Mixed evenly into the room, with no change of air, that leaves {oxygen} of oxygen (19.5 % is the least) and "))
+        .value(AnyValue::Share(Ratio::new::<ratio>(air.carbon_dioxide)), Toward::Up)
         .text(" of carbon dioxide (0.5 % over a day, 3 % for a quarter of an hour). Near the floor it is worse.");
     let (level, sentence) = if bad {
         (Level::Danger, sentence.text(" Do not do it in this room without forced ventilation."))

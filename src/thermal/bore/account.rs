@@ -16,7 +16,7 @@ const GAUSS: [(f64, f64); 4] = [
 ///
 /// The heat taken up comes from the heat capacities and the temperatures at the two ends alone; the heat passed and lost
 /// is summed along the way. So `inner + outer + to_shop = 0` and `inner + to_shop of the inner = through_joint` check
-/// the whole path.
+/// the whole path: the first to 0.1 % of the largest of them, the second to 0.3 %.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HeatAccount {
     /// Taken up by the inner part (negative when it cooled).

@@ -13,6 +13,9 @@ const SMALLEST_UM: f64 = 1.0;
 /// some MPa, 2000 to 12 000 (from memory). It bears on how fast the two even out after they grip, not on the grip.
 const CONTACT_W_M2K: f64 = 5000.0;
 
+/// How far below zero, in smallest gaps, the law of the open gap goes on for the solver's trial steps.
+const FARTHEST_BELOW: f64 = -2.0;
+
 /// What lies between the two parts.
 ///
 /// `h = k(T_film) / (gap + smallest) + radiation`, with the radial `gap` and `T_film` the mean of the two parts; between
@@ -40,9 +43,10 @@ pub enum Placement {
     /// It touches on one side and the gap is double on the other: `gap (1 + cos φ)`.
     ///
     /// The mean of `1 / (gap (1 + cos φ) + s)` round the seat is `1 / √(s (s + 2 gap))`, s the smallest gap: always more
-    /// than `1 / (gap + s)`, so a seat that grips while the parts even out does so earlier (one that is held until the
-    /// lock temperature at the same time, within 1 %). Each part is still at one temperature, so this is the bound for
-    /// a ring that lies on one side, and the default. **Source**: elementary integral of `1 / (a + b cos φ)`.
+    /// than `1 / (gap + s)`, so a seat that grips while the parts even out does so earlier. A pair that is held free
+    /// locks at its lock temperature either way, give or take the small difference that the losses keep up between the
+    /// parts. Each part is still at one temperature, so this is the bound for a ring that lies on one side, and the
+    /// default. **Source**: elementary integral of `1 / (a + b cos φ)`.
     #[default]
     OneSide,
 }
@@ -85,14 +89,19 @@ impl<'a> Gap<'a> {
 }
 
 impl CheckedGap<'_> {
-    /// Conductance of the air (W/(m² K)) over a radial gap (m), a closed one when that is not positive.
+    /// Conductance of the air (W/(m² K)) over a radial gap (m).
+    ///
+    /// Below zero, where only trial steps of the solver come, it goes on as the second-order series: a law with a kink at
+    /// the grip would be followed badly just before it.
     pub(super) fn open(&self, gap: f64, film_temperature: f64) -> f64 {
-        let (s, gap) = (self.smallest, gap.max(0.0));
-        let thickness = match self.placement {
-            Placement::Concentric => gap + s,
-            Placement::OneSide => (s * (s + 2.0 * gap)).sqrt(),
+        let x = (gap / self.smallest).max(FARTHEST_BELOW);
+        let share = match self.placement {
+            Placement::Concentric if x >= 0.0 => 1.0 / (1.0 + x),
+            Placement::Concentric => 1.0 - x + x * x,
+            Placement::OneSide if x >= 0.0 => 1.0 / (1.0 + 2.0 * x).sqrt(),
+            Placement::OneSide => 1.0 - x + 1.5 * x * x,
         };
-        self.air.at_inside(film_temperature) / thickness
+        self.air.at_inside(film_temperature) / self.smallest * share
     }
 
     /// Conductance of the gripped seat, W/(m² K): metal contacts, and the air between them.

@@ -113,12 +113,12 @@ impl Insertion<'_> {
         Ok(Length::new::<meter>(self.pair.clearance(&self.state(time)?)))
     }
 
-    /// Conductance of the gap at a time, without the resistance inside the parts; after the grip that of the contact.
+    /// Conductance of the gap at a time, without the resistance inside the parts; from the grip on that of the contact.
     ///
     /// # Errors
     /// As for [`Self::temperatures_at`].
     pub fn conductance_at(&self, time: Time) -> Result<HeatTransfer, ThermalError> {
-        let gripped = self.grip().is_some_and(|grip| time > grip);
+        let gripped = self.grip().is_some_and(|grip| time >= grip);
         let conductance = self.pair.conductance(&self.state(time)?, gripped);
         Ok(HeatTransfer::new::<watt_per_square_meter_kelvin>(conductance))
     }

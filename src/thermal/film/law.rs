@@ -14,6 +14,8 @@ const ROWS: usize = 32;
 const CLOSEST_K: f64 = 1e-6;
 /// How much colder than the pool a part may start, K: one that comes from a pool in thinner or denser air.
 const COLDER_K: f64 = 1.0;
+/// How far the table reaches beyond the surroundings, K: the last digits of a solver may stray there.
+const MARGIN_K: f64 = 0.01;
 /// How close to a change of regime a row stands on both sides, so that the table keeps the corner.
 const CORNER: f64 = 1e-3;
 
@@ -62,8 +64,9 @@ impl FilmLaw {
         if span < CLOSEST_K {
             return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(curve.coefficient(0.0)));
         }
-        let rows: Vec<(f64, f64)> =
-            superheats(&curve, span).into_iter().map(|excess| (boiling + excess, curve.coefficient(excess))).collect();
+        let beyond = (boiling - MARGIN_K, curve.coefficient(0.0));
+        let hot = superheats(&curve, span).into_iter().map(|excess| (boiling + excess, curve.coefficient(excess)));
+        let rows: Vec<(f64, f64)> = std::iter::once(beyond).chain(hot).collect();
         Self::table(&rows)
     }
 
@@ -84,7 +87,8 @@ impl FilmLaw {
             return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film(to)?));
         }
         let side = (from - to).signum();
-        let mut rows = Vec::with_capacity(ROWS);
+        let mut rows = Vec::with_capacity(ROWS + 1);
+        rows.push((to - side * MARGIN_K, film(to)?));
         for difference in fading((from - to).abs(), ROWS) {
             // The last row belongs to the side that the part comes from: warm and cold faces differ.
             rows.push((to + side * difference, film(to + side * difference.max(CLOSEST_K))?));

@@ -5,7 +5,6 @@ use super::super::frost::{FUSION, freezes, melting_share};
 use super::Partner;
 use super::checked::Net;
 use super::checked::known;
-use differential_equations::ode::ODE;
 
 impl Net<'_> {
     /// Temperature of what a surface faces.
@@ -68,6 +67,22 @@ impl Net<'_> {
         }
     }
 
+    /// Makes the rates those of rest: temperatures stand still, and what the last trace of their change still carries is
+    /// taken from the heat to the surroundings, in proportion, so that the account closes over any time.
+    pub(super) fn steady(&self, state: &[f64], rates: &mut [f64]) {
+        let (temperatures, accounts) = rates.split_at_mut(self.bodies.len());
+        let mut rest = 0.0;
+        for ((body, &t), rate) in self.bodies.iter().zip(state).zip(temperatures) {
+            rest += body.mass * body.capacity.at_inside(t) * *rate;
+            *rate = 0.0;
+        }
+        let heats = &mut accounts[..self.surroundings.len()];
+        let whole: f64 = heats.iter().map(|heat| heat.abs()).sum();
+        if whole > 0.0 {
+            heats.iter_mut().for_each(|heat| *heat += rest * heat.abs() / whole);
+        }
+    }
+
     /// An error unless all tables cover the state.
     pub(super) fn check_covered(&self, state: &[f64]) -> Result<(), ThermalError> {
         for (body, &t) in self.bodies.iter().zip(state) {
@@ -79,12 +94,16 @@ impl Net<'_> {
         self.links.iter().try_for_each(|link| link.check_covered(state[link.one], state[link.other]))
     }
 
+    /// Heat capacity of all bodies, J/K.
+    pub(super) fn capacity(&self, state: &[f64]) -> f64 {
+        self.bodies.iter().zip(state).map(|(body, &t)| body.mass * body.capacity.at_inside(t)).sum()
+    }
+
     /// Heat capacity of all bodies over what leads to the surroundings, s; infinite when nothing does.
     pub(super) fn time_constant(&self, state: &[f64]) -> f64 {
-        let capacity: f64 = self.bodies.iter().zip(state).map(|(b, &t)| b.mass * b.capacity.at_inside(t)).sum();
         let open = self.surfaces.iter().filter(|surface| matches!(surface.with, Partner::Surroundings(_)));
         let leads: f64 = open.map(|s| s.conductance(state[s.body], self.faced(s.with, state))).sum();
-        if leads > 0.0 { capacity / leads } else { f64::INFINITY }
+        if leads > 0.0 { self.capacity(state) / leads } else { f64::INFINITY }
     }
 
     /// Widest difference among the temperatures at the start and those of the surroundings, K.
@@ -92,11 +111,5 @@ impl Net<'_> {
         let all = self.bodies.iter().map(|body| body.start).chain(self.surroundings.iter().copied());
         let (low, high) = all.fold((f64::INFINITY, 0.0_f64), |(low, high), t| (low.min(t), high.max(t)));
         high - low
-    }
-}
-
-impl<const N: usize> ODE<f64, [f64; N]> for Net<'_> {
-    fn diff(&self, _time: f64, state: &[f64; N], rates: &mut [f64; N]) {
-        self.rates(state, rates);
     }
 }

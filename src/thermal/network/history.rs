@@ -26,37 +26,34 @@ pub struct NetworkHistory {
     waters: Vec<Water>,
 }
 
-/// Accepted steps: every number of the state as a quartic of the share of the step.
+/// Accepted steps: every number of the state as a cubic of the share of the step.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Steps {
     size: usize,
     spans: Vec<(f64, f64)>,
-    /// Five coefficients for each number of each step.
-    quartics: Vec<[f64; 5]>,
+    /// Four coefficients for each number of each step.
+    cubics: Vec<[f64; 4]>,
     end: Vec<f64>,
 }
 
 impl Steps {
     pub(super) fn new(size: usize, start: &[f64]) -> Self {
-        let (spans, quartics) = (Vec::with_capacity(64), Vec::with_capacity(64 * size));
-        Self { size, spans, quartics, end: start[..size].to_vec() }
+        let (spans, cubics) = (Vec::with_capacity(32), Vec::with_capacity(32 * size));
+        Self { size, spans, cubics, end: start[..size].to_vec() }
     }
 
-    /// Adds the quartic through both ends with their slopes and through the middle: the dense output of the
-    /// Dormand-Prince pair.
-    pub(super) fn push(
+    /// Adds a step; `dense` are the two weights `d` of `y(s) = y0 (1 - s) + s (y1 + (1 - s) (d0 + s d1))`.
+    pub(super) fn push<const N: usize>(
         &mut self,
         (begin, width): (f64, f64),
-        (from, middle, to): (&[f64], &[f64], &[f64]),
-        (before, after): (&[f64], &[f64]),
+        from: &[f64; N],
+        to: &[f64; N],
+        dense: &[[f64; N]; 2],
     ) {
         self.spans.push((begin, width));
         for i in 0..self.size {
-            let (d0, d1, rise) = (before[i] * width, after[i] * width, to[i] - from[i]);
-            // s² (1 - s)² vanishes with its slope at both ends and is 1/16 in the middle.
-            let bulge = 16.0 * (middle[i] - 0.5 * (from[i] + to[i]) - 0.125 * (d0 - d1));
-            let (square, cube) = (3.0 * rise - 2.0 * d0 - d1 + bulge, d0 + d1 - 2.0 * rise - 2.0 * bulge);
-            self.quartics.push([from[i], d0, square, cube, bulge]);
+            let (d0, d1) = (dense[0][i], dense[1][i]);
+            self.cubics.push([from[i], to[i] - from[i] + d0, d1 - d0, -d1]);
         }
         self.end.copy_from_slice(&to[..self.size]);
     }
@@ -65,7 +62,7 @@ impl Steps {
     pub(super) fn rest(&mut self, begin: f64, width: f64, state: &[f64], rate: &[f64]) {
         self.spans.push((begin, width));
         for i in 0..self.size {
-            self.quartics.push([state[i], rate[i] * width, 0.0, 0.0, 0.0]);
+            self.cubics.push([state[i], rate[i] * width, 0.0, 0.0]);
             self.end[i] = state[i] + rate[i] * width;
         }
     }
@@ -79,8 +76,8 @@ impl Steps {
     }
 
     fn in_step(&self, step: usize, number: usize, share: f64) -> f64 {
-        let [c0, c1, c2, c3, c4] = self.quartics[step * self.size + number];
-        c0 + share * (c1 + share * (c2 + share * (c3 + share * c4)))
+        let [c0, c1, c2, c3] = self.cubics[step * self.size + number];
+        c0 + share * (c1 + share * (c2 + share * c3))
     }
 
     fn at(&self, number: usize, time: f64) -> f64 {

@@ -12,6 +12,7 @@ mod checked;
 mod contact;
 mod history;
 mod medium;
+mod rosenbrock;
 mod solve;
 mod surface;
 
@@ -135,9 +136,9 @@ pub enum Conductance<'a> {
 impl Network<'_> {
     /// Follows all bodies for a time.
     ///
-    /// An embedded Runge-Kutta pair of order 5 and 4 with step control and dense output; the error of each step is at most
-    /// 2e-7 of the widest difference of temperature. Steps are shorter than the fastest time constant, so a contact that
-    /// is thousands of times better than the film makes the run slow, and one that is far beyond that stops it.
+    /// An embedded, linearly implicit Runge-Kutta pair of order 4 and 3 with step control and dense output; the error of
+    /// each step is at most 2e-6 of the widest difference of temperature. Contacts and boiling that answer thousands of
+    /// times faster than the rest do not shorten the steps.
     ///
     /// # Errors
     /// Numbers out of range or places that do not exist; [`ThermalError::Property`] when a temperature leaves a table;
