@@ -8,7 +8,7 @@ use super::surroundings::{Pace, shop_air};
 use crate::job::{Job, Piece};
 use crate::quantity::{Area, Cases, Length, Mass, ThermodynamicTemperature, Time};
 use crate::thermal::ConductionPath;
-use crate::thermal::bore::{self, Course, Exchange, Freeing, Gap, Insertion, Placement, SeatBody, SeatSizes};
+use crate::thermal::bore::{self, Chilling, Course, Exchange, Freeing, Gap, Insertion, Placement, SeatBody, SeatSizes};
 use std::f64::consts::PI;
 use uom::si::area::square_meter;
 use uom::si::time::hour;
@@ -45,7 +45,8 @@ pub(super) fn grip(
     let insertions = concentric.run_cases(cases, longest)?;
     let one_sided = exchange(Placement::OneSide)?.run(cases.tightest, longest)?;
     let both = chill.is_some() && warm.is_some();
-    let unchilled = if both { Some(concentric.chilling(cases.tightest, longest)?) } else { None };
+    let unchilled =
+        if both { Some(left_in_the_shop(&concentric, cases.tightest, &insertions.tightest, longest)?) } else { None };
     Ok(Some(Grip {
         one_sided: time(&one_sided),
         meets_at: insertions.tightest.meeting.map(|meeting| meeting.temperature),
@@ -61,6 +62,18 @@ pub(super) fn grip(
             loosest: time(&insertions.loosest),
         },
     }))
+}
+
+/// The tightest case as planned, beside the same with the inner part left at the temperature of the shop.
+fn left_in_the_shop<'a>(
+    exchange: &Exchange<'a>,
+    sizes: SeatSizes,
+    chilled: &Insertion<'a>,
+    longest: Time,
+) -> Result<Chilling<'a>, PlanError> {
+    let inner = SeatBody { start: exchange.shop, ..exchange.inner };
+    let unchilled = Exchange { inner, ..*exchange }.run(sizes, longest)?;
+    Ok(Chilling { chilled: chilled.clone(), unchilled })
 }
 
 fn goes_in(insertion: &Insertion<'_>) -> bool {

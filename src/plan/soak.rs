@@ -90,7 +90,7 @@ struct Films {
 }
 
 fn film_at(course: &Soaking<'_, '_>, pace: Pace, surface: ThermodynamicTemperature) -> Result<Films, PlanError> {
-    let place = course.place(pace)?;
+    let place = course.place(pace);
     let main = place.plate.as_ref().unwrap_or(&place.around);
     let radiative = if main.emissivity > 0.0 {
         radiation_coefficient(main.emissivity, surface, main.temperature)?
@@ -113,9 +113,9 @@ pub(super) fn time_constant(
 ) -> Result<Time, PlanError> {
     let films = film_at(course, pace, at)?;
     let (subject, film) = (course.subject, films.convective + films.radiative);
-    let wrapped = film.value / (1.0 + film.value * course.place(pace)?.around.wrap.resistance_m2k_w());
+    let wrapped = film.value / (1.0 + film.value * course.place(pace).around.wrap.resistance_m2k_w());
     let inside = 1.0 + biot(course, film, at) / subject.shape.path.divisor;
-    let area: Area = if course.place(pace)?.plate.is_some() { subject.face } else { subject.shape.area };
+    let area: Area = if course.place(pace).plate.is_some() { subject.face } else { subject.shape.area };
     let capacity = subject.mass.value * subject.material.heat_capacity().at_inside(at.get::<kelvin>());
     Ok(Time::new::<uom::si::time::second>(capacity * inside / (wrapped * area.value)))
 }

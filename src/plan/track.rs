@@ -81,7 +81,7 @@ pub(super) fn treat(
     };
     let subject = Subject::new(job, piece)?;
     let counts = if seat == SeatKind::Housing { BearingPart::OuterRing } else { BearingPart::InnerRing };
-    let course = Soaking { job, subject: &subject, treatment, counts };
+    let course = Soaking::new(job, &subject, treatment, counts)?;
     let (slow, hold) = course.held(Pace::Slow)?;
     let quick = match treatment.hold {
         // A piece that is taken out by its temperature is taken out sooner when it is quicker.
@@ -103,22 +103,42 @@ pub(super) struct Soaking<'a, 'j> {
     pub(super) subject: &'a Subject<'j>,
     pub(super) treatment: &'j Treatment,
     pub(super) counts: BearingPart,
+    /// Where the piece is put, at both ends of every range: a film's table is made once.
+    slow: Place,
+    quick: Place,
 }
 
-impl Soaking<'_, '_> {
+/// Where the piece is put, at one end of every range.
+fn place(job: &Job, subject: &Subject<'_>, treatment: &Treatment, pace: Pace) -> Result<Place, PlanError> {
+    let medium = surroundings::medium(job, subject, treatment, pace)?;
+    let resting = treatment.medium.film().is_some_and(|film| film.resting_face_only);
+    let (around, plate) = if resting {
+        let mut air = surroundings::shop_air(job, subject, treatment.temperature, pace.opposite())?;
+        air.moisture = None;
+        (air, Some(medium))
+    } else {
+        (medium, None)
+    };
+    Ok(Place { around, plate, power: treatment.power })
+}
+
+impl<'a, 'j> Soaking<'a, 'j> {
+    fn new(
+        job: &'j Job,
+        subject: &'a Subject<'j>,
+        treatment: &'j Treatment,
+        counts: BearingPart,
+    ) -> Result<Self, PlanError> {
+        let at = |pace| place(job, subject, treatment, pace).map_err(|error| error.of(job, subject.piece));
+        Ok(Self { job, subject, treatment, counts, slow: at(Pace::Slow)?, quick: at(Pace::Quick)? })
+    }
+
     /// Where the piece is put.
-    pub(super) fn place(&self, pace: Pace) -> Result<Place, PlanError> {
-        let (job, subject) = (self.job, self.subject);
-        let medium = surroundings::medium(job, subject, self.treatment, pace)?;
-        let resting = self.treatment.medium.film().is_some_and(|film| film.resting_face_only);
-        let (around, plate) = if resting {
-            let mut air = surroundings::shop_air(job, subject, self.treatment.temperature, pace.opposite())?;
-            air.moisture = None;
-            (air, Some(medium))
-        } else {
-            (medium, None)
-        };
-        Ok(Place { around, plate, power: self.treatment.power })
+    pub(super) fn place(&self, pace: Pace) -> &Place {
+        match pace {
+            Pace::Slow => &self.slow,
+            Pace::Quick => &self.quick,
+        }
     }
 
     /// Temperatures at the start: three where the rings of a bearing part company.
@@ -131,9 +151,8 @@ impl Soaking<'_, '_> {
 
     /// The piece in its medium for a time.
     pub(super) fn follow(&self, pace: Pace, time: Time) -> Result<Run, PlanError> {
-        let place = self.place(pace)?;
-        Run::new(self.subject, &place, &self.start(&place), time)
-            .map_err(|error| error.of(self.job, self.subject.piece))
+        let place = self.place(pace);
+        Run::new(self.subject, place, &self.start(place), time).map_err(|error| error.of(self.job, self.subject.piece))
     }
 
     /// The piece in its medium until the hold of the job is over, and how long that took.

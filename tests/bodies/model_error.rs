@@ -1,6 +1,7 @@
 //! The stated error of the lumped model against every row of the exact solutions.
 
 use super::*;
+use std::collections::BTreeMap;
 
 /// One exact solution: the mean temperature θ is reached at the Fourier number `fourier` (of the row's length).
 struct Exact {
@@ -111,7 +112,7 @@ impl Exact {
 fn the_bound_holds_for_every_row_and_is_close_to_the_worst_of_each_class() {
     // Rows and files round the times to ten digits, and small errors are differences of these.
     let rounding = 1e-6;
-    let mut classes: HashMap<String, (f64, f64)> = HashMap::new();
+    let mut classes: BTreeMap<String, (f64, f64)> = BTreeMap::new();
     let rows = exact_rows();
     for row in &rows {
         let (error, bound) = (row.error(), row.bound());
@@ -161,7 +162,8 @@ fn half_and_nine_tenths_of_the_way_are_right_within_three_per_cent_up_to_biot_on
         worst = worst.max(off.abs());
         assert!(off.abs() < 0.03, "{} Bi {} θ {}: {off}", row.class, row.path_biot(), row.left);
         // The network gives what the closed form of the other test gives.
-        assert!((off - row.error()).abs() < 2e-5, "{off} {}", row.error());
+        // A step may err by 1e-5 of the way, which at a tenth left is 4e-5 of the time.
+        assert!((off - row.error()).abs() < 5e-5, "{off} {}", row.error());
         count += 1;
     }
     assert!(count > 80 && worst > 0.015, "{count} {worst}");
@@ -174,12 +176,12 @@ fn wall_mean(biot: f64, fourier: f64) -> f64 {
         let (mut low, mut high) = (base, base + std::f64::consts::FRAC_PI_2);
         for _ in 0..80 {
             let middle = 0.5 * (low + high);
-            if middle * middle.sin() - biot * middle.cos() < 0.0 && n % 2 == 0
-                || middle * middle.sin() - biot * middle.cos() > 0.0 && n % 2 == 1
-            {
-                low = middle
+            // Rising through zero on even branches, falling on odd ones.
+            let excess = middle * middle.sin() - biot * middle.cos();
+            if (excess < 0.0) == (n.is_multiple_of(2)) {
+                low = middle;
             } else {
-                high = middle
+                high = middle;
             }
         }
         let z = 0.5 * (low + high);

@@ -137,7 +137,7 @@ impl Network<'_> {
     /// Follows all bodies for a time.
     ///
     /// An embedded, linearly implicit Runge-Kutta pair of order 4 and 3 with step control and dense output; the error of
-    /// each step is at most 2e-6 of the widest difference of temperature. Contacts and boiling that answer thousands of
+    /// each step is at most 1e-5 of the widest difference of temperature. Contacts and boiling that answer thousands of
     /// times faster than the rest do not shorten the steps.
     ///
     /// # Errors

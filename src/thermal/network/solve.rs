@@ -6,17 +6,19 @@ use super::history::{NetworkHistory, Steps};
 use super::rosenbrock::{Trial, step};
 
 /// Local error of a temperature allowed in each step, as a share of the widest difference of temperature.
-const STEP_TOLERANCE: f64 = 2e-6;
+const STEP_TOLERANCE: f64 = 1e-5;
 /// Latent heat by which an error in the mass of water counts as heat, J/kg; an order of size only.
 const LATENT: f64 = 2.5e6;
 /// First step: this share of the time in which the fastest body would cross the widest difference.
-const FIRST_SHARE: f64 = 0.01;
+const FIRST_SHARE: f64 = 0.03;
 /// Steps, taken or not, after which the run is given up; a usual run takes 20 to 100.
 const MOST_STEPS: usize = 20_000;
 /// Shortest step as a share of the time; below it a jump in a table is stepped over.
 const SHORTEST: f64 = 1e-13;
 /// Change still to come, as a share of the widest difference, at which all is at rest.
 const AT_REST: f64 = 1e-7;
+/// Change over all the time so far, in units of the one above, from which on rest is possible.
+const WORTH_ASKING: f64 = 1e3;
 /// Least difference that the tolerance refers to, K.
 const SMALLEST_SCALE_K: f64 = 1e-2;
 /// Difference of temperature with which rates are differentiated, K.
@@ -157,7 +159,9 @@ impl<'n, 'a, const N: usize> Run<'n, 'a, N> {
     /// time left, changes nothing.
     fn at_rest(&self, left: f64) -> bool {
         let (fastest, nothing) = (fastest(self.net, &self.rate), AT_REST * self.scale);
-        fastest * left < nothing || fastest * self.net.time_constant(&self.state) < nothing
+        // Rest takes many time constants, so most calls end before the constant must be worked out.
+        let late = fastest * self.time < WORTH_ASKING * nothing;
+        fastest * left < nothing || (late && fastest * self.net.time_constant(&self.state) < nothing)
     }
 }
 

@@ -12,8 +12,13 @@ use uom::si::length::meter;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
-/// Temperature to which that of a surface is found, K.
+/// Temperature to which that of a surface is found by bracket, K.
 const SURFACE_TOLERANCE_K: f64 = 1e-7;
+/// Last secant step, K. The error after it is far smaller, being the product of the last two.
+const LAST_SECANT_K: f64 = 1e-4;
+/// Resistance inside over that of the film below which the surface is as warm as the mean for the film's sake: the film
+/// is then read at a temperature off by less than this share of the difference, and itself off by a third of that.
+const THIN: f64 = 0.005;
 /// Secant steps before the surface temperature is searched by bracket.
 const SECANT_STEPS: usize = 8;
 /// Parts of the way from the mean temperature to the surroundings in which a bracket is looked for.
@@ -85,11 +90,11 @@ impl<'a> Surface<'a> {
     pub(super) fn flux(&self, t: f64, other: f64) -> Flux {
         let resistance = self.inside(t);
         let varies = matches!(self.film, Film::Table(_)) || self.moisture.is_some();
-        if varies && resistance > 0.0 {
+        let outer = self.coefficient(t, other);
+        if varies && outer * resistance > THIN {
             return self.at_surface(self.surface(t, other, resistance), other);
         }
         // As for one body: the coefficient at the mean temperature, then the resistance in series.
-        let outer = self.coefficient(t, other);
         let outward = outer * (t - other) / (1.0 + outer * resistance);
         let (latent, water) = self.wetting(t);
         Flux { outward, latent, water, surface: t - (outward - latent) * resistance }
@@ -114,7 +119,7 @@ impl<'a> Surface<'a> {
         for _ in 0..SECANT_STEPS {
             let fb = excess(b);
             let next = b - fb * (b - a) / (fb - fa);
-            if (next - b).abs() < SURFACE_TOLERANCE_K || fb.abs() < SURFACE_TOLERANCE_K {
+            if (next - b).abs() < LAST_SECANT_K || fb.abs() < SURFACE_TOLERANCE_K {
                 return if next.is_finite() { next } else { b };
             }
             (a, fa, b) = (b, fb, next);
