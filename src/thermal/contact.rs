@@ -7,9 +7,6 @@ use uom::si::thermodynamic_temperature::kelvin;
 
 /// Temperature to which the contact is searched, K.
 const TEMPERATURE_TOLERANCE_K: f64 = 1e-9;
-/// Parts into which each span between two table rows is divided before signs are compared.
-const PARTS: u32 = 4;
-
 /// Common temperature of both parts at which the clearance is zero (the lock temperature).
 ///
 /// `outer20 (1 + e_outer(T)) = inner20 (1 + e_inner(T))`
@@ -54,18 +51,16 @@ fn zero_between(clearance: impl Fn(f64) -> f64, (low, high): (f64, f64)) -> Opti
     }
 }
 
-/// Rows of both tables inside their common range, its ends, 20 °C when inside, each span divided.
+/// Rows of both tables inside their common range, its ends, and 20 °C when inside.
+///
+/// Between two rows each curve is a smooth cubic, and their difference crosses zero once or not at all; a pair of crossings
+/// within one span would need two materials that touch and part again over some twenty kelvin.
 fn common_grid(inner: &Curve, outer: &Curve) -> Vec<f64> {
     let from = inner.range().0.max(outer.range().0);
     let to = inner.range().1.min(outer.range().1);
     let rows = inner.points().chain(outer.points()).map(|row| row.0);
-    let mut ends: Vec<f64> = rows.chain([from, to, REFERENCE_K]).filter(|t| (from..=to).contains(t)).collect();
-    ends.sort_by(f64::total_cmp);
-    let divided = |span: &[f64]| {
-        let (low, width) = (span[0], (span[1] - span[0]) / f64::from(PARTS));
-        (0..PARTS).map(move |part| low + width * f64::from(part))
-    };
-    let mut grid: Vec<f64> = ends.windows(2).flat_map(divided).collect();
-    grid.extend(ends.last());
+    let mut grid: Vec<f64> = rows.chain([from, to, REFERENCE_K]).filter(|t| (from..=to).contains(t)).collect();
+    grid.sort_unstable_by(f64::total_cmp);
+    grid.dedup();
     grid
 }
