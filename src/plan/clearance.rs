@@ -3,7 +3,8 @@
 use super::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
 use super::joint::Joint;
 use super::model::Window;
-use super::track::{LONGEST_ON_BENCH_S, Track};
+use super::soaking::LONGEST_ON_BENCH_S;
+use super::track::Track;
 use crate::quantity::{Cases, Length, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
 use uom::si::length::meter;

@@ -15,6 +15,7 @@ mod seat;
 mod sentence;
 mod sizes;
 mod soak;
+mod soaking;
 mod sources;
 mod steps;
 mod subject;

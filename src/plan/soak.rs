@@ -3,11 +3,11 @@
 use super::PlanError;
 use super::model::{ConsumedCoolant, Soak};
 use super::run::Run;
+use super::soaking::Soaking;
 use super::surroundings::{Pace, radiates};
-use super::track::Soaking;
-use crate::quantity::{Area, HeatTransfer, ThermodynamicTemperature, Time, warming};
+use crate::quantity::{ThermodynamicTemperature, Time, warming};
 use crate::stock::medium::Hazard;
-use crate::thermal::{Coolant, dry_ice_sublimed, nitrogen_evaporated, radiation_coefficient, time_error};
+use crate::thermal::{Coolant, dry_ice_sublimed, nitrogen_evaporated, time_error};
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -29,8 +29,8 @@ pub(super) fn soak(course: &Soaking<'_, '_>, slow: &Run, on_bench: &Run, ends: &
     let (job, subject, treatment) = (course.job, course.subject, course.treatment);
     let start = job.bench.temperature;
     let middle = mean(start, ends.end);
-    let film = film_at(course, Pace::Slow, middle)?;
-    let biot = biot(course, film.convective + film.radiative, middle);
+    let film = course.film_at(Pace::Slow, middle)?;
+    let biot = course.biot(film.convective + film.radiative, middle);
     let powered = treatment.power.get::<watt>() > 0.0;
     let whole = warming(treatment.temperature, start).get::<step_kelvin>();
     let share = warming(ends.end, start).get::<step_kelvin>() / whole;
@@ -44,7 +44,7 @@ pub(super) fn soak(course: &Soaking<'_, '_>, slow: &Run, on_bench: &Run, ends: &
         biot,
         film: film.convective,
         radiates: radiates(treatment),
-        time_constant: if powered { None } else { Some(time_constant(course, Pace::Slow, middle)?) },
+        time_constant: if powered { None } else { Some(course.time_constant(Pace::Slow, middle)?) },
         hold: ends.hold,
         end: ends.end,
         end_quick: ends.end_quick,
@@ -81,43 +81,6 @@ fn coolant(course: &Soaking<'_, '_>, slow: &Run, hold: Time) -> Result<Option<Co
         return Ok(None);
     };
     Ok(Some(ConsumedCoolant { coolant, mass: used.mass, volume: used.volume }))
-}
-
-/// Convection and linearised radiation at a temperature of the surface.
-struct Films {
-    convective: HeatTransfer,
-    radiative: HeatTransfer,
-}
-
-fn film_at(course: &Soaking<'_, '_>, pace: Pace, surface: ThermodynamicTemperature) -> Result<Films, PlanError> {
-    let place = course.place(pace);
-    let main = place.plate.as_ref().unwrap_or(&place.around);
-    let radiative = if main.emissivity > 0.0 {
-        radiation_coefficient(main.emissivity, surface, main.temperature)?
-    } else {
-        HeatTransfer::default()
-    };
-    Ok(Films { convective: main.film.at(surface)?, radiative })
-}
-
-fn biot(course: &Soaking<'_, '_>, film: HeatTransfer, at: ThermodynamicTemperature) -> f64 {
-    let conductivity = course.subject.material.conductivity().at_inside(at.get::<kelvin>());
-    film.value * course.subject.shape.path.length.value / conductivity
-}
-
-/// Time constant with the film at a temperature, `m c / (A h_eff)`.
-pub(super) fn time_constant(
-    course: &Soaking<'_, '_>,
-    pace: Pace,
-    at: ThermodynamicTemperature,
-) -> Result<Time, PlanError> {
-    let films = film_at(course, pace, at)?;
-    let (subject, film) = (course.subject, films.convective + films.radiative);
-    let wrapped = film.value / (1.0 + film.value * course.place(pace).around.wrap.resistance_m2k_w());
-    let inside = 1.0 + biot(course, film, at) / subject.shape.path.divisor;
-    let area: Area = if course.place(pace).plate.is_some() { subject.face } else { subject.shape.area };
-    let capacity = subject.mass.value * subject.material.heat_capacity().at_inside(at.get::<kelvin>());
-    Ok(Time::new::<uom::si::time::second>(capacity * inside / (wrapped * area.value)))
 }
 
 fn mean(a: ThermodynamicTemperature, b: ThermodynamicTemperature) -> ThermodynamicTemperature {

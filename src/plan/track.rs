@@ -2,30 +2,15 @@
 
 use super::PlanError;
 use super::model::{SeatKind, Soak};
-use super::run::{Place, Run};
+use super::run::Run;
 use super::soak;
+use super::soaking::{Soaking, from_kelvin};
 use super::subject::Subject;
-use super::surroundings::{self, Pace};
-use crate::job::{Hold, Job, Piece, SETTLED_WITHIN_SHARE, Treatment};
-use crate::quantity::{Power, TemperatureInterval, ThermodynamicTemperature, Time, warming};
-use crate::thermal::{BearingPart, ThermalError};
-use uom::si::heat_transfer::watt_per_square_meter_kelvin;
-use uom::si::power::watt;
-use uom::si::temperature_interval::kelvin as step_kelvin;
+use super::surroundings::Pace;
+use crate::job::{Hold, Job, Piece, Treatment};
+use crate::thermal::BearingPart;
 use uom::si::thermodynamic_temperature::kelvin;
-use uom::si::time::{hour, second};
-
-/// Longest time that a piece may take to its target temperature.
-const LONGEST_H: f64 = 72.0;
-
-/// Longest time in shop air that is followed, s.
-pub(super) const LONGEST_ON_BENCH_S: f64 = 4.0 * 3600.0;
-
-/// Film from which the rings of a bearing no longer follow together, W/(m² K): the balls pass less than that.
-///
-/// A ring of 62 mm has about 50 cm² of surface, and about 0.2 W/K of contact with its balls: see the bodies of
-/// [`crate::thermal`].
-const THREE_BODIES_FROM: f64 = 30.0;
+use uom::si::time::second;
 
 /// Temperature of a piece. Time zero is when the pieces leave their media.
 pub(super) struct Track {
@@ -95,149 +80,4 @@ pub(super) fn treat(
     let soak = soak::soak(&course, &slow, &on_bench, &ends)?;
     let soaked = Soaked { hold: hold.get::<second>(), counts, in_medium: slow, on_bench };
     Ok(Treated { track: Track { shop, soaked: Some(soaked) }, soak: Some(soak) })
-}
-
-/// A piece in its medium.
-pub(super) struct Soaking<'a, 'j> {
-    pub(super) job: &'j Job,
-    pub(super) subject: &'a Subject<'j>,
-    pub(super) treatment: &'j Treatment,
-    pub(super) counts: BearingPart,
-    /// Where the piece is put, at both ends of every range: a film's table is made once.
-    slow: Place,
-    quick: Place,
-}
-
-/// Where the piece is put, at one end of every range.
-fn place(job: &Job, subject: &Subject<'_>, treatment: &Treatment, pace: Pace) -> Result<Place, PlanError> {
-    let medium = surroundings::medium(job, subject, treatment, pace)?;
-    let resting = treatment.medium.film().is_some_and(|film| film.resting_face_only);
-    let (around, plate) = if resting {
-        let mut air = surroundings::shop_air(job, subject, treatment.temperature, pace.opposite())?;
-        air.moisture = None;
-        (air, Some(medium))
-    } else {
-        (medium, None)
-    };
-    Ok(Place { around, plate, power: treatment.power })
-}
-
-impl<'a, 'j> Soaking<'a, 'j> {
-    fn new(
-        job: &'j Job,
-        subject: &'a Subject<'j>,
-        treatment: &'j Treatment,
-        counts: BearingPart,
-    ) -> Result<Self, PlanError> {
-        let at = |pace| place(job, subject, treatment, pace).map_err(|error| error.of(job, subject.piece));
-        Ok(Self { job, subject, treatment, counts, slow: at(Pace::Slow)?, quick: at(Pace::Quick)? })
-    }
-
-    /// Where the piece is put.
-    pub(super) fn place(&self, pace: Pace) -> &Place {
-        match pace {
-            Pace::Slow => &self.slow,
-            Pace::Quick => &self.quick,
-        }
-    }
-
-    /// Temperatures at the start: three where the rings of a bearing part company.
-    fn start(&self, place: &Place) -> Vec<ThermodynamicTemperature> {
-        let film = place.around.film.extremes().1.get::<watt_per_square_meter_kelvin>();
-        let apart = place.plate.is_none() && (film >= THREE_BODIES_FROM || self.treatment.power.get::<watt>() > 0.0);
-        let bodies = if apart && self.subject.rings.is_some() { 3 } else { 1 };
-        vec![self.job.bench.temperature; bodies]
-    }
-
-    /// The piece in its medium for a time.
-    pub(super) fn follow(&self, pace: Pace, time: Time) -> Result<Run, PlanError> {
-        let place = self.place(pace);
-        Run::new(self.subject, place, &self.start(place), time).map_err(|error| error.of(self.job, self.subject.piece))
-    }
-
-    /// The piece in its medium until the hold of the job is over, and how long that took.
-    fn held(&self, pace: Pace) -> Result<(Run, Time), PlanError> {
-        match self.treatment.hold {
-            Hold::For(time) => Ok((self.follow(pace, time)?, time)),
-            Hold::Reaches(target) => self.until(pace, target),
-            Hold::Settled => {
-                let left = settled_within(self.treatment.temperature, self.job.bench.temperature);
-                let side =
-                    warming(self.job.bench.temperature, self.treatment.temperature).get::<step_kelvin>().signum();
-                let target = self.treatment.temperature + side * left;
-                self.until(pace, target)
-            }
-        }
-    }
-
-    /// The piece in its medium until the body that counts has a temperature: the time is lengthened until it has.
-    pub(super) fn until(&self, pace: Pace, target: ThermodynamicTemperature) -> Result<(Run, Time), PlanError> {
-        let longest = Time::new::<hour>(LONGEST_H);
-        let mut time = self.likely_time(pace, target)?;
-        loop {
-            let run = self.follow(pace, time)?;
-            if let Some(reached) = run.first_time_at(self.counts, target) {
-                return Ok((self.follow(pace, reached)?, reached));
-            }
-            if time >= longest {
-                let error = ThermalError::NotReachable {
-                    target_k: target.get::<kelvin>(),
-                    start_k: self.job.bench.temperature.get::<kelvin>(),
-                    at_most_k: run.kelvin_at(self.counts, time.get::<second>()),
-                };
-                return Err(PlanError::from(error).of(self.job, self.subject.piece));
-            }
-            // A heater that is followed too far leaves the material's table, a medium never does.
-            let longer = if self.treatment.power.get::<watt>() > 0.0 { 1.25 } else { 2.0 };
-            time = (longer * time).min(longest);
-        }
-    }
-
-    /// A guess of the time to a temperature, from the film half-way.
-    fn likely_time(&self, pace: Pace, target: ThermodynamicTemperature) -> Result<Time, PlanError> {
-        let start = self.job.bench.temperature;
-        let way = warming(target, start).get::<step_kelvin>().abs();
-        let power = self.treatment.power.get::<watt>();
-        if power > 0.0 {
-            let stored = self.subject.mass.value * self.heat_capacity_at(start) * way;
-            return Ok(Time::new::<second>((0.3 * stored / power).max(1.0)));
-        }
-        let constant = soak::time_constant(self, pace, from_kelvin(0.5 * (start.value + target.value)))?;
-        let whole = warming(self.treatment.temperature, start).get::<step_kelvin>().abs().max(1e-6);
-        let left = (1.0 - way / whole).clamp(1e-4, 1.0);
-        Ok((1.3 * constant * -left.ln()).max(Time::new::<second>(1.0)))
-    }
-
-    fn heat_capacity_at(&self, temperature: ThermodynamicTemperature) -> f64 {
-        self.subject.material.heat_capacity().at_inside(temperature.get::<kelvin>())
-    }
-
-    /// The piece in shop air after its hold.
-    fn bench(&self, in_medium: &Run) -> Result<Run, PlanError> {
-        let start = in_medium.end();
-        let around =
-            surroundings::shop_air(self.job, self.subject, from_kelvin(farthest(&start, self.job)), Pace::Quick)?;
-        let place = Place { around, plate: None, power: Power::default() };
-        Run::new(self.subject, &place, &start, Time::new::<second>(LONGEST_ON_BENCH_S))
-            .map_err(|error| error.of(self.job, self.subject.piece))
-    }
-}
-
-/// The temperature (K) farthest from the shop's among those at the start: the film's table must reach it.
-fn farthest(start: &[ThermodynamicTemperature], job: &Job) -> f64 {
-    let shop = job.bench.temperature.get::<kelvin>();
-    start
-        .iter()
-        .map(|t| t.get::<kelvin>())
-        .fold(shop, |far, t| if (t - shop).abs() > (far - shop).abs() { t } else { far })
-}
-
-/// Two per cent of the way.
-fn settled_within(from: ThermodynamicTemperature, to: ThermodynamicTemperature) -> TemperatureInterval {
-    let way = warming(from, to).get::<step_kelvin>().abs() * SETTLED_WITHIN_SHARE;
-    TemperatureInterval::new::<step_kelvin>(way.max(0.01))
-}
-
-fn from_kelvin(value: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<kelvin>(value)
 }

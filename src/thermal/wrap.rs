@@ -8,7 +8,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
-/// Polyethylene of low density, W/(m K): design value 0.33 of EN ISO 10456, read in a published transcription.
+/// Polyethylene of low density, W/(m K): design value 0.33 of EN ISO 10456, read in a published copy.
 const POLYETHYLENE_W_MK: f64 = 0.33;
 /// Paper, W/(m K): 0.18 at 300 K, Incropera, "Fundamentals of Heat and Mass Transfer", Table A.3 (from memory).
 const PAPER_W_MK: f64 = 0.18;

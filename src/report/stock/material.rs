@@ -2,7 +2,7 @@ use crate::quantity::{REFERENCE_TEMPERATURE_K, ThermodynamicTemperature};
 use crate::report::json::{figures, pretty};
 use crate::report::text::{Page, Table};
 use crate::stock::curve::{Curve, CurveError};
-use crate::stock::material::{Material, TemperatureLimit};
+use crate::stock::material::{Material, StrengthKind, TemperatureLimit};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -57,7 +57,7 @@ pub fn material_text(material: &Material) -> String {
         row("density", format!("{:.0} kg/m³", material.density().get::<kilogram_per_cubic_meter>())),
         row("elastic modulus at 20 °C", format!("{:.1} GPa", material.elastic_modulus().get::<gigapascal>())),
         row("Poisson's ratio", format!("{}", material.poisson_ratio())),
-        row("strength", format!("{:.0} MPa ({:?})", strength.value.get::<megapascal>(), strength.kind)),
+        row("strength", format!("{:.0} MPa ({})", strength.value.get::<megapascal>(), kind(strength.kind))),
         row(
             "emissivity",
             format!("{} to {} ({})", material.emissivity().low, material.emissivity().high, material.surface()),
@@ -81,6 +81,17 @@ pub fn material_text(material: &Material) -> String {
 
 fn row(name: &str, value: String) -> [String; 2] {
     [name.to_owned(), value]
+}
+
+/// What a strength is, in words.
+fn kind(kind: StrengthKind) -> &'static str {
+    match kind {
+        StrengthKind::Proof02 => "0.2 % proof stress",
+        StrengthKind::Proof01 => "0.1 % proof stress",
+        StrengthKind::Yield => "yield",
+        StrengthKind::TensileBrittle => "tensile strength; it breaks without yielding",
+        StrengthKind::FlexuralBrittle => "bending strength; it breaks without yielding",
+    }
 }
 
 fn limit(limit: &TemperatureLimit) -> String {

@@ -26,7 +26,12 @@ impl Grade {
     /// # Errors
     /// [`GradeError`] for anything else; `07` is not a grade, only `01` has a leading zero.
     pub fn parse(text: &str) -> Result<Self, GradeError> {
-        Self::all().find(|grade| grade.to_string() == text).ok_or_else(|| GradeError { given: text.to_owned() })
+        let plain = text.bytes().all(|byte| byte.is_ascii_digit()) && (text.len() == 1 || !text.starts_with('0'));
+        let number = if text == "01" { Some(Self::FINEST.0) } else { text.parse().ok().filter(|_| plain) };
+        number
+            .map(Self)
+            .filter(|grade| (Self::FINEST..=Self::COARSEST).contains(grade))
+            .ok_or_else(|| GradeError { given: text.to_owned() })
     }
 
     /// All grades, finest first.
@@ -96,8 +101,11 @@ mod tests {
 
     #[test]
     fn a_leading_zero_is_no_grade_except_in_01() {
-        for text in ["07", "00", "19", "-1", "", "7.0", "+7"] {
+        for text in ["07", "00", "19", "-1", "", "7.0", "+7", "001", " 7"] {
             assert!(Grade::parse(text).is_err(), "{text}");
+        }
+        for grade in Grade::all() {
+            assert_eq!(Grade::parse(&grade.to_string()), Ok(grade));
         }
     }
 

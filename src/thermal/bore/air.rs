@@ -36,7 +36,7 @@ pub enum AirConductivity<'a> {
 /// [`ThermalError::Property`] outside that range.
 ///
 /// **Source**: K. Kadoya, N. Matsunaga, A. Nagashima, "Viscosity and thermal conductivity of dry air in the gaseous
-/// phase", J. Phys. Chem. Ref. Data 14 (1985) 947-970; coefficients read in a transcription, range from memory.
+/// phase", J. Phys. Chem. Ref. Data 14 (1985) 947-970; coefficients read in a printed copy, range from memory.
 pub fn still_air_conductivity(temperature: ThermodynamicTemperature) -> Result<ThermalConductivity, ThermalError> {
     let asked = temperature.get::<kelvin>();
     AirConductivity::StillAir.check_covered(asked)?;
