@@ -86,13 +86,13 @@ impl Lump {
         }
     }
 
-    fn run(&self, start_k: f64, stages: &[Stage]) -> Result<History, ThermalError> {
+    fn run(&self, start_k: f64, stages: &[Stage<'_>]) -> Result<History, ThermalError> {
         History::run(&self.body(), at_kelvin(start_k), stages)
     }
 }
 
-fn stage(surroundings_k: f64, film: f64, until: Until) -> Stage {
-    let film = HeatTransfer::new::<watt_per_square_meter_kelvin>(film);
+fn stage(surroundings_k: f64, film: f64, until: Until) -> Stage<'static> {
+    let film = HeatTransfer::new::<watt_per_square_meter_kelvin>(film).into();
     let power = Power::new::<watt>(0.0);
     Stage { surroundings: at_kelvin(surroundings_k), film, radiates: false, power, until }
 }

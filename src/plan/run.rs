@@ -1,22 +1,39 @@
-//! A piece in its surroundings for a time: one body, or the three of a bearing.
+//! A piece in its surroundings for a time: one body, one that meets two surroundings, or the three of a bearing.
 
 use super::PlanError;
 use super::subject::Subject;
 use super::surroundings::Surroundings;
 use crate::quantity::{Area, Mass, Power, TemperatureInterval, ThermodynamicTemperature, Time};
+use crate::stock::Curve;
 use crate::thermal::{
-    BearingHistory, BearingPart, BearingPlan, BearingSurroundings, Exchange, Inside, Network, NetworkBody,
-    NetworkHistory, Partner,
+    BearingHistory, BearingPart, BearingPlan, BearingSurroundings, Body, Exchange, History, Inside, Network,
+    NetworkBody, NetworkHistory, Partner, Stage, Until,
 };
+use uom::si::energy::joule;
 use uom::si::f64::Energy;
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::kelvin;
+use uom::si::time::second;
+
+/// Largest Biot number at which a film may be read at the mean temperature of the body instead of at its surface.
+const FILM_AT_MEAN_BIOT: f64 = 0.1;
 
 /// A piece that is followed for a time.
 pub(super) enum Run {
-    /// As one body.
-    One(NetworkHistory),
+    /// As one body in one fluid.
+    One(Lump),
+    /// As one body on a plate, in a wrap, in moist air, or in a film that depends on the surface itself.
+    Faced(NetworkHistory),
     /// As outer ring, rolling elements and inner ring.
     Three(BearingHistory),
+}
+
+/// One body in one fluid.
+pub(super) struct Lump {
+    history: History,
+    mass: Mass,
+    power: Power,
 }
 
 /// What a piece is put into.
@@ -27,6 +44,17 @@ pub(super) struct Place {
     pub(super) plate: Option<Surroundings>,
     /// Heat put in: into the inner ring of a bearing.
     pub(super) power: Power,
+}
+
+impl Place {
+    /// Whether `subject` here is one body in one fluid, dry and bare, whose film may be read at its mean temperature.
+    pub(super) fn is_simple(&self, subject: &Subject<'_>, start: ThermodynamicTemperature) -> bool {
+        let around = &self.around;
+        let bare = self.plate.is_none() && around.moisture.is_none() && around.wrap.resistance_m2k_w() <= 0.0;
+        let film = around.film.extremes().1.get::<watt_per_square_meter_kelvin>();
+        let conductivity = subject.material.conductivity().at_inside(start.get::<kelvin>());
+        bare && film * subject.shape.path.length.value <= FILM_AT_MEAN_BIOT * conductivity
+    }
 }
 
 impl Run {
@@ -55,21 +83,48 @@ impl Run {
                 };
                 Ok(Self::Three(rings.run(&plan)?))
             }
-            _ => Ok(Self::One(one_body(subject, place, start.first().copied().unwrap_or_default()).run(time)?)),
+            _ => {
+                let start = start.first().copied().unwrap_or_default();
+                if place.is_simple(subject, start) {
+                    Ok(Self::lump(subject, place, start, Until::Elapsed(time))?.0)
+                } else {
+                    Ok(Self::Faced(one_body(subject, place, start).run(time)?))
+                }
+            }
         }
     }
 
-    fn network(&self) -> &NetworkHistory {
-        match self {
-            Self::One(history) => history,
-            Self::Three(history) => history.network(),
-        }
+    /// Follows a body for which [`Place::is_simple`] holds, and gives the time at which the stage ended.
+    pub(super) fn lump(
+        subject: &Subject<'_>,
+        place: &Place,
+        start: ThermodynamicTemperature,
+        until: Until,
+    ) -> Result<(Self, Time), PlanError> {
+        let body = Body {
+            mass: subject.mass,
+            area: subject.shape.area,
+            heat_capacity: subject.material.heat_capacity(),
+            conductivity: subject.material.conductivity(),
+            emissivity: place.around.emissivity,
+            path: subject.shape.path,
+        };
+        let stage = Stage {
+            surroundings: place.around.temperature,
+            film: (&place.around.film).into(),
+            radiates: place.around.emissivity > 0.0,
+            power: place.power,
+            until,
+        };
+        let history = History::run(&body, start, &[stage])?;
+        let ends_at = history.end().0;
+        Ok((Self::One(Lump { history, mass: subject.mass, power: place.power }), ends_at))
     }
 
     /// Number of the body whose temperature counts for the fit.
     fn index(&self, part: BearingPart) -> usize {
         match (self, part) {
-            (Self::One(_), _) | (Self::Three(_), BearingPart::OuterRing) => 0,
+            (Self::One(_) | Self::Faced(_), _) | (Self::Three(_), BearingPart::OuterRing) => 0,
             (Self::Three(_), BearingPart::RollingElements) => 1,
             (Self::Three(_), BearingPart::InnerRing) => 2,
         }
@@ -77,39 +132,68 @@ impl Run {
 
     /// Temperature (K) of `part` at a time (s); the end value beyond the end.
     pub(super) fn kelvin_at(&self, part: BearingPart, time: f64) -> f64 {
-        self.network().kelvin_at(self.index(part), time)
+        match self {
+            Self::One(lump) => lump.history.kelvin_at(time),
+            Self::Faced(history) => history.kelvin_at(0, time),
+            Self::Three(history) => history.network().kelvin_at(self.index(part), time),
+        }
     }
 
     /// First time at which `part` has this temperature.
     pub(super) fn first_time_at(&self, part: BearingPart, temperature: ThermodynamicTemperature) -> Option<Time> {
-        self.network().first_time_at(self.index(part), temperature)
+        match self {
+            Self::One(lump) => lump.history.first_time_at(temperature),
+            Self::Faced(history) => history.first_time_at(0, temperature),
+            Self::Three(history) => history.network().first_time_at(self.index(part), temperature),
+        }
     }
 
     /// Temperatures at the end, with which the next run may begin.
     pub(super) fn end(&self) -> Vec<ThermodynamicTemperature> {
-        self.network().end()
+        match self {
+            Self::One(lump) => vec![lump.history.end().1],
+            Self::Faced(history) => history.end(),
+            Self::Three(history) => history.network().end(),
+        }
     }
 
-    /// Heat that the first of the surroundings has taken up by a time.
-    pub(super) fn heat_given(&self, until: Time) -> Energy {
-        self.network().heat_to(0, until).unwrap_or_default()
+    /// Heat that the first of the surroundings has taken up by a time, from a piece of this `heat_capacity`.
+    pub(super) fn heat_given(&self, heat_capacity: &Curve, until: Time) -> Energy {
+        match self {
+            Self::One(lump) => lump.heat_given(heat_capacity, until),
+            Self::Faced(history) => history.heat_to(0, until).unwrap_or_default(),
+            Self::Three(history) => history.network().heat_to(0, until).unwrap_or_default(),
+        }
     }
 
     /// Water and frost that settled on the piece.
     pub(super) fn water(&self) -> Mass {
-        let bodies = match self {
-            Self::One(_) => 1,
-            Self::Three(_) => 3,
+        let on = |network: &NetworkHistory, bodies: usize| {
+            (0..bodies).map(|body| network.water_on(body).mass()).fold(Mass::new::<kilogram>(0.0), |a, b| a + b)
         };
-        (0..bodies).map(|body| self.network().water_on(body).mass()).fold(Mass::new::<kilogram>(0.0), |a, b| a + b)
+        match self {
+            Self::One(_) => Mass::new::<kilogram>(0.0),
+            Self::Faced(history) => on(history, 1),
+            Self::Three(history) => on(history.network(), 3),
+        }
     }
 
     /// Largest difference of the inner ring from the outer one; none for one body.
     pub(super) fn ring_difference(&self) -> Option<TemperatureInterval> {
         match self {
-            Self::One(_) => None,
+            Self::One(_) | Self::Faced(_) => None,
             Self::Three(history) => Some(history.largest_ring_difference().1),
         }
+    }
+}
+
+impl Lump {
+    /// What was put in less what the body keeps, `P t - m ∫c dT`.
+    fn heat_given(&self, heat_capacity: &Curve, until: Time) -> Energy {
+        let start = self.history.start().get::<kelvin>();
+        let now = self.history.kelvin_at(until.get::<second>());
+        let kept = self.mass.get::<kilogram>() * heat_capacity.integral_inside(start, now);
+        self.power * until - Energy::new::<joule>(kept)
     }
 }
 

@@ -72,7 +72,7 @@ fn enough_after(course: &Soaking<'_, '_>, slow: &Run, share_reached: Option<f64>
 /// What evaporates from a cryogen to take up the heat of the piece; losses of the vessel come on top.
 fn coolant(course: &Soaking<'_, '_>, slow: &Run, hold: Time) -> Result<Option<ConsumedCoolant>, PlanError> {
     let hazards = course.treatment.medium.hazards();
-    let heat = slow.heat_given(hold);
+    let heat = slow.heat_given(course.subject.material.heat_capacity(), hold);
     let (coolant, used) = if hazards.contains(&Hazard::Cryogen) {
         (Coolant::Nitrogen, nitrogen_evaporated(heat, None)?)
     } else if hazards.contains(&Hazard::DryIce) {

@@ -6,7 +6,7 @@ use super::subject::Subject;
 use super::surroundings::{self, Pace};
 use crate::job::{Hold, Job, SETTLED_WITHIN_SHARE, Treatment};
 use crate::quantity::{Area, HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature, Time, warming};
-use crate::thermal::{BearingPart, ThermalError, radiation_coefficient};
+use crate::thermal::{BearingPart, ThermalError, Until, radiation_coefficient};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin as step_kelvin;
@@ -101,6 +101,11 @@ impl<'a, 'j> Soaking<'a, 'j> {
     /// The piece in its medium until the body that counts has a temperature: the time is lengthened until it has.
     pub(super) fn until(&self, pace: Pace, target: ThermodynamicTemperature) -> Result<(Run, Time), PlanError> {
         let longest = Time::new::<hour>(LONGEST_H);
+        let (place, start) = (self.place(pace), self.job.bench.temperature);
+        if self.start(place).len() == 1 && place.is_simple(self.subject, start) {
+            return Run::lump(self.subject, place, start, Until::Reaches { target, longest })
+                .map_err(|error| error.of(self.job, self.subject.piece));
+        }
         let mut time = self.likely_time(pace, target)?;
         loop {
             let run = self.follow(pace, time)?;
@@ -143,8 +148,13 @@ impl<'a, 'j> Soaking<'a, 'j> {
     /// The piece in shop air after its hold.
     pub(super) fn bench(&self, in_medium: &Run) -> Result<Run, PlanError> {
         let start = in_medium.end();
-        let around =
-            surroundings::shop_air(self.job, self.subject, from_kelvin(farthest(&start, self.job)), Pace::Quick)?;
+        // From the medium's own temperature, so that a longer hold meets the very same film.
+        let from = if self.treatment.power.get::<watt>() > 0.0 {
+            from_kelvin(farthest(&start, self.job))
+        } else {
+            self.treatment.temperature
+        };
+        let around = surroundings::shop_air(self.job, self.subject, from, Pace::Quick)?;
         let place = Place { around, plate: None, power: Power::default() };
         Run::new(self.subject, &place, &start, Time::new::<second>(LONGEST_ON_BENCH_S))
             .map_err(|error| error.of(self.job, self.subject.piece))

@@ -112,6 +112,22 @@ impl Curve {
         // Hermite cubic in nested form: y0 + t (s0 + t (3Δ - 2 s0 - s1 + t (s0 + s1 - 2Δ)))
         self.y[i] + t * (s0 + t * (3.0 * rise - 2.0 * s0 - s1 + t * (s0 + s1 - 2.0 * rise)))
     }
+
+    /// Integral over temperatures (K) that the caller has checked to lie in the table.
+    ///
+    /// Simpson's rule between the rows is exact, for the curve is cubic there.
+    pub(crate) fn integral_inside(&self, from: f64, to: f64) -> f64 {
+        let (low, high) = (from.min(to), from.max(to));
+        let inside = self.x.iter().copied().filter(|t| (low..high).contains(t));
+        let mut ends: Vec<f64> = std::iter::once(low).chain(inside).collect();
+        ends.push(high);
+        let panel = |pair: &[f64]| {
+            let (a, b) = (pair[0], pair[1]);
+            (b - a) / 6.0 * (self.at_inside(a) + 4.0 * self.at_inside(0.5 * (a + b)) + self.at_inside(b))
+        };
+        let whole: f64 = ends.windows(2).map(panel).sum();
+        if to < from { -whole } else { whole }
+    }
 }
 
 /// Slopes at the rows: weighted harmonic mean inside, one-sided and limited at the ends.

@@ -3,7 +3,7 @@
 use super::error::ThermalError;
 use super::lumped::CheckedBody;
 use super::root::root;
-use super::stage::CheckedStage;
+use super::stage::{CheckedFilm, CheckedStage};
 use crate::stock::Curve;
 use differential_equations::ode::ODE;
 
@@ -18,7 +18,7 @@ pub(super) struct Balance<'a> {
     heat_capacity: &'a Curve,
     mass: f64,
     area: f64,
-    film: f64,
+    film: CheckedFilm<'a>,
     /// ε σ, or zero when the stage does not radiate.
     radiation: f64,
     surroundings: f64,
@@ -32,7 +32,7 @@ impl<'a> Balance<'a> {
     /// The balance with the conductivity at the temperature midway between `start` and `end` (or the limit).
     pub(super) fn new(
         body: &CheckedBody<'a>,
-        stage: &CheckedStage,
+        stage: &CheckedStage<'a>,
         start: f64,
         end: Option<f64>,
     ) -> Result<Self, ThermalError> {
@@ -62,7 +62,7 @@ impl<'a> Balance<'a> {
     /// Coefficient of film and radiation together, before the resistance inside, W/(m² K).
     pub(super) fn outer_coefficient(&self, t: f64) -> f64 {
         let s = self.surroundings;
-        self.film + self.radiation * (t * t + s * s) * (t + s)
+        self.film.at(t) + self.radiation * (t * t + s * s) * (t + s)
     }
 
     /// Biot number `H L / k` at a temperature.
@@ -92,10 +92,11 @@ impl<'a> Balance<'a> {
             return self.surroundings;
         }
         // Radiation only adds loss, so the limit without it lies above.
-        let without = 1.0 / self.film + self.inner / self.divisor;
+        let without = 1.0 / self.film.least() + self.inner / self.divisor;
         let highest = self.surroundings + self.power / self.area * without;
         let excess = |t: f64| self.power - self.area * self.coefficient(t) * (t - self.surroundings);
-        if self.radiation <= 0.0 || excess(highest) >= 0.0 {
+        let steady = matches!(self.film, CheckedFilm::Constant(_));
+        if (steady && self.radiation <= 0.0) || excess(highest) >= 0.0 {
             return highest;
         }
         root(excess, (self.surroundings, highest), LIMIT_TOLERANCE_K)
@@ -105,13 +106,15 @@ impl<'a> Balance<'a> {
     pub(super) fn is_linear(&self) -> bool {
         let mut values = self.heat_capacity.points().map(|row| row.1);
         let first = values.next().unwrap_or_default();
-        self.radiation <= 0.0 && values.all(|value| (value - first).abs() <= f64::EPSILON * first)
+        let steady = matches!(self.film, CheckedFilm::Constant(_)) && self.radiation <= 0.0;
+        steady && values.all(|value| (value - first).abs() <= f64::EPSILON * first)
     }
 
-    /// An error unless the heat capacity is known at a temperature.
+    /// An error unless heat capacity and film are known at a temperature.
     pub(super) fn check_covered(&self, t: f64) -> Result<(), ThermalError> {
         let known = self.heat_capacity.at(t).map(|_| ());
-        known.map_err(|source| ThermalError::Property { property: "heat capacity", source })
+        known.map_err(|source| ThermalError::Property { property: "heat capacity", source })?;
+        self.film.check_covered(t)
     }
 }
 

@@ -157,7 +157,7 @@ impl Leg {
 }
 
 /// Follows one stage to its end, and gives the time that it takes.
-fn followed(balance: &Balance, from: f64, stage: &CheckedStage) -> Result<(Track, f64), ThermalError> {
+fn followed(balance: &Balance, from: f64, stage: &CheckedStage<'_>) -> Result<(Track, f64), ThermalError> {
     match stage.until {
         CheckedUntil::Elapsed(time) => {
             let (track, _) = Track::follow(balance, from, Goal { temperature: None, longest: time })?;

@@ -36,7 +36,7 @@ pub use expansion::{Measurement, change_of, diameter_at, size_at_reference, temp
 pub use film::{
     AirAround, Axis, CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, FaceFilm, FilmBoiling, FilmLaw, ForcedConvection,
     HOT_AIR_GUN, NaturalConvection, NitrogenPool, NitrogenPoolCurve, OIL_BATH, PartFilm, RoundPart, StatedRange,
-    Surface, WATER_BATH, berenson_minimum_flux, berenson_minimum_superheat, berenson_plate_film_boiling,
+    Surface, SurfaceFilm, WATER_BATH, berenson_minimum_flux, berenson_minimum_superheat, berenson_plate_film_boiling,
     breen_westwater_film_boiling, bromley_film_boiling, capillary_length, contact_film, cylinder_critical_flux,
     film_boiling_with_radiation, part_in_air, radiation_coefficient, radiation_flux, rohsenow_nucleate_boiling,
     zuber_critical_flux,
@@ -49,7 +49,7 @@ pub use model_error::{ErrorShape, TimeError, time_error};
 pub use moist_air::{Over, condensation_point, dew_point, frost_point, saturation_pressure, vapour_pressure};
 pub use network::{
     BallContact, BearingBodies, BearingHistory, BearingPart, BearingPlan, BearingSurroundings, Conductance, Exchange,
-    HeatAccount, Inside, Link, LoadedMedium, Network, NetworkBody, NetworkHistory, Partner, Seal, SurfaceFilm, Water,
+    HeatAccount, Inside, Link, LoadedMedium, Network, NetworkBody, NetworkHistory, Partner, Seal, Water,
 };
 pub use nitrogen::{
     CARBON_DIOXIDE_LONG_TERM_LIMIT, CARBON_DIOXIDE_SHORT_TERM_LIMIT, Coolant, Evaporated, OXYGEN_DEFICIENT, RoomAir,

@@ -1,5 +1,7 @@
+use super::SurfaceFilm;
 use super::error::{ThermalError, not_negative, positive, within};
-use crate::quantity::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature, Time};
+use crate::quantity::{Power, TemperatureInterval, ThermodynamicTemperature, Time};
+use crate::stock::Curve;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin as step_kelvin;
@@ -17,11 +19,11 @@ const FARTHEST_K: f64 = 1e3;
 /// Heat leaves the body with the flux `q = H (T - T_s) / (1 + H L / (n k))`, where `H = h + ε σ (T² + T_s²)(T + T_s)`;
 /// the second term is `ε σ (T⁴ - T_s⁴)` written as a coefficient, so radiation too meets the resistance inside.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stage {
+pub struct Stage<'a> {
     /// Temperature T_s of the fluid and of the walls that the body sees.
     pub surroundings: ThermodynamicTemperature,
-    /// Film coefficient h.
-    pub film: HeatTransfer,
+    /// Film coefficient h; one over the temperature of the surface is read at the mean temperature of the body.
+    pub film: SurfaceFilm<'a>,
     /// Whether the body also exchanges heat by radiation (a grey body in large surroundings).
     pub radiates: bool,
     /// Heat put into the body, zero or more (an induction heater, for example).
@@ -51,9 +53,9 @@ pub enum Until {
 
 /// A stage in plain SI, checked.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct CheckedStage {
+pub(super) struct CheckedStage<'a> {
     pub(super) surroundings: f64,
-    pub(super) film: f64,
+    pub(super) film: CheckedFilm<'a>,
     pub(super) radiates: bool,
     pub(super) power: f64,
     pub(super) until: CheckedUntil,
@@ -66,12 +68,63 @@ pub(super) enum CheckedUntil {
     Settled { within: f64 },
 }
 
-impl Stage {
-    pub(super) fn check(&self) -> Result<CheckedStage, ThermalError> {
-        let film = self.film.get::<watt_per_square_meter_kelvin>();
+/// A film in plain SI, above zero everywhere.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum CheckedFilm<'a> {
+    Constant(f64),
+    Table(&'a Curve),
+}
+
+impl CheckedFilm<'_> {
+    /// The coefficient at a temperature that lies in the table, W/(m² K).
+    pub(super) fn at(self, t: f64) -> f64 {
+        match self {
+            Self::Constant(film) => film,
+            Self::Table(curve) => curve.at_inside(t),
+        }
+    }
+
+    /// The smallest coefficient, W/(m² K).
+    pub(super) fn least(self) -> f64 {
+        match self {
+            Self::Constant(film) => film,
+            Self::Table(curve) => curve.points().map(|row| row.1).fold(f64::INFINITY, f64::min),
+        }
+    }
+
+    /// An error unless a table covers a temperature.
+    pub(super) fn check_covered(self, t: f64) -> Result<(), ThermalError> {
+        match self {
+            Self::Constant(_) => Ok(()),
+            Self::Table(curve) => {
+                let known = curve.at(t).map(|_| ());
+                known.map_err(|source| ThermalError::Property { property: "film coefficient", source })
+            }
+        }
+    }
+}
+
+fn checked_film<'a>(film: &SurfaceFilm<'a>) -> Result<CheckedFilm<'a>, ThermalError> {
+    const UNIT: &str = "W/(m² K)";
+    match film {
+        SurfaceFilm::Constant(film) => {
+            let film = positive("film coefficient", film.get::<watt_per_square_meter_kelvin>(), UNIT)?;
+            Ok(CheckedFilm::Constant(film))
+        }
+        SurfaceFilm::OverSurface(curve) => {
+            for (_, value) in curve.points() {
+                positive("film coefficient", value, UNIT)?;
+            }
+            Ok(CheckedFilm::Table(curve))
+        }
+    }
+}
+
+impl<'a> Stage<'a> {
+    pub(super) fn check(&self) -> Result<CheckedStage<'a>, ThermalError> {
         Ok(CheckedStage {
             surroundings: positive("temperature of the surroundings", self.surroundings.get::<kelvin>(), "K")?,
-            film: positive("film coefficient", film, "W/(m² K)")?,
+            film: checked_film(&self.film)?,
             radiates: self.radiates,
             power: not_negative("heating power", self.power.get::<watt>(), "W")?,
             until: self.until.check()?,

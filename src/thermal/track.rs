@@ -95,8 +95,7 @@ impl Track {
 }
 
 impl Step {
-    /// The quartic through both ends with their slopes and through `middle`; this is the dense output of the
-    /// Dormand-Prince pair, which is itself a quartic.
+    /// The quartic through both ends with their slopes and through `middle`, which the solver's dense output gives.
     fn new(begin: f64, width: f64, (y0, y1): (f64, f64), (rate0, rate1): (f64, f64), middle: f64) -> Self {
         let (d0, d1, rise) = (rate0 * width, rate1 * width, y1 - y0);
         let hermite_middle = 0.5 * (y0 + y1) + 0.125 * (d0 - d1);

@@ -217,7 +217,7 @@ fn perfect_contact_is_one_lumped_body() {
     };
     let stage = Stage {
         surroundings: at_kelvin(255.15),
-        film: film(8.0),
+        film: film(8.0).into(),
         radiates: false,
         power: watts(0.0),
         until: Until::Elapsed(seconds(3600.0)),

@@ -79,7 +79,7 @@ fn one_body_is_the_history_of_one_lumped_body() {
         };
         let stage = Stage {
             surroundings: at_kelvin(surroundings),
-            film: film(h),
+            film: film(h).into(),
             radiates: emissivity > 0.0,
             power: watts(0.0),
             until: Until::Elapsed(seconds(2400.0)),

@@ -8,7 +8,7 @@ fn real_capacity() -> Curve {
         .unwrap()
 }
 
-fn radiating(surroundings: f64, film: f64, until: Until) -> Stage {
+fn radiating(surroundings: f64, film: f64, until: Until) -> Stage<'static> {
     Stage { radiates: true, ..stage(surroundings, film, until) }
 }
 

@@ -33,6 +33,30 @@ pub enum FilmLaw {
     OfTemperature(Curve),
 }
 
+/// Film coefficient of a surface, as a balance of heat reads it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SurfaceFilm<'a> {
+    /// The same throughout.
+    Constant(HeatTransfer),
+    /// Over the temperature of the surface (K), W/(m² K): a boiling curve, or a correlation in a table.
+    OverSurface(&'a Curve),
+}
+
+impl<'a> From<&'a FilmLaw> for SurfaceFilm<'a> {
+    fn from(law: &'a FilmLaw) -> Self {
+        match law {
+            FilmLaw::Constant(film) => Self::Constant(*film),
+            FilmLaw::OfTemperature(curve) => Self::OverSurface(curve),
+        }
+    }
+}
+
+impl From<HeatTransfer> for SurfaceFilm<'_> {
+    fn from(film: HeatTransfer) -> Self {
+        Self::Constant(film)
+    }
+}
+
 impl FilmLaw {
     /// The same coefficient at every temperature.
     ///

@@ -24,7 +24,7 @@ pub use boiling::{
 };
 pub use correlation::{ForcedConvection, NaturalConvection};
 pub use in_air::{AirAround, FaceFilm, PartFilm, part_in_air};
-pub use law::FilmLaw;
+pub use law::{FilmLaw, SurfaceFilm};
 pub use outline::{Axis, RoundPart, Surface};
 pub use pool::{FilmBoiling, NitrogenPool, NitrogenPoolCurve};
 pub use radiation::{radiation_coefficient, radiation_flux};

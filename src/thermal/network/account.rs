@@ -2,7 +2,6 @@
 
 use super::checked::{Net, Store};
 use crate::quantity::Mass;
-use crate::stock::Curve;
 use uom::si::energy::joule;
 use uom::si::f64::Energy;
 use uom::si::mass::kilogram;
@@ -79,19 +78,5 @@ pub(super) fn water(net: &Net, end: &[f64]) -> Vec<Water> {
 
 /// `m ∫c dT` from the start to `t`, J.
 fn gained(body: &Store, t: f64) -> f64 {
-    body.mass * integral(body.capacity, body.start, t)
-}
-
-/// Integral of a curve; Simpson's rule between its rows is exact, for the curve is cubic there.
-fn integral(curve: &Curve, from: f64, to: f64) -> f64 {
-    let (low, high) = (from.min(to), from.max(to));
-    let inside = curve.points().map(|row| row.0).filter(|t| (low..high).contains(t));
-    let mut ends: Vec<f64> = std::iter::once(low).chain(inside).collect();
-    ends.push(high);
-    let panel = |pair: &[f64]| {
-        let (a, b) = (pair[0], pair[1]);
-        (b - a) / 6.0 * (curve.at_inside(a) + 4.0 * curve.at_inside(0.5 * (a + b)) + curve.at_inside(b))
-    };
-    let whole: f64 = ends.windows(2).map(panel).sum();
-    if to < from { -whole } else { whole }
+    body.mass * body.capacity.integral_inside(body.start, t)
 }

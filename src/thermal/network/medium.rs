@@ -2,9 +2,10 @@
 
 use super::super::Wrap;
 use super::super::error::{ThermalError, not_negative, positive};
-use super::{Exchange, Network, NetworkBody, Partner, SurfaceFilm};
+use super::{Exchange, Network, NetworkBody, Partner};
 use crate::quantity::{Area, HeatTransfer, Mass, Power, ThermodynamicTemperature};
 use crate::stock::{Curve, CurveError};
+use crate::thermal::SurfaceFilm;
 use uom::si::area::square_meter;
 use uom::si::f64::HeatCapacity;
 use uom::si::heat_capacity::joule_per_kelvin;

@@ -24,8 +24,8 @@ pub use history::NetworkHistory;
 pub use medium::LoadedMedium;
 
 use super::error::{ThermalError, not_negative};
-use super::{ConductionPath, FilmLaw, MoistAir, Wrap};
-use crate::quantity::{Area, HeatTransfer, Mass, Power, ThermodynamicTemperature, Time};
+use super::{ConductionPath, MoistAir, SurfaceFilm, Wrap};
+use crate::quantity::{Area, Mass, Power, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
 use uom::si::f64::ThermalConductance;
 use uom::si::time::second;
@@ -86,24 +86,6 @@ pub enum Partner {
     Surroundings(usize),
     /// Another body, for example the medium in a small bath.
     Body(usize),
-}
-
-/// Film coefficient of a surface.
-#[derive(Clone, Copy, Debug)]
-pub enum SurfaceFilm<'a> {
-    /// The same throughout.
-    Constant(HeatTransfer),
-    /// Over the temperature of the surface (K), W/(m² K): a boiling curve, or a correlation in a table.
-    OverSurface(&'a Curve),
-}
-
-impl<'a> From<&'a FilmLaw> for SurfaceFilm<'a> {
-    fn from(law: &'a FilmLaw) -> Self {
-        match law {
-            FilmLaw::Constant(film) => Self::Constant(*film),
-            FilmLaw::OfTemperature(curve) => Self::OverSurface(curve),
-        }
-    }
 }
 
 /// Way of the heat inside a body, `R = L/(n k)`.
