@@ -3,11 +3,13 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod reference_rows;
+
 use proptest::prelude::*;
+use reference_rows::{Row, given, number};
 use seatwise::quantity::{Area, HeatTransfer, Length, Mass, Power, Pressure, ThermodynamicTemperature, Time};
 use seatwise::stock::Curve;
 use seatwise::thermal::*;
-use std::collections::HashMap;
 use uom::si::area::square_meter;
 use uom::si::energy::joule;
 use uom::si::f64::{HeatCapacity, MassDensity, ThermalConductance};
@@ -25,24 +27,8 @@ use uom::si::thermal_conductance::watt_per_kelvin;
 use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
 use uom::si::time::second;
 
-type Row = HashMap<String, String>;
-
 fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/bodies/{file}", env!("CARGO_MANIFEST_DIR"));
-    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(path).unwrap();
-    let rows: Vec<Row> = reader.deserialize().map(|row| row.unwrap()).collect();
-    assert!(!rows.is_empty(), "{file} has no rows");
-    rows
-}
-
-fn number(row: &Row, column: &str) -> f64 {
-    row[column].parse().unwrap_or_else(|_| panic!("{column} of {row:?}"))
-}
-
-/// Value of `key=` in a cell such as `C1=200 J/K;G=50 W/K`.
-fn given(cell: &str, key: &str) -> f64 {
-    let part = cell.split(';').find_map(|part| part.trim().strip_prefix(&format!("{key}="))).unwrap();
-    part.split(' ').next().unwrap().parse().unwrap_or_else(|_| panic!("{key} in {cell}"))
+    reference_rows::read(&format!("bodies/{file}"))
 }
 
 fn celsius(t: f64) -> ThermodynamicTemperature {

@@ -3,7 +3,10 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod reference_rows;
+
 use proptest::prelude::*;
+use reference_rows::{Row, number};
 use seatwise::quantity::{Area, Cases, HeatTransfer, Length, Mass, ThermodynamicTemperature, Time};
 use seatwise::stock::Curve;
 use seatwise::thermal::bore::{
@@ -11,7 +14,6 @@ use seatwise::thermal::bore::{
     still_air_conductivity,
 };
 use seatwise::thermal::*;
-use std::collections::HashMap;
 use std::f64::consts::PI;
 use uom::si::area::square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -20,18 +22,8 @@ use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
-type Row = HashMap<String, String>;
-
 fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/bore/{file}", env!("CARGO_MANIFEST_DIR"));
-    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(path).unwrap();
-    let rows: Vec<Row> = reader.deserialize().map(|row| row.unwrap()).collect();
-    assert!(!rows.is_empty(), "{file} has no rows");
-    rows
-}
-
-fn number(row: &Row, column: &str) -> f64 {
-    row[column].parse().unwrap_or_else(|_| panic!("{column} of {row:?}"))
+    reference_rows::read(&format!("bore/{file}"))
 }
 
 fn celsius(t: f64) -> ThermodynamicTemperature {

@@ -3,12 +3,14 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod reference_rows;
+
 use proptest::prelude::*;
+use reference_rows::Row;
 use seatwise::quantity::{
     Area, HeatTransfer, Length, Mass, Pressure, TemperatureInterval, ThermodynamicTemperature, celsius,
 };
 use seatwise::thermal::*;
-use std::collections::HashMap;
 use uom::si::f64::{Energy, HeatFluxDensity, Velocity, Volume};
 use uom::si::heat_flux_density::watt_per_square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -18,13 +20,9 @@ use uom::si::temperature_interval::kelvin as kelvin_step;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::velocity::meter_per_second;
 
-type Row = HashMap<String, String>;
-
 /// Rows of a reference file whose quantity starts with `kind`; a kind without rows is a mistake of the test.
 fn rows(file: &str, kind: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/film/{file}.csv", env!("CARGO_MANIFEST_DIR"));
-    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(path).unwrap();
-    let all = reader.deserialize().map(|row: Result<Row, _>| row.unwrap());
+    let all = reference_rows::read(&format!("film/{file}.csv")).into_iter();
     let rows: Vec<Row> = all.filter(|row| row["quantity"].starts_with(kind)).collect();
     assert!(!rows.is_empty(), "{file} has no rows of {kind}");
     rows

@@ -3,27 +3,19 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod reference_rows;
+
 use proptest::prelude::*;
+use reference_rows::{Row, number};
 use seatwise::mechanics::*;
 use seatwise::quantity::{Length, Pressure};
-use std::collections::HashMap;
 use uom::si::force::newton;
 use uom::si::length::{inch, meter, millimeter};
 use uom::si::pressure::{megapascal, pascal, psi};
 use uom::si::torque::newton_meter;
 
-type Row = HashMap<String, String>;
-
 fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/mechanics/{file}", env!("CARGO_MANIFEST_DIR"));
-    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(path).unwrap();
-    let rows: Vec<Row> = reader.deserialize().map(|row| row.unwrap()).collect();
-    assert!(!rows.is_empty(), "{file} has no rows");
-    rows
-}
-
-fn number(row: &Row, column: &str) -> f64 {
-    row[column].parse().unwrap_or_else(|_| panic!("{column} of {row:?}"))
+    reference_rows::read(&format!("mechanics/{file}"))
 }
 
 fn mm(length: f64) -> Length {

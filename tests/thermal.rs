@@ -3,13 +3,15 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod reference_rows;
+
 use proptest::prelude::*;
+use reference_rows::{Row, given, number};
 use seatwise::quantity::{
     Area, HeatTransfer, Length, Mass, Power, TemperatureInterval, ThermodynamicTemperature, Time,
 };
 use seatwise::stock::Curve;
 use seatwise::thermal::*;
-use std::collections::HashMap;
 use uom::si::area::square_meter;
 use uom::si::f64::MassDensity;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -22,25 +24,8 @@ use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit, kelv
 use uom::si::time::{hour, second};
 use uom::si::volume::cubic_meter;
 
-type Row = HashMap<String, String>;
-
 fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/thermal_exact/{file}", env!("CARGO_MANIFEST_DIR"));
-    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(path).unwrap();
-    let rows: Vec<Row> = reader.deserialize().map(|row| row.unwrap()).collect();
-    assert!(!rows.is_empty(), "{file} has no rows");
-    rows
-}
-
-fn number(row: &Row, column: &str) -> f64 {
-    row[column].parse().unwrap_or_else(|_| panic!("{column} of {row:?}"))
-}
-
-/// Value of `key=` in a cell such as `m=1 kg;c=470 J/kgK`.
-fn given(cell: &str, key: &str) -> f64 {
-    let part = cell.split(';').find_map(|part| part.trim().strip_prefix(&format!("{key}="))).unwrap();
-    let digits = part.split(' ').next().unwrap();
-    digits.parse().unwrap_or_else(|_| panic!("{key} in {cell}"))
+    reference_rows::read(&format!("thermal_exact/{file}"))
 }
 
 fn celsius(t: f64) -> ThermodynamicTemperature {
