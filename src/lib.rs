@@ -1,4 +1,4 @@
-//! Plans how a bearing, bush or shaft seal goes into its seat.
+//! Plans how a bearing, bush or plug goes into its seat.
 //!
 //! The modules stand in the order in which a job flows through them; each uses only those above it:
 //!

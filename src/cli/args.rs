@@ -2,7 +2,7 @@ use crate::quantity::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::{Path, PathBuf};
 
-/// Plans how a bearing, bush or shaft seal goes into its seat.
+/// Plans how a bearing, bush or plug goes into its seat.
 #[derive(Debug, Parser)]
 #[command(
     version,
