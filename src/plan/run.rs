@@ -121,21 +121,12 @@ impl Run {
         Ok((Self::One(Lump { history, mass: subject.mass, power: place.power }), ends_at))
     }
 
-    /// Number of the body whose temperature counts for the fit.
-    fn index(&self, part: BearingPart) -> usize {
-        match (self, part) {
-            (Self::One(_) | Self::Faced(_), _) | (Self::Three(_), BearingPart::OuterRing) => 0,
-            (Self::Three(_), BearingPart::RollingElements) => 1,
-            (Self::Three(_), BearingPart::InnerRing) => 2,
-        }
-    }
-
     /// Temperature (K) of `part` at a time (s); the end value beyond the end.
     pub(super) fn kelvin_at(&self, part: BearingPart, time: f64) -> f64 {
         match self {
             Self::One(lump) => lump.history.kelvin_at(time),
             Self::Faced(history) => history.kelvin_at(0, time),
-            Self::Three(history) => history.network().kelvin_at(self.index(part), time),
+            Self::Three(history) => history.network().kelvin_at(part.index(), time),
         }
     }
 
@@ -144,7 +135,7 @@ impl Run {
         match self {
             Self::One(lump) => lump.history.first_time_at(temperature),
             Self::Faced(history) => history.first_time_at(0, temperature),
-            Self::Three(history) => history.network().first_time_at(self.index(part), temperature),
+            Self::Three(history) => history.first_time_at(part, temperature),
         }
     }
 
@@ -153,7 +144,7 @@ impl Run {
         match self {
             Self::One(lump) => vec![lump.history.end().1],
             Self::Faced(history) => history.end(),
-            Self::Three(history) => history.network().end(),
+            Self::Three(history) => history.end().to_vec(),
         }
     }
 

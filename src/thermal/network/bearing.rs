@@ -111,7 +111,7 @@ pub(super) struct Section {
 }
 
 impl BearingPart {
-    pub(super) fn index(self) -> usize {
+    pub(crate) fn index(self) -> usize {
         match self {
             BearingPart::OuterRing => 0,
             BearingPart::RollingElements => 1,
