@@ -6,7 +6,9 @@ use super::history::{NetworkHistory, Steps};
 use super::rosenbrock::{Trial, step};
 
 /// Local error of a temperature allowed in each step, as a share of the widest difference of temperature.
-const STEP_TOLERANCE: f64 = 1e-5;
+///
+/// At 1e-5 two runs whose starts differ by a millikelvin part by half a second of a window that ends after an hour.
+const STEP_TOLERANCE: f64 = 1e-6;
 /// Latent heat by which an error in the mass of water counts as heat, J/kg; an order of size only.
 const LATENT: f64 = 2.5e6;
 /// First step: this share of the time in which the fastest body would cross the widest difference.
