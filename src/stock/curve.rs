@@ -13,8 +13,16 @@ use thiserror::Error;
 pub struct Curve {
     x: Vec<f64>,
     y: Vec<f64>,
-    slope: Vec<f64>,
+    /// The cubic between each row and the next, in rising powers of the distance (K) from the lower row.
+    pieces: Vec<[f64; 4]>,
+    /// The table's width cut into even parts: for each, the last row at or below its lower end.
+    rows: Vec<u32>,
+    /// Parts per kelvin.
+    parts: f64,
 }
+
+/// Even parts for each row of a table: one look and a step or two find the row that a halving search needs five for.
+const PARTS_PER_ROW: usize = 2;
 
 /// Why a curve cannot be made or read.
 #[derive(Clone, Debug, Error, PartialEq)]
@@ -58,8 +66,9 @@ impl Curve {
             }
         }
         let (x, y): (Vec<f64>, Vec<f64>) = points.iter().copied().unzip();
-        let slope = slopes(&x, &y);
-        Ok(Self { x, y, slope })
+        let pieces = pieces(&x, &y);
+        let (rows, parts) = even_parts(&x);
+        Ok(Self { x, y, pieces, rows, parts })
     }
 
     /// The same `value` at every temperature from `from` to `to` (K).
@@ -104,13 +113,26 @@ impl Curve {
         if temperature >= self.x[last] {
             return self.y[last];
         }
-        let i = self.x.partition_point(|&x| x <= temperature) - 1;
-        let width = self.x[i + 1] - self.x[i];
-        let t = (temperature - self.x[i]) / width;
-        let (s0, s1) = (self.slope[i] * width, self.slope[i + 1] * width);
-        let rise = self.y[i + 1] - self.y[i];
-        // Hermite cubic in nested form: y0 + t (s0 + t (3Δ - 2 s0 - s1 + t (s0 + s1 - 2Δ)))
-        self.y[i] + t * (s0 + t * (3.0 * rise - 2.0 * s0 - s1 + t * (s0 + s1 - 2.0 * rise)))
+        let i = self.row_below(temperature);
+        let t = temperature - self.x[i];
+        let [c0, c1, c2, c3] = self.pieces[i];
+        c0 + t * (c1 + t * (c2 + t * c3))
+    }
+
+    /// The last row at or below a temperature inside the table.
+    fn row_below(&self, temperature: f64) -> usize {
+        // Inside the table, so neither negative nor larger than the number of parts.
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        let part = ((temperature - self.x[0]) * self.parts) as usize;
+        let mut i = self.rows[part.min(self.rows.len() - 1)] as usize;
+        // Rounding may put a temperature at the edge of a part into the next one.
+        while self.x[i] > temperature {
+            i -= 1;
+        }
+        while self.x[i + 1] <= temperature {
+            i += 1;
+        }
+        i
     }
 
     /// Integral over temperatures (K) that the caller has checked to lie in the table.
@@ -128,6 +150,36 @@ impl Curve {
         let whole: f64 = ends.windows(2).map(panel).sum();
         if to < from { -whole } else { whole }
     }
+}
+
+/// Even parts of a table's width, as [`Curve`] keeps them.
+fn even_parts(x: &[f64]) -> (Vec<u32>, f64) {
+    let intervals = x.len() - 1;
+    if intervals == 0 {
+        return (Vec::new(), 0.0);
+    }
+    let count = PARTS_PER_ROW * intervals;
+    let per_part = (x[intervals] - x[0]) / count as f64;
+    let mut row = 0;
+    let rows = (0..count).map(|part| {
+        let lower = x[0] + part as f64 * per_part;
+        while row + 1 < intervals && x[row + 1] <= lower {
+            row += 1;
+        }
+        u32::try_from(row).unwrap_or(u32::MAX)
+    });
+    (rows.collect(), 1.0 / per_part)
+}
+
+/// Hermite cubics through the rows with their slopes: `y0 + s0 t + (3Δ/w - 2 s0 - s1) t²/w + (s0 + s1 - 2Δ/w) t³/w²`.
+fn pieces(x: &[f64], y: &[f64]) -> Vec<[f64; 4]> {
+    let slope = slopes(x, y);
+    let piece = |i: usize| {
+        let width = x[i + 1] - x[i];
+        let (s0, s1, secant) = (slope[i], slope[i + 1], (y[i + 1] - y[i]) / width);
+        [y[i], s0, (3.0 * secant - 2.0 * s0 - s1) / width, (s0 + s1 - 2.0 * secant) / (width * width)]
+    };
+    (0..x.len() - 1).map(piece).collect()
 }
 
 /// Slopes at the rows: weighted harmonic mean inside, one-sided and limited at the ends.
