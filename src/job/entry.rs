@@ -1,7 +1,7 @@
 //! What was typed, and what was assumed in its place.
 
 use crate::quantity::{
-    Deviations, Force, HeatTransfer, Length, Mass, Power, Pressure, System, TemperatureInterval,
+    Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System, TemperatureInterval,
     ThermodynamicTemperature, Time,
 };
 
@@ -30,6 +30,8 @@ pub enum AnyValue {
     Pressure(Pressure),
     /// A power.
     Power(Power),
+    /// The heat capacity of a whole body.
+    BodyHeat(HeatCapacity),
     /// A surface film coefficient, low and high.
     Film(HeatTransfer, HeatTransfer),
     /// A share of one, printed as a percentage.

@@ -9,6 +9,7 @@ mod problem;
 mod reach;
 mod read_designation;
 mod read_material;
+mod read_medium;
 mod read_part;
 mod read_seats;
 mod read_shop;
@@ -20,8 +21,8 @@ mod smell;
 
 pub use entry::{AnyValue, Assumption, Entry};
 pub use model::{
-    Bench, FilmChoice, Heading, Hold, Housing, Job, Measured, Part, PartKind, Piece, Press, SETTLED_WITHIN_SHARE, Seal,
-    ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment, Wrapping,
+    Bench, FilmChoice, Heading, Hold, Housing, Job, Measured, MediumStore, Part, PartKind, Piece, Press, RestsOn,
+    SETTLED_WITHIN_SHARE, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment, Wrapping,
 };
 pub use problem::{Problem, Problems};
 

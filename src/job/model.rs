@@ -3,7 +3,7 @@
 use super::entry::{Assumption, Entry};
 use crate::fit::Limits;
 use crate::quantity::{
-    Force, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System, ThermodynamicTemperature, Time,
+    Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System, ThermodynamicTemperature, Time,
 };
 use crate::stock::closure::{Closure, Elastomer};
 use crate::stock::material::{Material, TemperatureLimit};
@@ -245,8 +245,14 @@ pub struct Treatment {
     pub film: FilmChoice,
     /// What the piece is wrapped in while it is in the medium.
     pub wrap: Option<Wrapping>,
+    /// What it lies on there.
+    pub rests_on: RestsOn,
+    /// How much heat the medium itself can take up or give, when it is not large against the piece.
+    pub store: Option<MediumStore>,
     /// Power put into the piece; zero but for induction heating.
     pub power: Power,
+    /// Power of the blower, weak and strong, where hot air is blown on the piece.
+    pub blower: Option<(Power, Power)>,
     /// For how long.
     pub hold: Hold,
 }
@@ -280,6 +286,32 @@ impl Wrapping {
     pub fn name(self) -> &'static str {
         Self::NAMES.iter().find(|(_, wrapping)| *wrapping == self).map_or("wrap", |(name, _)| name)
     }
+}
+
+/// What a piece lies on in its medium.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RestsOn {
+    /// A wire grate, a string, or its edge: the medium gets at every face.
+    Grate,
+    /// A metal shelf that is as cold, or as hot, as the medium.
+    Shelf,
+    /// A tray or a board, which keeps the medium from one face.
+    Tray,
+}
+
+impl RestsOn {
+    /// Every support with the name that a job uses.
+    pub const NAMES: [(&'static str, RestsOn); 3] =
+        [("grate", Self::Grate), ("metal shelf", Self::Shelf), ("tray", Self::Tray)];
+}
+
+/// A medium that warms, or cools, while it exchanges heat with the piece.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MediumStore {
+    /// Heat capacity of all that is as cold or hot as the medium.
+    pub capacity: HeatCapacity,
+    /// Power that keeps the empty medium at its temperature.
+    pub holding: Power,
 }
 
 /// When the piece is taken out.

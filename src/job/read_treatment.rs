@@ -2,6 +2,7 @@
 
 use super::entry::AnyValue;
 use super::model::{FilmChoice, Hold, Piece, Treatment, Wrapping};
+use super::read_medium::{blower, rests_on, store};
 use super::section::{Found, Notes, Section, nearest};
 use crate::quantity::{self, Power, ThermodynamicTemperature, Time, celsius};
 use crate::stock::Library;
@@ -11,7 +12,19 @@ use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{hour, second};
 
-pub(super) const KEYS: [&str; 8] = ["part", "medium", "temperature", "film", "wrap", "power", "hold", "until"];
+pub(super) const KEYS: [&str; 11] = [
+    "part",
+    "medium",
+    "temperature",
+    "film",
+    "wrap",
+    "rests_on",
+    "heat_capacity",
+    "holding_power",
+    "power",
+    "hold",
+    "until",
+];
 
 /// Longest hold that a job may ask for.
 const LONGEST_HOLD_H: f64 = 72.0;
@@ -41,8 +54,22 @@ pub(super) fn treatment(
     let power = power(section, &medium, notes);
     let temperature = temperature(section, &medium, asked, notes);
     let hold = target_in_range(section, hold?, &medium, notes);
+    let (rests_on, store, blower) =
+        (rests_on(section, &medium, notes), store(section, &medium, notes), blower(section, &medium, notes));
     let (piece, film, wrap, power) = (piece?, film?, wrap?, power?);
-    Some(Treatment { piece, film, wrap, power, temperature: temperature?, hold: hold?, medium })
+    let (rests_on, store, blower) = (rests_on?, store?, blower?);
+    Some(Treatment {
+        piece,
+        film,
+        wrap,
+        rests_on,
+        store,
+        power,
+        blower,
+        temperature: temperature?,
+        hold: hold?,
+        medium,
+    })
 }
 
 /// Film range of the medium; a piece that is heated from within stands in still air.
@@ -217,6 +244,7 @@ pub(super) fn usual_film(key: &str, usual: &Film, notes: &mut Notes) -> FilmChoi
     let value = match usual.law {
         Law::Stated => AnyValue::Film(usual.low, usual.high),
         Law::Air { .. } => AnyValue::Text("air around the part".to_owned()),
+        Law::Stream { .. } => AnyValue::Film(usual.low, usual.high),
         Law::BoilingNitrogen { .. } => AnyValue::Text("boiling curve of nitrogen".to_owned()),
     };
     notes.assume(key, value, &why);
@@ -242,9 +270,14 @@ fn wrap(section: &Section<'_>, notes: &mut Notes) -> Option<Option<Wrapping>> {
 
 fn power(section: &Section<'_>, medium: &Medium, notes: &mut Notes) -> Option<Power> {
     let Transfer::Power(range) = medium.transfer() else {
-        if section.has("power") {
+        let blows = medium.film().is_some_and(|film| matches!(film.law, Law::Stream { .. }));
+        if section.has("power") && !blows {
             let message = format!("{} takes no `power`", medium.id());
-            notes.problem(section.place("power"), message, "leave `power` out, or choose the induction heater");
+            notes.problem(
+                section.place("power"),
+                message,
+                "leave `power` out, or choose the induction heater or the hot-air gun",
+            );
             return None;
         }
         return Some(Power::new::<watt>(0.0));

@@ -251,6 +251,7 @@ echo! {
     quantity::Force => Force,
     quantity::Pressure => Pressure,
     quantity::Power => Power,
+    quantity::HeatCapacity => BodyHeat,
     quantity::Ratio => Share,
     f64 => Number,
 }

@@ -1,6 +1,6 @@
 //! Clearance of a joint against time and temperature.
 
-use super::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
+use super::clearance_history::{ClearanceHistory, ClearancePoint, InSeat, Moment, MomentKind};
 use super::joint::Joint;
 use super::model::Window;
 use super::soaking::LONGEST_ON_BENCH_S;
@@ -97,7 +97,7 @@ impl Course<'_, '_> {
         case(&self.at(time)) - self.placing
     }
 
-    fn longest_hold(&self) -> f64 {
+    pub(super) fn longest_hold(&self) -> f64 {
         self.inner.hold().max(self.outer.hold())
     }
 
@@ -135,6 +135,7 @@ impl Course<'_, '_> {
         window: &Cases<Window>,
         to_clear: &Cases<Option<Time>>,
         carry: Time,
+        in_seat: InSeat,
     ) -> ClearanceHistory {
         let hold = self.longest_hold();
         let bench = shown_after(window, carry.get::<second>(), hold > 0.0);
@@ -147,6 +148,7 @@ impl Course<'_, '_> {
             points,
             placing_clearance: Length::new::<meter>(self.placing),
             moments: self.moments(window, to_clear, carry, hold),
+            in_seat,
         }
     }
 

@@ -16,12 +16,26 @@ pub struct ClearanceHistory {
     pub placing_clearance: Length,
     /// What happens along the way, in any order.
     pub moments: Vec<Moment>,
+    /// What follows once the part stands in its seat.
+    pub in_seat: InSeat,
+}
+
+/// Clearance while the part stands in its seat, where both parts exchange heat over the closing gap.
+///
+/// Time zero is the moment when it is in, at the end of the carrying time; negative clearance is the interference that
+/// the joint has gripped with. Empty where neither part is treated.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct InSeat {
+    /// The curve, in order of time.
+    pub points: Vec<ClearancePoint>,
+    /// What happens along the way.
+    pub moments: Vec<Moment>,
 }
 
 /// Clearance in the three cases at one time.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ClearancePoint {
-    /// Time after the parts have left their media; negative before.
+    /// Time after the parts have left their media, negative before; in the seat, time since the part is in.
     pub time: Time,
     /// Bore of the outer part less outside of the inner part; negative is interference.
     pub clearance: Cases<Length>,
@@ -30,11 +44,11 @@ pub struct ClearancePoint {
 /// Something that happens at one time.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Moment {
-    /// Time after the parts have left their media; negative before.
+    /// Time as that of the curve it belongs to.
     pub time: Time,
     /// What happens.
     pub kind: MomentKind,
-    /// Clearance of the middle case at that time.
+    /// Clearance of the middle case at that time; of the tightest case for [`MomentKind::Grips`].
     pub clearance: Length,
 }
 
@@ -49,4 +63,6 @@ pub enum MomentKind {
     FirstClears,
     /// The tightest case loses the placing clearance.
     NoLongerClears,
+    /// The tightest case grips in its seat.
+    Grips,
 }

@@ -1,20 +1,26 @@
 //! The part in its seat: how long it stays free, and whether chilling it helps.
 
 use super::PlanError;
+use super::clearance_history::{ClearancePoint, InSeat, Moment, MomentKind};
 use super::joint::{Joint, Side};
 use super::model::{AtBore, Grip, GripTime, SeatKind, Soak};
 use super::subject::Subject;
-use super::surroundings::{Pace, shop_air};
+use super::surroundings::{Pace, shop_film_at};
 use crate::job::{Job, Piece};
 use crate::quantity::{Area, Cases, Length, Mass, ThermodynamicTemperature, Time};
 use crate::thermal::ConductionPath;
 use crate::thermal::bore::{self, Chilling, Course, Exchange, Freeing, Gap, Insertion, Placement, SeatBody, SeatSizes};
 use std::f64::consts::PI;
 use uom::si::area::square_meter;
-use uom::si::time::hour;
+use uom::si::time::{hour, second};
 
 /// Longest time in the seat that is followed.
 const LONGEST_H: f64 = 4.0;
+
+/// Points of a plot in the seat, how far beyond the grip it goes, and the least that it shows, s.
+const POINTS: u32 = 60;
+const SHOWN_AFTER: f64 = 3.0;
+const LEAST_SHOWN_S: f64 = 5.0;
 
 /// Smallest share of a piece's surface that gives heat to the shop while it stands in its seat: a face at the least.
 const LEAST_FREE_SHARE: f64 = 0.05;
@@ -24,31 +30,32 @@ pub(super) fn grip(
     job: &Job,
     joint: &Joint<'_>,
     at_bore: &AtBore,
+    latest: Option<Arrival>,
     (chill, warm): (Option<&Soak>, Option<&Soak>),
-) -> Result<Option<Grip>, PlanError> {
+) -> Result<Option<(Grip, InSeat)>, PlanError> {
     if chill.is_none() && warm.is_none() {
         return Ok(None);
     }
     let (inner, outer) = (Subject::new(job, joint.inner.piece)?, Subject::new(job, joint.outer.piece)?);
-    let exchange = |placement| -> Result<Exchange<'_>, PlanError> {
-        Ok(Exchange {
-            inner: body(job, joint, &joint.inner, &inner, at_bore.inner)?,
-            outer: body(job, joint, &joint.outer, &outer, at_bore.outer)?,
-            joint: bore::Joint { diameter: joint.nominal, length: job.part.width },
-            gap: Gap::usual(placement),
-            shop: job.bench.temperature,
-        })
+    let concentric = Exchange {
+        inner: body(job, joint, &joint.inner, &inner, at_bore.inner)?,
+        outer: body(job, joint, &joint.outer, &outer, at_bore.outer)?,
+        joint: bore::Joint { diameter: joint.nominal, length: job.part.width },
+        gap: Gap::usual(Placement::Concentric),
+        shop: job.bench.temperature,
     };
     let longest = Time::new::<hour>(LONGEST_H);
-    let concentric = exchange(Placement::Concentric)?;
     let cases = sizes(joint);
     let insertions = concentric.run_cases(cases, longest)?;
-    let one_sided = exchange(Placement::OneSide)?.run(cases.tightest, longest)?;
+    let one_sided = Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run(cases.tightest, longest)?;
+    let at_latest = latest.map(|arrival| arrival.insertion(&concentric, cases.tightest, longest)).transpose()?;
     let both = chill.is_some() && warm.is_some();
     let unchilled =
         if both { Some(left_in_the_shop(&concentric, cases.tightest, &insertions.tightest, longest)?) } else { None };
-    Ok(Some(Grip {
+    let in_seat = in_seat(&insertions);
+    let grip = Grip {
         one_sided: time(&one_sided),
+        at_latest: at_latest.as_ref().map(time),
         meets_at: insertions.tightest.meeting.map(|meeting| meeting.temperature),
         chilling_shortens: unchilled.as_ref().is_some_and(|both| both.shortens() && goes_in(&both.unchilled)),
         unchilled: unchilled.as_ref().map(|both| time(&both.unchilled)),
@@ -61,7 +68,51 @@ pub(super) fn grip(
             middle: time(&insertions.middle),
             loosest: time(&insertions.loosest),
         },
-    }))
+    };
+    Ok(Some((grip, in_seat)))
+}
+
+/// How warm both parts are when they come to the seat.
+#[derive(Clone, Copy)]
+pub(super) struct Arrival {
+    pub(super) inner: ThermodynamicTemperature,
+    pub(super) outer: ThermodynamicTemperature,
+}
+
+impl Arrival {
+    fn insertion<'a>(
+        self,
+        planned: &Exchange<'a>,
+        sizes: SeatSizes,
+        longest: Time,
+    ) -> Result<Insertion<'a>, PlanError> {
+        let inner = SeatBody { start: self.inner, ..planned.inner };
+        let outer = SeatBody { start: self.outer, ..planned.outer };
+        Ok(Exchange { inner, outer, ..*planned }.run(sizes, longest)?)
+    }
+}
+
+/// The curves in the seat for a plot: until a while after the tightest case has gripped, or the parts have come together.
+fn in_seat(insertions: &Cases<Insertion<'_>>) -> InSeat {
+    let grip = |insertion: &Insertion<'_>| match insertion.course {
+        Course::GripsWhileEvening { at } | Course::HeldUntilLock { locks: at, .. } => Some(at),
+        Course::NoClearance | Course::StaysFree(_) => None,
+    };
+    let Cases { tightest, middle, loosest } = insertions;
+    let grips = grip(tightest);
+    let met = tightest.meeting.map_or_else(|| tightest.end(), |meeting| meeting.at);
+    let ends = grips.or_else(|| grip(middle)).or_else(|| grip(loosest)).unwrap_or(met);
+    let shown = (SHOWN_AFTER * ends).max(Time::new::<second>(LEAST_SHOWN_S));
+    let point = |i: u32| {
+        let time = shown * (f64::from(i) / f64::from(POINTS));
+        // After its end an insertion stays as it is.
+        let clearance =
+            |insertion: &Insertion<'_>| insertion.clearance_at(time.min(insertion.end())).unwrap_or_default();
+        let clearance = Cases { tightest: clearance(tightest), middle: clearance(middle), loosest: clearance(loosest) };
+        ClearancePoint { time, clearance }
+    };
+    let moment = |time| Moment { time, kind: MomentKind::Grips, clearance: Length::default() };
+    InSeat { points: (0..=POINTS).map(point).collect(), moments: grips.map(moment).into_iter().collect() }
 }
 
 /// The tightest case as planned, beside the same with the inner part left at the temperature of the shop.
@@ -113,7 +164,6 @@ fn body<'a>(
     let (mass, area) = part_of(joint.seat, subject)?;
     let seat = PI * joint.nominal * job.part.width;
     let least = area * LEAST_FREE_SHARE;
-    let air = shop_air(job, subject, start, Pace::Quick)?;
     let ring = 0.5 * (side.ring.outside - side.ring.inside.unwrap_or_default());
     let to_joint = match side.ring.inside {
         Some(_) => ConductionPath::one_face(ring),
@@ -128,7 +178,7 @@ fn body<'a>(
         to_joint,
         to_air: subject.shape.path,
         free_area: if area - seat > least { area - seat } else { least },
-        film: air.film.at(start)?,
+        film: shop_film_at(job, subject, start, Pace::Quick)?,
         radiates: true,
         start,
     })

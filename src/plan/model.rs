@@ -90,9 +90,12 @@ pub struct SeatPlan {
     pub warm: Option<Soak>,
     /// State when the part reaches the mouth of the seat.
     pub at_bore: AtBore,
-    /// Time from the first piece's going into its medium until the placing clearance is there; none where it never is.
+    /// Shortest hold that gives the placing clearance, from the first piece's going into its medium; longer than the planned
+    /// hold where that is too short; none where no hold does.
     pub time_to_clear: Cases<Option<Time>>,
-    /// Time in shop air, from leaving the medium, until the placing clearance is gone.
+    /// Share of its full change that the chilled piece, or else the warmed one, has made by then.
+    pub share_at_clear: Cases<Option<f64>>,
+    /// Latest moment to start pushing: time in shop air, from leaving the medium, until the placing clearance is gone.
     pub window: Cases<Window>,
     /// What happens once the part stands in its seat; none where neither part is treated.
     pub grip: Option<Grip>,
@@ -106,6 +109,13 @@ pub struct SeatPlan {
     pub clears_at: ClearsAt,
     /// Clearance against time.
     pub history: ClearanceHistory,
+}
+
+impl SeatPlan {
+    /// The longest planned time in a medium; none where nothing is treated.
+    pub fn longest_hold(&self) -> Option<Time> {
+        self.chill.iter().chain(&self.warm).map(|soak| soak.hold).reduce(Time::max)
+    }
 }
 
 /// One of the two parts of a joint.
@@ -187,6 +197,10 @@ pub struct Soak {
     pub share_reached: Option<f64>,
     /// Time after which waiting longer gains nothing: 95 % of the full change.
     pub enough_after: Option<Time>,
+    /// By how much the medium comes nearer to the piece at most while it takes up its heat; none where it is taken as large.
+    pub medium_drift: Option<TemperatureInterval>,
+    /// How long the innermost place of the piece, such as the middle of a wall, is behind its mean temperature.
+    pub middle_lag: Time,
     /// What evaporates to take up the heat of the piece.
     pub coolant: Option<ConsumedCoolant>,
     /// Water and frost that settle on the piece until it is as warm as the shop, when the humidity is known.
@@ -237,6 +251,8 @@ pub struct Grip {
     pub times: Cases<GripTime>,
     /// The same for the tightest case when the part lies on one side: the pessimistic bound.
     pub one_sided: GripTime,
+    /// The same for the tightest case when the push starts at the latest moment; none where there is no such moment.
+    pub at_latest: Option<GripTime>,
     /// Common temperature at which both parts of the tightest case meet, when they do.
     pub meets_at: Option<ThermodynamicTemperature>,
     /// Whether chilling the part shortens the time in hand in the tightest case, where the warm part alone would do.

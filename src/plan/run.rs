@@ -1,23 +1,20 @@
 //! A piece in its surroundings for a time: one body, one that meets two surroundings, or the three of a bearing.
 
 use super::PlanError;
+use super::place::Place;
 use super::subject::Subject;
 use super::surroundings::Surroundings;
 use crate::quantity::{Area, Mass, Power, TemperatureInterval, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
 use crate::thermal::{
-    BearingHistory, BearingPart, BearingPlan, BearingSurroundings, Body, Exchange, History, Inside, Network,
-    NetworkBody, NetworkHistory, Partner, Stage, Until,
+    BearingHistory, BearingPart, BearingPlan, BearingSurroundings, Body, ConductionPath, Exchange, History, Inside,
+    Network, NetworkBody, NetworkHistory, Partner, Stage, Until,
 };
 use uom::si::energy::joule;
 use uom::si::f64::Energy;
-use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
-
-/// Largest Biot number at which a film may be read at the mean temperature of the body instead of at its surface.
-const FILM_AT_MEAN_BIOT: f64 = 0.1;
 
 /// A piece that is followed for a time.
 pub(super) enum Run {
@@ -34,27 +31,6 @@ pub(super) struct Lump {
     history: History,
     mass: Mass,
     power: Power,
-}
-
-/// What a piece is put into.
-pub(super) struct Place {
-    /// What is around it.
-    pub(super) around: Surroundings,
-    /// A plate that touches one face, the rest being in `around`.
-    pub(super) plate: Option<Surroundings>,
-    /// Heat put in: into the inner ring of a bearing.
-    pub(super) power: Power,
-}
-
-impl Place {
-    /// Whether `subject` here is one body in one fluid, dry and bare, whose film may be read at its mean temperature.
-    pub(super) fn is_simple(&self, subject: &Subject<'_>, start: ThermodynamicTemperature) -> bool {
-        let around = &self.around;
-        let bare = self.plate.is_none() && around.moisture.is_none() && around.wrap.resistance_m2k_w() <= 0.0;
-        let film = around.film.extremes().1.get::<watt_per_square_meter_kelvin>();
-        let conductivity = subject.material.conductivity().at_inside(start.get::<kelvin>());
-        bare && film * subject.shape.path.length.value <= FILM_AT_MEAN_BIOT * conductivity
-    }
 }
 
 impl Run {
@@ -78,6 +54,7 @@ impl Run {
                         emissivity: place.around.emissivity,
                         wrap: place.around.wrap,
                         moisture: place.around.moisture,
+                        store: place.medium.as_ref(),
                     },
                     time,
                 };
@@ -148,7 +125,18 @@ impl Run {
         }
     }
 
-    /// Heat that the first of the surroundings has taken up by a time, from a piece of this `heat_capacity`.
+    /// By how much the medium has come nearer to the piece at most; none where it stays as it is.
+    pub(super) fn medium_drift(&self) -> Option<TemperatureInterval> {
+        let medium = match self {
+            Self::One(_) => return None,
+            Self::Faced(history) => (history, 1),
+            Self::Three(history) => (history.network(), 3),
+        };
+        medium.0.largest_change(medium.1).ok().map(|(_, change)| change)
+    }
+
+    /// Heat that the first of the surroundings has taken up by a time, from a piece of this `heat_capacity`; nothing is
+    /// known of it where the medium is a body of its own.
     pub(super) fn heat_given(&self, heat_capacity: &Curve, until: Time) -> Energy {
         match self {
             Self::One(lump) => lump.heat_given(heat_capacity, until),
@@ -189,28 +177,39 @@ impl Lump {
 }
 
 fn one_body<'a>(subject: &'a Subject<'_>, place: &'a Place, start: ThermodynamicTemperature) -> Network<'a> {
-    let inside = Some(Inside { path: subject.shape.path, conductivity: subject.material.conductivity() });
-    let exchange = |around: &'a Surroundings, index: usize, area: Area| Exchange {
+    let body =
+        NetworkBody { mass: subject.mass, heat_capacity: subject.material.heat_capacity(), start, power: place.power };
+    let mut network = Network { bodies: vec![body], ..Network::default() };
+    let medium = with_medium(&mut network, place);
+    let exchange = |around: &'a Surroundings, with: Partner, (area, path): (Area, ConductionPath)| Exchange {
         body: 0,
-        with: Partner::Surroundings(index),
+        with,
         area,
         film: (&around.film).into(),
         emissivity: around.emissivity,
-        inside,
+        inside: Some(Inside { path, conductivity: subject.material.conductivity() }),
         wrap: around.wrap,
         moisture: around.moisture,
     };
-    let (mut surroundings, mut exchanges) = (vec![place.around.temperature], Vec::with_capacity(2));
-    let whole = subject.shape.area;
-    match &place.plate {
-        None => exchanges.push(exchange(&place.around, 0, whole)),
-        Some(plate) => {
-            surroundings.push(plate.temperature);
-            exchanges.push(exchange(&place.around, 0, whole - subject.face));
-            exchanges.push(exchange(plate, 1, subject.face));
-        }
+    let free = (subject.shape.area - place.covered, subject.shape.path);
+    network.exchanges.push(exchange(&place.around, medium, free));
+    if let Some(beside) = &place.beside {
+        let with = if beside.of_medium { medium } else { surrounded_by(&mut network, beside.what.temperature) };
+        let way = (beside.area, beside.path.unwrap_or(subject.shape.path));
+        network.exchanges.push(exchange(&beside.what, with, way));
     }
-    let heat_capacity = subject.material.heat_capacity();
-    let body = NetworkBody { mass: subject.mass, heat_capacity, start, power: place.power };
-    Network { bodies: vec![body], surroundings, exchanges, links: Vec::new() }
+    network
+}
+
+/// What is around the piece, as a body of its own where it warms or cools.
+fn with_medium<'a>(network: &mut Network<'a>, place: &'a Place) -> Partner {
+    match &place.medium {
+        Some(medium) => Partner::Body(network.add_medium(medium)),
+        None => surrounded_by(network, place.around.temperature),
+    }
+}
+
+fn surrounded_by(network: &mut Network<'_>, temperature: ThermodynamicTemperature) -> Partner {
+    network.surroundings.push(temperature);
+    Partner::Surroundings(network.surroundings.len() - 1)
 }

@@ -2,9 +2,11 @@
 
 use super::PlanError;
 use super::clearance::{Course, Diameters, from_kelvin};
+use super::clearance_history::InSeat;
 use super::grip;
+use super::holds;
 use super::joint::Joint;
-use super::model::{AtBore, ClearsAt, Fit, Pressing, SeatPlan, ServiceFit};
+use super::model::{AtBore, ClearsAt, Fit, Pressing, SeatPlan, ServiceFit, Window};
 use super::pressing::Presser;
 use super::track::treat;
 use super::verdict;
@@ -26,26 +28,42 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> 
     let presser = Presser::new(job, joint);
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
-    let (window, time_to_clear) = (course.window(), course.time_to_clear());
+    let (window, within) = (course.window(), course.time_to_clear());
+    let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
+    let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
+    let (grip, in_seat) = grip.map_or((None, InSeat::default()), |(grip, in_seat)| (Some(grip), in_seat));
+    let holds = holds::shortest(job, joint, (&course, &diameters), within);
     Ok(SeatPlan {
         seat: joint.seat,
         nominal: joint.nominal,
         verdict: verdict::from_clearance(&at_bore.clearance, placing),
         inner: joint.inner.member(),
         outer: joint.outer.member(),
-        history: course.history(&window, &time_to_clear, job.bench.carry),
+        history: course.history(&window, &within, job.bench.carry, in_seat),
         clears_at: clears_at(job, joint, &diameters, &at_bore),
-        grip: grip::grip(job, joint, &at_bore, (inner.soak.as_ref(), outer.soak.as_ref()))?,
+        grip,
         press: at_shop(job, joint, &diameters, &presser)?,
         service: service(job, joint, &diameters),
         lock: diameters.lock(),
         fit,
         at_bore,
         window,
-        time_to_clear,
+        time_to_clear: holds.times,
+        share_at_clear: holds.shares,
         chill: inner.soak,
         warm: outer.soak,
     })
+}
+
+/// How warm the parts are at the latest moment to start pushing.
+fn latest(course: &Course<'_, '_>, window: Window) -> Option<grip::Arrival> {
+    let Window::Lasts(time) = window else { return None };
+    let time = time.get::<second>();
+    let arrival = grip::Arrival {
+        inner: from_kelvin(course.inner.kelvin_at(time)),
+        outer: from_kelvin(course.outer.kelvin_at(time)),
+    };
+    (time > 0.0).then_some(arrival)
 }
 
 fn metres(cases: Cases<f64>) -> Cases<Length> {

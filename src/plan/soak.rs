@@ -55,6 +55,8 @@ pub(super) fn soak(course: &Soaking<'_, '_>, slow: &Run, on_bench: &Run, ends: &
         time_error: subject.error_shape().and_then(|shape| time_error(shape, biot, ERROR_AT_SHARE).ok()),
         share_reached,
         enough_after: enough_after(course, slow, share_reached),
+        medium_drift: slow.medium_drift(),
+        middle_lag: course.middle_lag(middle),
         coolant: coolant(course, slow, ends.hold)?,
         water: job.bench.humidity.map(|_| on_bench.water()),
     })

@@ -1,11 +1,12 @@
 //! A piece in its medium, at either end of every range, for as long as the job says.
 
 use super::PlanError;
-use super::run::{Place, Run};
+use super::place::Place;
+use super::run::Run;
 use super::subject::Subject;
 use super::surroundings::{self, Pace};
 use crate::job::{Hold, Job, SETTLED_WITHIN_SHARE, Treatment};
-use crate::quantity::{Area, HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature, Time, warming};
+use crate::quantity::{HeatTransfer, TemperatureInterval, ThermodynamicTemperature, Time, warming};
 use crate::thermal::{BearingPart, ThermalError, Until, radiation_coefficient};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
@@ -36,20 +37,6 @@ pub(super) struct Soaking<'a, 'j> {
     quick: Place,
 }
 
-/// Where the piece is put, at one end of every range.
-fn place(job: &Job, subject: &Subject<'_>, treatment: &Treatment, pace: Pace) -> Result<Place, PlanError> {
-    let medium = surroundings::medium(job, subject, treatment, pace)?;
-    let resting = treatment.medium.film().is_some_and(|film| film.resting_face_only);
-    let (around, plate) = if resting {
-        let mut air = surroundings::shop_air(job, subject, treatment.temperature, pace.opposite())?;
-        air.moisture = None;
-        (air, Some(medium))
-    } else {
-        (medium, None)
-    };
-    Ok(Place { around, plate, power: treatment.power })
-}
-
 impl<'a, 'j> Soaking<'a, 'j> {
     pub(super) fn new(
         job: &'j Job,
@@ -57,7 +44,7 @@ impl<'a, 'j> Soaking<'a, 'j> {
         treatment: &'j Treatment,
         counts: BearingPart,
     ) -> Result<Self, PlanError> {
-        let at = |pace| place(job, subject, treatment, pace).map_err(|error| error.of(job, subject.piece));
+        let at = |pace| Place::new(job, subject, treatment, pace).map_err(|error| error.of(job, subject.piece));
         Ok(Self { job, subject, treatment, counts, slow: at(Pace::Slow)?, quick: at(Pace::Quick)? })
     }
 
@@ -72,7 +59,7 @@ impl<'a, 'j> Soaking<'a, 'j> {
     /// Temperatures at the start: three where the rings of a bearing part company.
     fn start(&self, place: &Place) -> Vec<ThermodynamicTemperature> {
         let film = place.around.film.extremes().1.get::<watt_per_square_meter_kelvin>();
-        let apart = place.plate.is_none() && (film >= THREE_BODIES_FROM || self.treatment.power.get::<watt>() > 0.0);
+        let apart = place.is_all_round() && (film >= THREE_BODIES_FROM || self.treatment.power.get::<watt>() > 0.0);
         let bodies = if apart && self.subject.rings.is_some() { 3 } else { 1 };
         vec![self.job.bench.temperature; bodies]
     }
@@ -155,15 +142,14 @@ impl<'a, 'j> Soaking<'a, 'j> {
             self.treatment.temperature
         };
         let around = surroundings::shop_air(self.job, self.subject, from, Pace::Quick)?;
-        let place = Place { around, plate: None, power: Power::default() };
+        let place = Place::in_air(around);
         Run::new(self.subject, &place, &start, Time::new::<second>(LONGEST_ON_BENCH_S))
             .map_err(|error| error.of(self.job, self.subject.piece))
     }
 
     /// Convection and linearised radiation at a temperature of the surface.
     pub(super) fn film_at(&self, pace: Pace, surface: ThermodynamicTemperature) -> Result<Films, PlanError> {
-        let place = self.place(pace);
-        let main = place.plate.as_ref().unwrap_or(&place.around);
+        let main = self.place(pace).main();
         let radiative = if main.emissivity > 0.0 {
             radiation_coefficient(main.emissivity, surface, main.temperature)?
         } else {
@@ -175,7 +161,18 @@ impl<'a, 'j> Soaking<'a, 'j> {
     /// Biot number with a film, the conductivity at a temperature.
     pub(super) fn biot(&self, film: HeatTransfer, at: ThermodynamicTemperature) -> f64 {
         let conductivity = self.subject.material.conductivity().at_inside(at.get::<kelvin>());
-        film.value * self.subject.shape.path.length.value / conductivity
+        film.value * self.slow.main_path(self.subject).length.value / conductivity
+    }
+
+    /// How long the innermost place is behind the mean: `L²/(2 n a)` with the way L, its divisor n and the diffusivity a.
+    ///
+    /// While a wall, a cylinder or a sphere warms evenly, its temperature is a parabola over the radius; n is 3, 4 and 5. It
+    /// is the same for any film, and holds once the change has gone through (after about `L²/(5 a)`).
+    pub(super) fn middle_lag(&self, at: ThermodynamicTemperature) -> Time {
+        let (path, material) = (self.slow.main_path(self.subject), self.subject.material);
+        let conductivity = material.conductivity().at_inside(at.get::<kelvin>());
+        let stored = material.density().value * self.heat_capacity_at(at);
+        Time::new::<second>(path.length.value.powi(2) * stored / (2.0 * path.divisor * conductivity))
     }
 
     /// Time constant with the film at a temperature, `m c / (A h_eff)`.
@@ -184,8 +181,8 @@ impl<'a, 'j> Soaking<'a, 'j> {
         let (subject, film) = (self.subject, films.convective + films.radiative);
         let place = self.place(pace);
         let wrapped = film.value / (1.0 + film.value * place.around.wrap.resistance_m2k_w());
-        let inside = 1.0 + self.biot(film, at) / subject.shape.path.divisor;
-        let area: Area = if place.plate.is_some() { subject.face } else { subject.shape.area };
+        let inside = 1.0 + self.biot(film, at) / place.main_path(subject).divisor;
+        let area = place.main_area(subject);
         let capacity = subject.mass.value * self.heat_capacity_at(at);
         Ok(Time::new::<second>(capacity * inside / (wrapped * area.value)))
     }

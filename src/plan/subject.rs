@@ -19,6 +19,8 @@ pub(super) struct Subject<'j> {
     pub(super) round: RoundPart,
     /// One end face, on which the piece may rest.
     pub(super) face: Area,
+    /// Height when it rests on that face: its width or length.
+    pub(super) height: Length,
     /// Outside diameter.
     pub(super) outside: Length,
     /// A bearing as three bodies.
@@ -45,6 +47,7 @@ impl<'j> Subject<'j> {
             material: &housing.material,
             mass: housing.mass.unwrap_or(shape.volume * housing.material.density()),
             face: shape.volume / housing.length,
+            height: housing.length,
             shape,
             round: RoundPart::Boss(boss),
             outside: housing.outside,
@@ -61,6 +64,7 @@ impl<'j> Subject<'j> {
             material: &shaft.material,
             mass: shaft.mass.unwrap_or(shape.volume * shaft.material.density()),
             face: shape.volume / shaft.length,
+            height: shaft.length,
             shape,
             round: RoundPart::Plug(Plug { outside, length: shaft.length }),
             outside,
@@ -92,6 +96,7 @@ impl<'j> Subject<'j> {
             shape,
             round,
             face,
+            height: part.width,
             outside: part.outside,
             rings: rings(job),
         })

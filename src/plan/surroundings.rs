@@ -3,9 +3,11 @@
 use super::PlanError;
 use super::subject::Subject;
 use crate::job::{FilmChoice, Job, Treatment, Wrapping};
-use crate::quantity::{Length, ThermodynamicTemperature};
+use crate::quantity::{HeatTransfer, Length, ThermodynamicTemperature};
 use crate::stock::medium::{Film, Law};
-use crate::thermal::{AirAround, Axis, FilmLaw, MoistAir, NitrogenPool, ThermalError, Wrap, nitrogen_boiling_point};
+use crate::thermal::{
+    AirAround, Axis, FilmLaw, MoistAir, NitrogenPool, ThermalError, Wrap, nitrogen_boiling_point, part_in_air,
+};
 use uom::si::f64::Velocity;
 use uom::si::length::millimeter;
 use uom::si::ratio::ratio;
@@ -21,7 +23,7 @@ pub(super) enum Pace {
 }
 
 impl Pace {
-    fn of<T>(self, (slow, quick): (T, T)) -> T {
+    pub(super) fn of<T>(self, (slow, quick): (T, T)) -> T {
         match self {
             Self::Slow => slow,
             Self::Quick => quick,
@@ -102,15 +104,11 @@ fn film(
 ) -> Result<FilmLaw, ThermalError> {
     match choice {
         FilmChoice::Stated(film) => FilmLaw::constant(*film),
-        FilmChoice::OfMedium(Film { law: Law::Stated, low, high, .. }) => FilmLaw::constant(pace.of((*low, *high))),
+        FilmChoice::OfMedium(Film { law: Law::Stated | Law::Stream { .. }, low, high, .. }) => {
+            FilmLaw::constant(pace.of((*low, *high)))
+        }
         FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
-            let speed = pace.of(*speeds_m_s);
-            let around = AirAround {
-                air: surroundings,
-                pressure: job.bench.pressure,
-                air_speed: (speed > 0.0).then(|| Velocity::new::<meter_per_second>(speed)),
-                axis: Axis::Vertical,
-            };
+            let around = air_around(job, surroundings, pace.of(*speeds_m_s));
             FilmLaw::in_air(&subject.round, &around, start)?.scaled(pace.of(*factors))
         }
         FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { factors }, .. }) => {
@@ -119,6 +117,33 @@ fn film(
             pool.pressure = job.bench.pressure;
             FilmLaw::in_nitrogen(&pool, start)
         }
+    }
+}
+
+fn air_around(job: &Job, air: ThermodynamicTemperature, speed: f64) -> AirAround {
+    AirAround {
+        air,
+        pressure: job.bench.pressure,
+        air_speed: (speed > 0.0).then(|| Velocity::new::<meter_per_second>(speed)),
+        axis: Axis::Vertical,
+    }
+}
+
+/// Film of the air of the shop on a surface at one temperature.
+pub(super) fn shop_film_at(
+    job: &Job,
+    subject: &Subject<'_>,
+    surface: ThermodynamicTemperature,
+    pace: Pace,
+) -> Result<HeatTransfer, ThermalError> {
+    let air = job.bench.temperature;
+    match &job.bench.film {
+        // One temperature needs no table.
+        FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
+            let around = air_around(job, air, pace.of(*speeds_m_s));
+            Ok(part_in_air(&subject.round, &around, surface)?.mean * pace.of(*factors))
+        }
+        choice => film(job, subject, choice, pace, (surface, air))?.at(surface),
     }
 }
 

@@ -13,6 +13,13 @@ pub struct Cases<T> {
     pub loosest: T,
 }
 
+impl<T: Clone> Cases<T> {
+    /// The same for all three.
+    pub fn same(value: T) -> Self {
+        Self { tightest: value.clone(), middle: value.clone(), loosest: value }
+    }
+}
+
 impl<T> Cases<T> {
     /// Applies `f` to each case.
     pub fn map<U>(self, mut f: impl FnMut(T) -> U) -> Cases<U> {

@@ -1,13 +1,17 @@
-//! Readers of what only data sheets and rooms state: density, expansion, heat capacity, conductivity, volume.
+//! Readers of what only data sheets and rooms state: density, expansion, heat capacity, conductivity, volume, and the heat
+//! capacity of a freezer or a bath as a whole.
 
 use super::Entered;
 use super::error::QuantityError;
 use super::read::{Wanted, read};
 use super::unit::Kind;
-use uom::si::f64::{MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity, Volume};
+use uom::si::f64::{
+    HeatCapacity, MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity, Volume,
+};
 use uom::si::{
-    mass_density::kilogram_per_cubic_meter, specific_heat_capacity::joule_per_kilogram_kelvin,
-    temperature_coefficient::per_kelvin, thermal_conductivity::watt_per_meter_kelvin, volume::cubic_meter,
+    heat_capacity::joule_per_kelvin, mass_density::kilogram_per_cubic_meter,
+    specific_heat_capacity::joule_per_kilogram_kelvin, temperature_coefficient::per_kelvin,
+    thermal_conductivity::watt_per_meter_kelvin, volume::cubic_meter,
 };
 
 const DENSITY: Wanted = Wanted {
@@ -41,6 +45,17 @@ const HEAT_CAPACITY: Wanted = Wanted {
     most: 1e5,
     range: "0 to 100000 J/(kg·K)",
     thousands_end: 1e5,
+};
+
+const BODY_HEAT: Wanted = Wanted {
+    kind: Kind::BodyHeat,
+    what: "the heat capacity of a whole body",
+    units: "kJ/K, J/K or Btu/°F",
+    example: "20 kJ/K",
+    least: 0.0,
+    most: 1e9,
+    range: "0 to 1000000 kJ/K",
+    thousands_end: 1e9,
 };
 
 const CONDUCTIVITY: Wanted = Wanted {
@@ -97,6 +112,14 @@ pub fn heat_capacity(text: &str) -> Result<Entered<SpecificHeatCapacity>, Quanti
     Ok(read(text, &HEAT_CAPACITY)?.map(SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>))
 }
 
+/// Reads the heat capacity of a whole body, such as "20 kJ/K": mass times specific heat capacity, all its parts together.
+///
+/// # Errors
+/// No number or unit, a unit of something else, or out of 0 to 1 000 000 kJ/K.
+pub fn body_heat_capacity(text: &str) -> Result<Entered<HeatCapacity>, QuantityError> {
+    Ok(read(text, &BODY_HEAT)?.map(HeatCapacity::new::<joule_per_kelvin>))
+}
+
 /// Reads a thermal conductivity, such as "150 W/mK".
 ///
 /// # Errors
@@ -119,6 +142,7 @@ mod tests {
         );
         near(expansion_coefficient("23.6e-6 1/K").unwrap().value.value, 23.6e-6);
         near(heat_capacity("0.214 Btu/lb/°F").unwrap().value.value, heat_capacity("896 J/kgK").unwrap().value.value);
+        near(body_heat_capacity("10 Btu/°F").unwrap().value.value, body_heat_capacity("19 kJ/K").unwrap().value.value);
         near(conductivity("96.5 Btu/h/ft/°F").unwrap().value.value, conductivity("167 W/mK").unwrap().value.value);
     }
 }

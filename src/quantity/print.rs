@@ -6,13 +6,13 @@
 use super::rounding::{Rounded, decimals, to_figures};
 use super::unit::Unit;
 use super::{
-    Deviations, Force, HeatTransfer, Length, Mass, Power, Pressure, Ratio, Roughness, System, TemperatureInterval,
-    ThermodynamicTemperature, Time, Torque, Toward, to_step, units,
+    Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, Roughness, System,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque, Toward, to_step, units,
 };
 use uom::si::{
-    force::newton, heat_transfer::watt_per_square_meter_kelvin, length::meter, mass::kilogram, power::watt,
-    pressure::pascal, ratio::ratio, temperature_interval as step, thermodynamic_temperature as level, time::second,
-    torque::newton_meter,
+    force::newton, heat_capacity::joule_per_kelvin, heat_transfer::watt_per_square_meter_kelvin, length::meter,
+    mass::kilogram, power::watt, pressure::pascal, ratio::ratio, temperature_interval as step,
+    thermodynamic_temperature as level, time::second, torque::newton_meter,
 };
 
 /// A size: "62.000 mm" or "2.44094 in".
@@ -132,6 +132,12 @@ pub fn show_power(power: Power, system: System, toward: Toward) -> String {
         System::Metric => in_thousands(watts, (&units::WATT, &units::KILOWATT), (3, 0.1), toward),
         System::Inch => figures(watts, &units::BTU_PER_HOUR, (3, 0.1), toward),
     }
+}
+
+/// The heat capacity of a whole body to three figures: "20.0 kJ/K" or "10.5 Btu/°F".
+pub fn show_body_heat_capacity(capacity: HeatCapacity, system: System, toward: Toward) -> String {
+    let (unit, finest) = pick(system, (&units::KILOJOULE_PER_KELVIN, 0.001), (&units::BTU_PER_FAHRENHEIT, 0.001));
+    figures(capacity.get::<joule_per_kelvin>(), unit, (3, finest), toward)
 }
 
 /// A share to two figures: "55 %" or "0.066 %". Nearly all prints as "100 %" unless rounded down.

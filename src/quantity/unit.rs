@@ -3,8 +3,8 @@
 use super::System;
 use super::units::{AMBIGUOUS, Ambiguous, UNITS};
 use Kind::{
-    Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure, Share, Step,
-    Temperature, Torque, Volume,
+    BodyHeat, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure,
+    Share, Step, Temperature, Torque, Volume,
 };
 
 /// What a unit measures.
@@ -24,6 +24,7 @@ pub(super) enum Kind {
     Density,
     Expansion,
     HeatCapacity,
+    BodyHeat,
     Conductivity,
     Share,
     /// A plain number; it has no units.
@@ -47,7 +48,8 @@ impl Kind {
             Volume => "volume",
             Density => "density",
             Expansion => "coefficient of expansion",
-            HeatCapacity => "heat capacity",
+            HeatCapacity => "heat capacity for each kilogram",
+            BodyHeat => "heat capacity of a whole body",
             Conductivity => "thermal conductivity",
             Share => "share",
             Kind::Bare => "plain number",

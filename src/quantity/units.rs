@@ -6,8 +6,8 @@
 
 use super::System;
 use super::unit::Kind::{
-    self, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure, Share,
-    Step, Temperature, Torque, Volume,
+    self, BodyHeat, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power,
+    Pressure, Share, Step, Temperature, Torque, Volume,
 };
 use super::unit::Unit;
 
@@ -104,6 +104,9 @@ pub(super) const FILM_INCH: Unit = unit(
     BTU_PER_HOUR_W / (FOOT_M * FOOT_M * FAHRENHEIT_K),
     IN,
 );
+pub(super) const KILOJOULE_PER_KELVIN: Unit = unit(BodyHeat, &["kJ/K", "kJ/°C"], 1e3, METRIC);
+pub(super) const BTU_PER_FAHRENHEIT: Unit =
+    unit(BodyHeat, &["Btu/°F", "Btu/F"], 3600.0 * BTU_PER_HOUR_W / FAHRENHEIT_K, IN);
 pub(super) const PERCENT: Unit = unit(Share, &["%", "percent", "pct", "% RH"], 1e-2, None);
 
 /// Every unit, those of one kind together and the most used first. Spellings are compared without case, gaps and dots.
@@ -189,6 +192,9 @@ pub(super) const UNITS: &[Unit] = &[
         3600.0 * BTU_PER_HOUR_W / (POUND_KG * FAHRENHEIT_K),
         IN,
     ),
+    KILOJOULE_PER_KELVIN,
+    unit(BodyHeat, &["J/K", "J/°C"], 1.0, METRIC),
+    BTU_PER_FAHRENHEIT,
     unit(Conductivity, &["W/(m·K)", "W/m·K", "W/m/K", "W/(m·°C)"], 1.0, METRIC),
     unit(Conductivity, &["Btu/(h·ft·°F)", "Btu/h·ft·°F", "Btu/h/ft/°F"], BTU_PER_HOUR_W / (FOOT_M * FAHRENHEIT_K), IN),
     PERCENT,

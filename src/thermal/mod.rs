@@ -35,11 +35,11 @@ pub use error::ThermalError;
 pub use expansion::{Measurement, change_of, diameter_at, size_at_reference, temperature_for_strain};
 pub use film::{
     AirAround, Axis, CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, FaceFilm, FilmBoiling, FilmLaw, ForcedConvection,
-    HOT_AIR_GUN, NaturalConvection, NitrogenPool, NitrogenPoolCurve, OIL_BATH, PartFilm, RoundPart, StatedRange,
-    Surface, SurfaceFilm, WATER_BATH, berenson_minimum_flux, berenson_minimum_superheat, berenson_plate_film_boiling,
-    breen_westwater_film_boiling, bromley_film_boiling, capillary_length, contact_film, cylinder_critical_flux,
-    film_boiling_with_radiation, part_in_air, radiation_coefficient, radiation_flux, rohsenow_nucleate_boiling,
-    zuber_critical_flux,
+    HOT_AIR_GUN, METAL_SHELF, NaturalConvection, NitrogenPool, NitrogenPoolCurve, OIL_BATH, PartFilm, RoundPart,
+    StatedRange, Surface, SurfaceFilm, WATER_BATH, berenson_minimum_flux, berenson_minimum_superheat,
+    berenson_plate_film_boiling, breen_westwater_film_boiling, bromley_film_boiling, capillary_length, contact_film,
+    cylinder_critical_flux, film_boiling_with_radiation, part_in_air, radiation_coefficient, radiation_flux,
+    rohsenow_nucleate_boiling, stream_film, zuber_critical_flux,
 };
 pub use frost::{MoistAir, Wetting};
 pub use geometry::{BackWall, Boss, Plug, Ring, ShaftLength, Shape};

@@ -29,6 +29,7 @@ impl Steel {
 
     fn plan<'a>(&'a self, surroundings_k: f64, law: SurfaceFilm<'a>, time: f64) -> BearingPlan<'a> {
         let surroundings = BearingSurroundings {
+            store: None,
             temperature: at_kelvin(surroundings_k),
             film: law,
             emissivity: 0.0,

@@ -292,7 +292,8 @@ fn json_of_windows(seat: &Value) -> Value {
 }
 
 /// Ranges whose entries may be null, each with the reason that then stands beside it.
-const RANGES_WITH_REASONS: [(&str, &str); 4] = [
+const RANGES_WITH_REASONS: [(&str, &str); 5] = [
+    ("/share_at_clear", "/share_at_clear_reason"),
     ("/time_to_clear_s", "/time_to_clear_reason"),
     ("/window_s", "/window_reason"),
     ("/lock_c", "/lock_reason"),
@@ -304,7 +305,10 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 21] = [
+const NULLABLE: [&str; 24] = [
+    "grip_at_latest_s",
+    "share_at_clear",
+    "medium_drift_k",
     "grip_one_sided_s",
     "frees_at_c",
     "ring_difference_k",

@@ -1,6 +1,6 @@
 //! Invented histories of the shapes that a plan gives: exponential approach in the medium and in air.
 
-use seatwise::plan::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
+use seatwise::plan::clearance_history::{ClearanceHistory, ClearancePoint, InSeat, Moment, MomentKind};
 use seatwise::quantity::{Cases, Length, System, Time};
 use seatwise::report::plot::PlotRequest;
 use uom::si::length::micrometer;
@@ -71,6 +71,7 @@ impl Course {
             points: self.points(),
             placing_clearance: um(placing),
             moments: moments.iter().map(|(kind, time)| self.moment(*kind, *time)).collect(),
+            in_seat: InSeat::default(),
         }
     }
 }

@@ -6,7 +6,7 @@
 mod histories;
 
 use histories::{all, s, um};
-use seatwise::plan::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
+use seatwise::plan::clearance_history::{ClearanceHistory, ClearancePoint, InSeat, Moment, MomentKind};
 use seatwise::quantity::{Cases, Length, System, Time};
 use seatwise::report::plot::palette::{self, Colour};
 use seatwise::report::plot::{PlotError, PlotRequest, png, svg};
@@ -22,7 +22,12 @@ fn points(course: &[(f64, f64)]) -> ClearanceHistory {
         time: s(time),
         clearance: Cases { tightest: um(middle - 10.0), middle: um(middle), loosest: um(middle + 10.0) },
     };
-    ClearanceHistory { points: course.iter().map(point).collect(), placing_clearance: um(10.0), moments: vec![] }
+    ClearanceHistory {
+        points: course.iter().map(point).collect(),
+        placing_clearance: um(10.0),
+        moments: vec![],
+        in_seat: InSeat::default(),
+    }
 }
 
 fn decoded(file: &[u8]) -> (u32, u32, Vec<u8>) {

@@ -39,7 +39,15 @@ fn does_not_clear(job: &Job, seat: &SeatPlan, short_by: Length) -> Caution {
     if left < Length::default() {
         sentence = sentence.text(", with ").small(-left, Toward::Up).text(" of interference left");
     }
-    Caution::new(code, Level::Warning, ways(job, seat, sentence.text(". ")), EXPANSION)
+    let sentence = ways(job, seat, sentence.text(". "));
+    let sentence = match seat.time_to_clear.tightest.zip(seat.longest_hold()) {
+        Some((needed, planned)) if needed > planned => sentence
+            .text(" Held for ")
+            .duration(needed, Toward::Up)
+            .text(" instead, it has that clearance as it comes out; hold it longer still for the way to the seat."),
+        _ => sentence,
+    };
+    Caution::new(code, Level::Warning, sentence, EXPANSION)
 }
 
 /// Names the temperature of either part that would clear the tightest case, and whether a limit stands in the way.

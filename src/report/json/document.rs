@@ -80,11 +80,16 @@ pub struct SeatDocument {
     pub warm: Option<SoakDocument>,
     /// State at the mouth of the seat.
     pub at_bore: AtBoreDocument,
-    /// Time from the first piece's going into its medium to the placing clearance; null where it never comes.
+    /// Shortest hold that gives the placing clearance, from the first piece's going into its medium; longer than the planned
+    /// hold where that is too short; null where none is known.
     pub time_to_clear_s: RangeDocument<Option<f64>>,
     /// Why an entry of `time_to_clear_s` is null.
     pub time_to_clear_reason: Option<String>,
-    /// Time in shop air until the placing clearance is gone; null where it never goes.
+    /// Share of its full change that the chilled piece, or else the warmed one, has made by then; null as `time_to_clear_s`.
+    pub share_at_clear: RangeDocument<Option<f64>>,
+    /// Why an entry of `share_at_clear` is null.
+    pub share_at_clear_reason: Option<String>,
+    /// Latest moment to start pushing: time in shop air until the placing clearance is gone; null where it never goes.
     pub window_s: RangeDocument<Option<f64>>,
     /// Why an entry of `window_s` is null.
     pub window_reason: Option<String>,
@@ -94,6 +99,8 @@ pub struct SeatDocument {
     pub grip_reason: Option<String>,
     /// `grip_s` of the tightest case when the part lies on one side: the pessimistic bound.
     pub grip_one_sided_s: Option<f64>,
+    /// `grip_s` of the tightest case when the push starts at the latest moment; null where there is none.
+    pub grip_at_latest_s: Option<f64>,
     /// Whether the part stays free until both have cooled to the lock temperature, so that it must be held; tightest case.
     pub held_until_lock: bool,
     /// Whether chilling the part shortens the time in the seat, where the warm part alone would do.
@@ -181,6 +188,10 @@ pub struct SoakDocument {
     pub share_reached: Option<f64>,
     /// Time after which waiting longer gains nothing (95 % of the full change); null where a power sets the pace.
     pub enough_after_s: Option<f64>,
+    /// By how much the medium warms, or cools (negative), at most while it takes up the heat; null where it is taken as large.
+    pub medium_drift_k: Option<f64>,
+    /// How long the innermost place of the piece, such as the middle of a wall, is behind its mean temperature.
+    pub middle_lag_s: f64,
     /// Coolant that evaporates to take up the heat of the piece; null for other media.
     pub coolant_kg: Option<f64>,
     /// The same as liquid or solid block.

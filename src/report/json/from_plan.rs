@@ -18,7 +18,8 @@ use uom::si::time::second;
 use uom::si::volume::liter;
 
 const NO_GRIP: &str = "nothing is chilled or warmed, or the part does not grip within four hours";
-const NEVER_CLEARS: &str = "the placing clearance is never reached in this case";
+const NEVER_CLEARS: &str = "no hold in this medium gives this case its placing clearance, or two holds would have to be longer at once";
+const NO_SHARE: &str = "nothing is treated in a medium of its own temperature, or no hold that clears is known";
 const NEVER_GOES: &str =
     "the placing clearance does not go at the temperature of the shop, or outlasts the time computed";
 const NO_LOCK: &str = "warming or cooling both parts together does not bring this case to zero clearance";
@@ -49,6 +50,7 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
 
 fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
     let time_to_clear = range(seat.time_to_clear.map(|time| time.map(seconds)));
+    let share_at_clear = range(seat.share_at_clear.map(|share| share.map(figures)));
     let window = range(seat.window.map(window_s));
     let never = Cases { tightest: None, middle: None, loosest: None };
     let grip = range(seat.grip.map_or(never, |grip| grip.times.map(grip_s)));
@@ -71,11 +73,14 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         },
         time_to_clear_reason: reason(&time_to_clear, NEVER_CLEARS),
         time_to_clear_s: time_to_clear,
+        share_at_clear_reason: reason(&share_at_clear, NO_SHARE),
+        share_at_clear,
         window_reason: reason(&window, NEVER_GOES),
         window_s: window,
         grip_reason: reason(&grip, NO_GRIP),
         grip_s: grip,
         grip_one_sided_s: seat.grip.and_then(|grip| grip_s(grip.one_sided)),
+        grip_at_latest_s: seat.grip.and_then(|grip| grip.at_latest).and_then(grip_s),
         held_until_lock: seat.grip.is_some_and(|grip| matches!(grip.times.tightest, GripTime::FreeUntilLock(_))),
         chilling_shortens: seat.grip.is_some_and(|grip| grip.chilling_shortens),
         frees_at_c: seat.grip.and_then(|grip| grip.frees_at).map(celsius),
@@ -123,6 +128,8 @@ fn soak_document(plan: &Plan<'_>, soak: &Soak) -> SoakDocument {
         ring_difference_k: soak.ring_difference.map(|step| figures(step.get::<step_kelvin>())),
         time_error_share: soak.time_error.map(|error| figures(error.largest())),
         share_reached: soak.share_reached.map(figures),
+        medium_drift_k: soak.medium_drift.map(|step| figures(step.get::<step_kelvin>())),
+        middle_lag_s: seconds(soak.middle_lag),
         enough_after_s: soak.enough_after.map(seconds),
         coolant_kg: soak.coolant.map(|used| figures(used.mass.get::<kilogram>())),
         coolant_l: soak.coolant.map(|used| figures(used.volume.get::<liter>())),

@@ -1,14 +1,15 @@
 //! The scales: clearance upwards, shared by all panels, and time to the right, one scale a panel.
 
-use super::readings::{Readings, Sample};
+use super::readings::{Readings, Sample, Stop};
 use super::scene::{Point, at};
 use super::units::{TimeUnit, decimals_of, fixed, multiples, round_step};
 use crate::quantity::Cases;
 
-/// White space between the panel in the medium and the panel in shop air.
+/// White space between two panels.
 const GAP: f64 = 40.0;
-/// Share of the width that the panel in the medium gets; the seconds in hand are what the fitter looks for.
-const MEDIUM_SHARE: f64 = 0.4;
+/// Shares of the width that the panels in the medium, in shop air and in the seat get, as far as they are there; the
+/// seconds in hand are what the fitter looks for.
+const SHARES: [f64; 3] = [0.4, 0.6, 0.5];
 /// Least distance of two horizontal grid lines.
 const LEAST_PITCH: f64 = 40.0;
 /// Least space between two numbers along the time axis.
@@ -62,6 +63,7 @@ impl ClearanceAxis {
 pub(super) enum Place {
     InMedium,
     InAir,
+    InSeat,
 }
 
 /// One time scale with the part of the curves that belongs to it.
@@ -77,18 +79,29 @@ pub(super) struct Panel {
 }
 
 impl Panel {
-    /// One or two panels between `left` and `right`.
+    /// One to three panels between `left` and `right`.
     pub(super) fn side_by_side(readings: &Readings, left: f64, right: f64) -> Vec<Self> {
         let (medium, air) = readings.halves();
         let lasts = |samples: &[Sample]| samples.first().zip(samples.last()).is_some_and(|(a, b)| b.time > a.time);
-        if lasts(&medium) && lasts(&air) {
-            let middle = left + (right - left - GAP) * MEDIUM_SHARE;
-            vec![Self::new(Place::InMedium, medium, left, middle), Self::new(Place::InAir, air, middle + GAP, right)]
-        } else if lasts(&medium) || air.is_empty() {
-            vec![Self::new(Place::InMedium, medium, left, right)]
+        let parts = [(Place::InMedium, medium), (Place::InAir, air), (Place::InSeat, readings.in_seat.clone())];
+        let shown: Vec<_> = parts.iter().filter(|(_, samples)| lasts(samples)).cloned().collect();
+        // A history of a single point is a level mark where it stands.
+        let shown = if shown.is_empty() {
+            parts.into_iter().rev().filter(|(_, s)| !s.is_empty()).take(1).collect()
         } else {
-            vec![Self::new(Place::InAir, air, left, right)]
-        }
+            shown
+        };
+        let share = |place: Place| SHARES[place as usize];
+        let whole: f64 = shown.iter().map(|(place, _)| share(*place)).sum();
+        let gaps = shown.len().saturating_sub(1) as f64 * GAP;
+        let mut from = left;
+        let panel = |(place, samples): (Place, Vec<Sample>)| {
+            let to = from + (right - left - gaps) * share(place) / whole;
+            let panel = Self::new(place, samples, from, to);
+            from = to + GAP;
+            panel
+        };
+        shown.into_iter().map(panel).collect()
     }
 
     fn new(place: Place, samples: Vec<Sample>, left: f64, right: f64) -> Self {
@@ -104,8 +117,8 @@ impl Panel {
     }
 
     /// Whether a moment is shown in this panel; time zero is shown where the parts come into the air.
-    pub(super) fn shows(&self, time: f64) -> bool {
-        time >= self.from && time <= self.to
+    pub(super) fn shows(&self, stop: &Stop) -> bool {
+        stop.in_seat == (self.place == Place::InSeat) && stop.time >= self.from && stop.time <= self.to
     }
 
     /// Time as the panel counts it: since the start in the medium, or since leaving it.
@@ -122,6 +135,7 @@ impl Panel {
         match self.place {
             Place::InMedium => format!("{} in the medium", self.unit.plural()),
             Place::InAir => format!("{} in shop air", self.unit.plural()),
+            Place::InSeat => format!("{} in the seat", self.unit.plural()),
         }
     }
 

@@ -17,6 +17,10 @@ pub(super) fn describe(request: &PlotRequest) -> String {
     if let Some(last) = history.points.last() {
         sentences.push(format!("At the end: {}.", cases(request, last)));
     }
+    sentences.extend(history.in_seat.moments.iter().map(|moment| moment_sentence(request, moment)));
+    if let Some(last) = history.in_seat.points.last() {
+        sentences.push(format!("In the seat, at the end: {}.", cases(request, last)));
+    }
     sentences.push(format!("Placing clearance: {}.", length_text(history.placing_clearance, request.system)));
     sentences.join(" ")
 }
@@ -35,6 +39,7 @@ fn moment_sentence(request: &PlotRequest, moment: &Moment) -> String {
         MomentKind::AtBore => format!("At the bore {when} {side} leaving the medium"),
         MomentKind::FirstClears => format!("The tightest case clears from {when} {side} leaving the medium"),
         MomentKind::NoLongerClears => format!("The tightest case clears until {when} {side} leaving the medium"),
+        MomentKind::Grips => return format!("In the seat the tightest case grips after {when}."),
     };
     format!("{what}: middle {}.", length_text(moment.clearance, request.system))
 }

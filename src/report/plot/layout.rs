@@ -114,7 +114,7 @@ fn headings(request: &PlotRequest, fonts: &Fonts) -> Result<(Vec<String>, Vec<St
 /// The labels of the moments, and the row that is free for the name of the clearance axis.
 fn moments(stops: &[Stop], panels: &[Panel], name_width: f64, set: impl Fn(&str) -> f64) -> (Vec<MomentLabel>, usize) {
     let shown = stops.iter().filter_map(|stop| {
-        let panel = panels.iter().rev().find(|panel| panel.shows(stop.time))?;
+        let panel = panels.iter().rev().find(|panel| panel.shows(stop))?;
         let counted = panel.counted(stop.time);
         let time = moment_time(counted, moment_unit(counted, panel.unit), stop.kind);
         Some((*stop, moment_text(stop.kind, &time), panel.x(stop.time)))
@@ -132,6 +132,7 @@ fn moment_text(kind: MomentKind, time: &str) -> String {
         MomentKind::OutOfMedium => "out of the medium".to_owned(),
         MomentKind::AtBore => format!("at the bore, {time}"),
         MomentKind::FirstClears => format!("all clear from {time}"),
+        MomentKind::Grips => format!("grips after {time}"),
         MomentKind::NoLongerClears => format!("all clear until {time}"),
     }
 }

@@ -24,6 +24,7 @@ fn outline(kind: MomentKind, centre: Point, radius: f64) -> Vec<Point> {
         MomentKind::OutOfMedium => regular(centre, radius, 48, 0.0),
         MomentKind::AtBore => regular(centre, radius * 1.25, 4, 0.0),
         MomentKind::FirstClears => regular(centre, radius * 1.25, 3, -0.25),
+        MomentKind::Grips => regular(centre, radius * 1.25, 3, 0.25),
         MomentKind::NoLongerClears => regular(centre, radius * 1.25, 4, 0.125),
     }
 }

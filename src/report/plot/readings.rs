@@ -2,7 +2,7 @@
 
 use super::PlotError;
 use super::units::{length_value, seconds};
-use crate::plan::clearance_history::{ClearanceHistory, ClearancePoint, MomentKind};
+use crate::plan::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
 use crate::quantity::{Cases, System};
 
 /// Longest time before or after time zero, s: 100 days. Beyond it something is wrong upstream.
@@ -24,6 +24,8 @@ pub(super) struct Stop {
     pub(super) time: f64,
     pub(super) clearance: f64,
     pub(super) kind: MomentKind,
+    /// Whether its time counts from the part's standing in its seat.
+    pub(super) in_seat: bool,
 }
 
 #[derive(Clone, Debug)]
@@ -31,27 +33,37 @@ pub(super) struct Readings {
     pub(super) samples: Vec<Sample>,
     pub(super) placing: f64,
     pub(super) stops: Vec<Stop>,
+    /// The curve in the seat.
+    pub(super) in_seat: Vec<Sample>,
 }
 
 impl Readings {
     pub(super) fn new(history: &ClearanceHistory, system: System) -> Result<Self, PlotError> {
         check(history)?;
-        let samples = history.points.iter().map(|point| Sample {
+        let sample = |point: &ClearancePoint| Sample {
             time: seconds(point.time),
             clearance: point.clearance.map(|length| length_value(length, system)),
-        });
-        let stops = history.moments.iter().map(|moment| Stop {
+        };
+        let stop = |moment: &Moment, in_seat: bool| Stop {
             time: seconds(moment.time),
             clearance: length_value(moment.clearance, system),
             kind: moment.kind,
-        });
-        let placing = length_value(history.placing_clearance, system);
-        Ok(Self { samples: samples.collect(), placing, stops: stops.collect() })
+            in_seat,
+        };
+        let seat = &history.in_seat;
+        let before = history.moments.iter().map(|moment| stop(moment, false));
+        Ok(Self {
+            samples: history.points.iter().map(sample).collect(),
+            placing: length_value(history.placing_clearance, system),
+            stops: before.chain(seat.moments.iter().map(|moment| stop(moment, true))).collect(),
+            in_seat: seat.points.iter().map(sample).collect(),
+        })
     }
 
     /// Lowest and highest value that the axis has to show; zero is always among them.
     pub(super) fn extremes(&self) -> (f64, f64) {
-        let curves = self.samples.iter().flat_map(|s| [s.clearance.tightest, s.clearance.middle, s.clearance.loosest]);
+        let samples = self.samples.iter().chain(&self.in_seat);
+        let curves = samples.flat_map(|s| [s.clearance.tightest, s.clearance.middle, s.clearance.loosest]);
         let all = curves.chain(self.stops.iter().map(|stop| stop.clearance)).chain([self.placing]);
         all.fold((0.0, 0.0), |(low, high), value| (value.min(low), value.max(high)))
     }
@@ -80,18 +92,25 @@ fn check(history: &ClearanceHistory) -> Result<(), PlotError> {
     if history.points.is_empty() {
         return Err(PlotError::NoPoints);
     }
-    if history.moments.len() > MOST_MOMENTS {
-        return Err(PlotError::TooManyMoments { count: history.moments.len(), most: MOST_MOMENTS });
+    let count = history.moments.len() + history.in_seat.moments.len();
+    if count > MOST_MOMENTS {
+        return Err(PlotError::TooManyMoments { count, most: MOST_MOMENTS });
     }
     length_in_range("the placing clearance", history.placing_clearance)?;
-    for (i, point) in history.points.iter().enumerate() {
+    check_curve(&history.points, &history.moments)?;
+    check_curve(&history.in_seat.points, &history.in_seat.moments)
+}
+
+fn check_curve(points: &[ClearancePoint], moments: &[Moment]) -> Result<(), PlotError> {
+    for (i, point) in points.iter().enumerate() {
         check_point(i + 1, point)?;
-        if i > 0 && point.time < history.points[i - 1].time {
+        if i > 0 && point.time < points[i - 1].time {
             return Err(PlotError::Disordered { point: i + 1 });
         }
     }
-    let (from, to) = (history.points[0].time, history.points[history.points.len() - 1].time);
-    for (i, moment) in history.moments.iter().enumerate() {
+    let ends = points.first().zip(points.last()).map(|(first, last)| (first.time, last.time));
+    let (from, to) = ends.unwrap_or_default();
+    for (i, moment) in moments.iter().enumerate() {
         time_in_range(&format!("the time of moment {}", i + 1), seconds(moment.time))?;
         length_in_range(&format!("the clearance of moment {}", i + 1), moment.clearance)?;
         if moment.time < from || moment.time > to {

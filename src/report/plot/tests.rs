@@ -5,7 +5,7 @@ use super::font::Fonts;
 use super::layout::{LABEL_SIZE, WIDTH};
 use super::scene::{Area, Scene, Shape};
 use super::{PlotError, PlotRequest};
-use crate::plan::clearance_history::{ClearanceHistory, ClearancePoint, Moment, MomentKind};
+use crate::plan::clearance_history::{ClearanceHistory, ClearancePoint, InSeat, Moment, MomentKind};
 use crate::quantity::{Cases, Length, System, Time};
 use proptest::prelude::*;
 use uom::si::length::micrometer;
@@ -22,7 +22,12 @@ fn history(hold_s: f64, end_s: f64, fit_um: f64, half_band_um: f64, gain_um: f64
         let clearance = Cases { tightest: um(-half_band_um), middle: um(0.0), loosest: um(half_band_um) };
         ClearancePoint { time: Time::new::<second>(time), clearance }
     });
-    ClearanceHistory { points: points.collect(), placing_clearance: Length::new::<micrometer>(10.0), moments: vec![] }
+    ClearanceHistory {
+        points: points.collect(),
+        placing_clearance: Length::new::<micrometer>(10.0),
+        moments: vec![],
+        in_seat: InSeat::default(),
+    }
 }
 
 fn with_moments(mut history: ClearanceHistory, shares: &[f64]) -> ClearanceHistory {

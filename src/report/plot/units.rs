@@ -102,7 +102,7 @@ pub(super) fn moment_time(seconds: f64, unit: TimeUnit, kind: MomentKind) -> Str
     // A whole number of parts that arithmetic left a hair to one side counts as whole.
     let hair = 1e-6;
     let rounded = match kind {
-        MomentKind::NoLongerClears => (value * parts + hair).floor(),
+        MomentKind::NoLongerClears | MomentKind::Grips => (value * parts + hair).floor(),
         MomentKind::OutOfMedium | MomentKind::AtBore | MomentKind::FirstClears => (value * parts - hair).ceil(),
     };
     format!("{} {}", trimmed(rounded / parts, decimals), unit.symbol())

@@ -7,10 +7,14 @@ use crate::plan::{GripTime, Member, Plan, SeatKind, SeatPlan, Soak, Window};
 use crate::quantity::{
     Cases, Deviations, Force, Length, Nanometres, Pressure, Ratio, System, ThermodynamicTemperature, Time, Toward,
     show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_share, show_size,
-    show_temperature,
+    show_temperature, show_temperature_step,
 };
 use crate::report::words;
 use uom::si::ratio::ratio;
+use uom::si::time::second;
+
+/// Lag of the middle of a piece from which it is worth saying, s.
+const LEAST_LAG_S: f64 = 1.0;
 
 /// The verdict and what to do.
 pub(super) fn answer(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &mut Page) {
@@ -54,8 +58,11 @@ fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
     }
     if seat.chill.is_some() || seat.warm.is_some() {
         rows.push(row("clearance at the seat", seat.at_bore.clearance.map(|c| show.small(c, Toward::Down))));
-        rows.push(row("placing clearance after", seat.time_to_clear.map(first_clears)));
-        rows.push(row("window in shop air", seat.window.map(window)));
+        rows.push(row("shortest hold that clears", seat.time_to_clear.map(|time| shortest_hold(seat, time))));
+        if seat.share_at_clear.tightest.or(seat.share_at_clear.loosest).is_some() {
+            rows.push(row("  share of the change then", seat.share_at_clear.map(share)));
+        }
+        rows.push(row("latest start of the push", seat.window.map(window)));
         if let Some(grip) = seat.grip {
             rows.push(row("grips in the seat after", grip.times.map(grips)));
         }
@@ -78,8 +85,15 @@ fn row(name: &str, cases: Cases<String>) -> [String; 4] {
     [name.to_owned(), cases.tightest, cases.middle, cases.loosest]
 }
 
-fn first_clears(time: Option<Time>) -> String {
-    time.map_or_else(|| "never".to_owned(), |time| show_duration(time, Toward::Up))
+/// A hold that is longer than planned is one that is needed.
+fn shortest_hold(seat: &SeatPlan, time: Option<Time>) -> String {
+    let Some(time) = time else { return "none does".to_owned() };
+    let planned = seat.longest_hold().is_some_and(|hold| time <= hold);
+    format!("{}{}", if planned { "" } else { "needs " }, show_duration(time, Toward::Up))
+}
+
+fn share(share: Option<f64>) -> String {
+    share.map_or_else(|| "-".to_owned(), |share| show_share(Ratio::new::<ratio>(share), Toward::Nearest))
 }
 
 fn window(window: Window) -> String {
@@ -125,6 +139,24 @@ fn waiting(soak: &Soak) -> String {
 
 fn percent(share: f64) -> String {
     show_share(Ratio::new::<ratio>(share), Toward::Up)
+}
+
+/// What is left of the time in the seat when the push starts at the latest moment.
+fn latest(seat: &SeatPlan) -> String {
+    let (Window::Lasts(window), Some(at_latest)) = (seat.window.tightest, seat.grip.and_then(|grip| grip.at_latest))
+    else {
+        return String::new();
+    };
+    let window = show_duration(window, Toward::Down);
+    match at_latest {
+        GripTime::Grips(time) | GripTime::FreeUntilLock(time) => {
+            format!(
+                " Pushed at the latest moment, after {window}, the tightest case grips {} after it is in.",
+                show_duration(time, Toward::Down)
+            )
+        }
+        GripTime::DoesNotGoIn | GripTime::StaysFree => String::new(),
+    }
 }
 
 /// Printing in one system of units.
@@ -191,7 +223,27 @@ impl Show {
             Some(error) => text.push_str(&format!(", time within {}).", percent(error.largest()))),
             None => text.push_str(")."),
         }
-        text + &waiting(soak)
+        text + &waiting(soak) + &self.inside(soak)
+    }
+
+    /// What the medium and the middle of the piece do meanwhile.
+    fn inside(self, soak: &Soak) -> String {
+        let mut text = String::new();
+        if let Some(drift) = soak.medium_drift {
+            let step = if drift < drift * 0.0 { -drift } else { drift };
+            text.push_str(&format!(
+                " The medium itself {} by up to {} meanwhile.",
+                if drift == step { "warms" } else { "cools" },
+                show_temperature_step(step, self.system, Toward::Up)
+            ));
+        }
+        if soak.middle_lag >= Time::new::<second>(LEAST_LAG_S) {
+            text.push_str(&format!(
+                " The middle of the piece is about {} behind its mean temperature.",
+                show_duration(soak.middle_lag, Toward::Up)
+            ));
+        }
+        text
     }
 
     fn arrival(self, plan: &Plan<'_>, seat: &SeatPlan) -> String {
@@ -204,6 +256,7 @@ impl Show {
             self.temperature(seat.at_bore.outer),
             self.small(plan.job.bench.placing_clearance, Toward::Nearest),
         ) + &self.needed(seat)
+            + &latest(seat)
     }
 
     /// The temperatures on arrival that the tightest case needs.

@@ -100,6 +100,11 @@ pub enum Law {
         /// What the correlation is multiplied by at the slow and at the quick end.
         factors: (f64, f64),
     },
+    /// A stream of air that a blower heats: it cannot give the part more than its power carries.
+    Stream {
+        /// Power of the blower at the slow and at the quick end.
+        powers: (Power, Power),
+    },
     /// The boiling curve of liquid nitrogen.
     BoilingNitrogen {
         /// What film boiling is multiplied by at the slow and at the quick end.

@@ -58,6 +58,7 @@ struct RawFilm {
     resting_face_only: bool,
     law: Option<RawLaw>,
     air_m_s: Option<[f64; 2]>,
+    blower_w: Option<[f64; 2]>,
     factor: Option<[f64; 2]>,
     source: Source,
     status: Status,
@@ -67,6 +68,8 @@ struct RawFilm {
 enum RawLaw {
     #[serde(rename = "air")]
     Air,
+    #[serde(rename = "air stream")]
+    Stream,
     #[serde(rename = "boiling nitrogen")]
     BoilingNitrogen,
 }
@@ -127,18 +130,25 @@ fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, DataError> {
 /// The correlation, with what its slow and its quick end are multiplied by.
 fn law(id: &str, raw: &RawFilm) -> Result<Law, DataError> {
     let Some(law) = raw.law else {
-        let alone = raw.air_m_s.is_none() && raw.factor.is_none();
-        return if alone { Ok(Law::Stated) } else { Err(fault(id, "`air_m_s` and `factor` belong to a `law`")) };
+        let alone = raw.air_m_s.is_none() && raw.factor.is_none() && raw.blower_w.is_none();
+        let belongs = "`air_m_s`, `blower_w` and `factor` belong to a `law`";
+        return if alone { Ok(Law::Stated) } else { Err(fault(id, belongs)) };
     };
     let [slow, quick] = raw.factor.unwrap_or([1.0, 1.0]);
     rising(id, "factor", slow, quick)?;
-    match (law, raw.air_m_s) {
-        (RawLaw::Air, Some([still, wind])) if 0.0 <= still && still <= wind && wind <= 50.0 => {
+    match (law, raw.air_m_s, raw.blower_w) {
+        (RawLaw::Air, Some([still, wind]), None) if 0.0 <= still && still <= wind && wind <= 50.0 => {
             Ok(Law::Air { speeds_m_s: (still, wind), factors: (slow, quick) })
         }
-        (RawLaw::BoilingNitrogen, None) => Ok(Law::BoilingNitrogen { factors: (slow, quick) }),
+        (RawLaw::Stream, None, Some([weak, strong])) => {
+            rising(id, "blower_w", weak, strong)?;
+            Ok(Law::Stream { powers: (Power::new::<watt>(weak), Power::new::<watt>(strong)) })
+        }
+        (RawLaw::BoilingNitrogen, None, None) => Ok(Law::BoilingNitrogen { factors: (slow, quick) }),
         _ => {
-            Err(fault(id, "law \"air\" needs `air_m_s`, slow and quick, 0 to 50 m/s; \"boiling nitrogen\" takes none"))
+            let needs = "law \"air\" needs `air_m_s`, slow and quick, 0 to 50 m/s, \"air stream\" needs `blower_w`, and \
+                         \"boiling nitrogen\" takes neither";
+            Err(fault(id, needs))
         }
     }
 }

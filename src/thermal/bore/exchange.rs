@@ -134,11 +134,13 @@ fn followed(pair: Pair<'_>, lock: Option<ThermodynamicTemperature>, until: f64) 
     let starts = pair.starts();
     let mut path = Path::new(starts);
     let clearance = |t: &Temperatures| pair.clearance(t);
-    if clearance(&starts) <= 0.0 {
-        return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None, lock });
-    }
     let together = TOGETHER_K.max(TOGETHER_SHARE * (starts[0] - starts[1]).abs());
     let apart = |t: &Temperatures| (t[0] - t[1]).abs() - together;
+    if clearance(&starts) <= 0.0 {
+        // Pressed in all the same, it is in contact from the start.
+        path.follow(&Stretch { pair: &pair, done: apart, until }, Mode::Gripped)?;
+        return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None, lock });
+    }
     let open = Stretch { pair: &pair, done: clearance, until };
     let grip = path.follow(&open, Mode::Open)?.then(|| path.end().0);
     let mut meeting = path.first_below(0.0, apart).map(|at| meeting(&pair, at, &path.at(at), lock));

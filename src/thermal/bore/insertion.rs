@@ -30,7 +30,8 @@ pub struct Insertion<'a> {
 /// What becomes of a part that has been put into its seat.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Course {
-    /// There is no clearance at the start: it does not go in.
+    /// There is no clearance at the start: it does not go in by itself. The temperatures are those of a part that is
+    /// pressed in, or stuck, with the faces in contact from the start.
     NoClearance,
     /// The seat grips while the two are still at different temperatures: seconds.
     GripsWhileEvening {

@@ -16,6 +16,7 @@ mod outline;
 mod pool;
 mod radiation;
 mod stated;
+mod stream;
 
 pub use boiling::{
     berenson_minimum_flux, berenson_minimum_superheat, berenson_plate_film_boiling, breen_westwater_film_boiling,
@@ -29,5 +30,7 @@ pub use outline::{Axis, RoundPart, Surface};
 pub use pool::{FilmBoiling, NitrogenPool, NitrogenPoolCurve};
 pub use radiation::{radiation_coefficient, radiation_flux};
 pub use stated::{
-    CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, HOT_AIR_GUN, OIL_BATH, StatedRange, WATER_BATH, contact_film,
+    CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, HOT_AIR_GUN, METAL_SHELF, OIL_BATH, StatedRange, WATER_BATH,
+    contact_film,
 };
+pub use stream::stream_film;

@@ -61,6 +61,15 @@ pub const DRY_ICE_ALCOHOL_BATH: StatedRange = StatedRange {
     source: "estimate: free convection of alcohol stirred by gas bubbles; no measured source was found",
 };
 
+/// A part on the metal shelf of a freezer or an oven.
+pub const METAL_SHELF: StatedRange = StatedRange {
+    what: "metal shelf",
+    low_w_m2k: 20.0,
+    high_w_m2k: 1000.0,
+    source: "a tenth of the contact of machined faces where frost, paint or an uneven shelf keeps them apart, half of it \
+             on a clean flat shelf (common practice, no published source)",
+};
+
 /// Lowest and highest contact conductance that is taken, W/(m² K): from a part on grit to soldered faces.
 const CONTACT_W_M2K: (f64, f64) = (10.0, 100_000.0);
 

@@ -4,6 +4,7 @@ use super::super::error::{ThermalError, positive, within};
 use super::super::{ConductionPath, MoistAir, Ring, Wrap};
 use super::bearing_history::BearingHistory;
 use super::contact::{AIR_W_MK, BallContact};
+use super::medium::LoadedMedium;
 use super::{Conductance, Exchange, Inside, Link, Network, NetworkBody, Partner};
 use crate::quantity::{Area, Length, Mass, Power, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
@@ -80,6 +81,8 @@ pub struct BearingSurroundings<'a> {
     pub wrap: Wrap,
     /// Moist air, if it can reach the parts.
     pub moisture: Option<MoistAir>,
+    /// The surroundings as a body that warms or cools, which takes the place of `temperature`.
+    pub store: Option<&'a LoadedMedium>,
 }
 
 /// One stage of a bearing's history. Arrays are in the order of [`BearingPart`].
@@ -166,9 +169,18 @@ impl BearingBodies {
             start: plan.start[i],
             power: plan.power[i],
         };
+        let mut network =
+            Network { bodies: (0..3).map(body).collect(), links: self.links(&section)?, ..Network::default() };
+        let with = match around.store {
+            Some(medium) => Partner::Body(network.add_medium(medium)),
+            None => {
+                network.surroundings.push(around.temperature);
+                Partner::Surroundings(0)
+            }
+        };
         let surface = |i: usize| Exchange {
             body: i,
-            with: Partner::Surroundings(0),
+            with,
             area: Area::new::<square_meter>(areas[i]),
             film: around.film,
             emissivity: around.emissivity,
@@ -177,12 +189,7 @@ impl BearingBodies {
             moisture: around.moisture,
         };
         let exposed = (0..3).filter(|&i| areas[i] > 0.0);
-        let network = Network {
-            bodies: (0..3).map(body).collect(),
-            surroundings: vec![around.temperature],
-            exchanges: exposed.map(surface).collect(),
-            links: self.links(&section)?,
-        };
+        network.exchanges.extend(exposed.map(surface));
         Ok(BearingHistory::new(network.run(plan.time)?, section))
     }
 

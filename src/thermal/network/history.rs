@@ -167,6 +167,17 @@ impl NetworkHistory {
         Ok((Time::new::<second>(time), TemperatureInterval::new::<step_kelvin>(difference)))
     }
 
+    /// When a body is farthest from its temperature at the beginning, and by how much.
+    ///
+    /// # Errors
+    /// [`ThermalError::OutOfRange`] for a body that does not exist.
+    pub fn largest_change(&self, body: usize) -> Result<(Time, TemperatureInterval), ThermalError> {
+        place("body", body, self.bodies)?;
+        let start = self.steps.at(body, 0.0);
+        let (time, change) = self.extreme(|at| at(body) - start);
+        Ok((Time::new::<second>(time), TemperatureInterval::new::<step_kelvin>(change)))
+    }
+
     /// Time and value at which a function of the temperatures (K, by body) is largest in size, among the solver's steps
     /// and seven points in each.
     pub(super) fn extreme(&self, of: impl Fn(&dyn Fn(usize) -> f64) -> f64) -> (f64, f64) {
