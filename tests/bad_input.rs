@@ -140,6 +140,48 @@ const BAD: &[Bad] = &[
         &["no seat"],
         &["[housing]"],
     ),
+    bad(
+        "a support that does not exist",
+        ("hold = \"2 h\"", "hold = \"2 h\"\nrests_on = \"table\""),
+        "\"table\"",
+        &["`chill.rests_on` cannot be \"table\""],
+        &["grate", "metal shelf", "tray"],
+    ),
+    bad(
+        "a shelf in liquid nitrogen",
+        ("medium = \"domestic-freezer\"", "medium = \"liquid-nitrogen\"\nrests_on = \"metal shelf\""),
+        "rests_on",
+        &["freezers and ovens", "liquid-nitrogen needs none"],
+        &["leave it out"],
+    ),
+    bad(
+        "a freezer that holds next to nothing",
+        ("hold = \"2 h\"", "hold = \"2 h\"\nheat_capacity = \"1 J/K\""),
+        "\"1 J/K\"",
+        &["0.001 kJ/K", "from 0.1 kJ/K to 10000 kJ/K"],
+        &["litre of water"],
+    ),
+    bad(
+        "the heat capacity of a kilogram for that of a freezer",
+        ("hold = \"2 h\"", "hold = \"2 h\"\nheat_capacity = \"900 J/kgK\""),
+        "J/kgK",
+        &["heat capacity"],
+        &["kJ/K"],
+    ),
+    bad(
+        "a machine without what it holds",
+        ("hold = \"2 h\"", "hold = \"2 h\"\nholding_power = \"80 W\""),
+        "holding_power",
+        &["needs `heat_capacity` beside it"],
+        &["20 kJ/K"],
+    ),
+    bad(
+        "a heat capacity of dry ice",
+        ("medium = \"domestic-freezer\"", "medium = \"dry-ice\"\nheat_capacity = \"5 kJ/K\""),
+        "heat_capacity",
+        &["dry-ice keeps its temperature as long as some is left"],
+        &["leave"],
+    ),
     bad("not TOML", ("title =", "title"), "", &["not TOML"], &[]),
 ];
 

@@ -52,16 +52,16 @@ impl<'j> Diameters<'j> {
         })
     }
 
-    /// Strain of the inner part that gives the tightest case this clearance, the outer part being at `outer_k`.
-    pub(super) fn inner_strain_for(&self, clearance: f64, outer_k: f64) -> f64 {
-        let outer = self.outer.tightest * (1.0 + self.outer_expansion.at_inside(outer_k));
-        (outer - clearance) / self.inner.tightest - 1.0
+    /// Strain of the inner part that gives a case this clearance, the outer part being at `outer_k`.
+    pub(super) fn inner_strain_for(&self, clearance: f64, outer_k: f64, case: Case) -> f64 {
+        let outer = case(&self.outer) * (1.0 + self.outer_expansion.at_inside(outer_k));
+        (outer - clearance) / case(&self.inner) - 1.0
     }
 
-    /// Strain of the outer part that gives the tightest case this clearance, the inner part being at `inner_k`.
-    pub(super) fn outer_strain_for(&self, clearance: f64, inner_k: f64) -> f64 {
-        let inner = self.inner.tightest * (1.0 + self.inner_expansion.at_inside(inner_k));
-        (inner + clearance) / self.outer.tightest - 1.0
+    /// Strain of the outer part that gives a case this clearance, the inner part being at `inner_k`.
+    pub(super) fn outer_strain_for(&self, clearance: f64, inner_k: f64, case: Case) -> f64 {
+        let inner = case(&self.inner) * (1.0 + self.inner_expansion.at_inside(inner_k));
+        (inner + clearance) / case(&self.outer) - 1.0
     }
 
     /// Common temperature at which each case closes.
@@ -93,7 +93,7 @@ impl Course<'_, '_> {
         self.diameters.clearance(self.inner.kelvin_at(time), self.outer.kelvin_at(time))
     }
 
-    fn in_hand(&self, time: f64, case: fn(&Cases<f64>) -> f64) -> f64 {
+    fn in_hand(&self, time: f64, case: Case) -> f64 {
         case(&self.at(time)) - self.placing
     }
 
@@ -178,8 +178,11 @@ impl Course<'_, '_> {
     }
 }
 
-/// How each case is taken out of the three.
-const EACH: Cases<fn(&Cases<f64>) -> f64> =
+/// How a case is taken out of the three.
+pub(super) type Case = fn(&Cases<f64>) -> f64;
+
+/// Each of the three.
+pub(super) const EACH: Cases<Case> =
     Cases { tightest: |cases| cases.tightest, middle: |cases| cases.middle, loosest: |cases| cases.loosest };
 
 /// The zero of a monotone function that changes sign between the ends, to a hundredth of a second.

@@ -1,11 +1,13 @@
 //! How long a piece must be held for each case to get its placing clearance, and how far it has come by then.
 
-use super::clearance::{Course, Diameters};
+use super::clearance::{Case, Course, Diameters, EACH};
 use super::joint::{Joint, Side};
-use super::track::{Track, treat};
+use super::track::treat;
 use crate::job::{Hold, Job, Treatment};
-use crate::quantity::{Cases, Time};
+use crate::quantity::{Cases, ThermodynamicTemperature, Time, warming};
+use crate::thermal::temperature_for_strain;
 use uom::si::power::watt;
+use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 
@@ -18,42 +20,34 @@ pub(super) struct Holds {
 }
 
 /// The shortest holds, of which the planned holds give those in `within`.
-pub(super) fn shortest(
-    job: &Job,
-    joint: &Joint<'_>,
-    (course, diameters): (&Course<'_, '_>, &Diameters<'_>),
-    within: Cases<Option<Time>>,
-) -> Holds {
-    let planned = Holds { times: within, shares: shares(job, joint, course, within) };
-    if within.map(|time| time.is_some()) == Cases::same(true) {
-        return planned;
-    }
-    // A medium in which the piece never settles has no longer hold to offer.
-    settled(job, joint, (course, diameters)).unwrap_or(planned)
+pub(super) fn shortest(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, within: Cases<Option<Time>>) -> Holds {
+    let planned = within.zip(shares(job, joint, course, within));
+    let held = planned.zip(EACH).map(|((time, share), case)| match time {
+        Some(_) => (time, share),
+        None => longer(job, joint, course.diameters, case).unzip(),
+    });
+    Holds { times: held.map(|(time, _)| time), shares: held.map(|(_, share)| share) }
 }
 
-/// The one treated piece held until it is as warm or cold as its medium.
-fn settled(job: &Job, joint: &Joint<'_>, (course, diameters): (&Course<'_, '_>, &Diameters<'_>)) -> Option<Holds> {
-    let longer = |side: &Side<'_>| {
-        let treatment = side.treatment.filter(|treatment| matches!(treatment.hold, Hold::For(_)))?;
-        let longer = Treatment { hold: Hold::Settled, ..treatment.clone() };
-        treat(job, joint.seat, side.piece, Some(&longer)).ok().map(|treated| treated.track)
-    };
-    let replaced: Track;
-    let course = match (joint.inner.treatment, joint.outer.treatment) {
-        (Some(_), None) => {
-            replaced = longer(&joint.inner)?;
-            Course { diameters, inner: &replaced, outer: course.outer, placing: course.placing }
+/// The hold after which the one treated piece gives a case its placing clearance, and its share of the change; none where
+/// two pieces are treated, for then there is no one answer.
+fn longer(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, case: Case) -> Option<(Time, f64)> {
+    let (wanted, shop) = (job.bench.placing_clearance, job.bench.temperature);
+    let (side, treatment, strain): (&Side<'_>, &Treatment, f64) = match (joint.inner.treatment, joint.outer.treatment) {
+        (Some(treatment), None) => {
+            (&joint.inner, treatment, diameters.inner_strain_for(wanted.value, shop.get::<kelvin>(), case))
         }
-        (None, Some(_)) => {
-            replaced = longer(&joint.outer)?;
-            Course { diameters, inner: course.inner, outer: &replaced, placing: course.placing }
+        (None, Some(treatment)) => {
+            (&joint.outer, treatment, diameters.outer_strain_for(wanted.value, shop.get::<kelvin>(), case))
         }
-        // With two holds there is no one answer.
         _ => return None,
     };
-    let times = course.time_to_clear();
-    Some(Holds { times, shares: shares(job, joint, &course, times) })
+    let target = temperature_for_strain(side.material.expansion(), strain).ok()?;
+    let share = share(treatment, shop, target)?;
+    // A temperature that the medium has not, or the material does not reach, has no hold.
+    let held = Treatment { hold: Hold::Reaches(target), ..treatment.clone() };
+    let treated = treat(job, joint.seat, side.piece, Some(&held)).ok()?;
+    Some((Time::new::<second>(treated.track.hold()), share))
 }
 
 fn shares(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, times: Cases<Option<Time>>) -> Cases<Option<f64>> {
@@ -61,14 +55,16 @@ fn shares(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, times: Cases<Op
     let Some((treatment, track)) = chilled.or(joint.outer.treatment.map(|treatment| (treatment, course.outer))) else {
         return Cases::same(None);
     };
-    if treatment.power.get::<watt>() > 0.0 {
-        return Cases::same(None);
-    }
-    let shop = job.bench.temperature.get::<kelvin>();
-    let whole = treatment.temperature.get::<kelvin>() - shop;
     let longest = course.longest_hold();
     times.map(|time| {
-        let share = (track.kelvin_at(time?.get::<second>() - longest) - shop) / whole;
-        share.is_finite().then_some(share)
+        let then = track.kelvin_at(time?.get::<second>() - longest);
+        share(treatment, job.bench.temperature, ThermodynamicTemperature::new::<kelvin>(then))
     })
+}
+
+/// Share of the full change from the shop to the medium; none where a power sets the pace, and beyond the medium.
+fn share(treatment: &Treatment, shop: ThermodynamicTemperature, then: ThermodynamicTemperature) -> Option<f64> {
+    let whole = warming(treatment.temperature, shop).get::<step_kelvin>();
+    let share = warming(then, shop).get::<step_kelvin>() / whole;
+    (treatment.power.get::<watt>() <= 0.0 && (0.0..=1.0).contains(&share)).then_some(share)
 }

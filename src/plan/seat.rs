@@ -1,7 +1,7 @@
 //! One seat, from its fit to its service.
 
 use super::PlanError;
-use super::clearance::{Course, Diameters, from_kelvin};
+use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::clearance_history::InSeat;
 use super::grip;
 use super::holds;
@@ -32,7 +32,7 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> 
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
     let (grip, in_seat) = grip.map_or((None, InSeat::default()), |(grip, in_seat)| (Some(grip), in_seat));
-    let holds = holds::shortest(job, joint, (&course, &diameters), within);
+    let holds = holds::shortest(job, joint, &course, within);
     Ok(SeatPlan {
         seat: joint.seat,
         nominal: joint.nominal,
@@ -117,8 +117,8 @@ fn at_shop(
 
 fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> ClearsAt {
     let wanted = job.bench.placing_clearance.get::<meter>();
-    let inner_strain = diameters.inner_strain_for(wanted, at_bore.outer.get::<kelvin>());
-    let outer_strain = diameters.outer_strain_for(wanted, at_bore.inner.get::<kelvin>());
+    let inner_strain = diameters.inner_strain_for(wanted, at_bore.outer.get::<kelvin>(), EACH.tightest);
+    let outer_strain = diameters.outer_strain_for(wanted, at_bore.inner.get::<kelvin>(), EACH.tightest);
     // A strain beyond the table is no mistake here: it says that this part alone cannot do it.
     ClearsAt {
         inner: temperature_for_strain(joint.inner.material.expansion(), inner_strain).ok(),

@@ -61,9 +61,9 @@ impl ClearanceAxis {
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Place {
-    InMedium,
-    InAir,
-    InSeat,
+    Medium,
+    Air,
+    Seat,
 }
 
 /// One time scale with the part of the curves that belongs to it.
@@ -83,7 +83,7 @@ impl Panel {
     pub(super) fn side_by_side(readings: &Readings, left: f64, right: f64) -> Vec<Self> {
         let (medium, air) = readings.halves();
         let lasts = |samples: &[Sample]| samples.first().zip(samples.last()).is_some_and(|(a, b)| b.time > a.time);
-        let parts = [(Place::InMedium, medium), (Place::InAir, air), (Place::InSeat, readings.in_seat.clone())];
+        let parts = [(Place::Medium, medium), (Place::Air, air), (Place::Seat, readings.in_seat.clone())];
         let shown: Vec<_> = parts.iter().filter(|(_, samples)| lasts(samples)).cloned().collect();
         // A history of a single point is a level mark where it stands.
         let shown = if shown.is_empty() {
@@ -118,7 +118,7 @@ impl Panel {
 
     /// Whether a moment is shown in this panel; time zero is shown where the parts come into the air.
     pub(super) fn shows(&self, stop: &Stop) -> bool {
-        stop.in_seat == (self.place == Place::InSeat) && stop.time >= self.from && stop.time <= self.to
+        stop.in_seat == (self.place == Place::Seat) && stop.time >= self.from && stop.time <= self.to
     }
 
     /// Time as the panel counts it: since the start in the medium, or since leaving it.
@@ -127,15 +127,15 @@ impl Panel {
     }
 
     fn origin(&self) -> f64 {
-        if self.place == Place::InMedium { self.samples[0].time } else { 0.0 }
+        if self.place == Place::Medium { self.samples[0].time } else { 0.0 }
     }
 
     /// What the time axis counts.
     pub(super) fn name(&self) -> String {
         match self.place {
-            Place::InMedium => format!("{} in the medium", self.unit.plural()),
-            Place::InAir => format!("{} in shop air", self.unit.plural()),
-            Place::InSeat => format!("{} in the seat", self.unit.plural()),
+            Place::Medium => format!("{} in the medium", self.unit.plural()),
+            Place::Air => format!("{} in shop air", self.unit.plural()),
+            Place::Seat => format!("{} in the seat", self.unit.plural()),
         }
     }
 

@@ -87,7 +87,10 @@ fn row(name: &str, cases: Cases<String>) -> [String; 4] {
 
 /// A hold that is longer than planned is one that is needed.
 fn shortest_hold(seat: &SeatPlan, time: Option<Time>) -> String {
-    let Some(time) = time else { return "none does".to_owned() };
+    let Some(time) = time else {
+        let two = seat.chill.is_some() && seat.warm.is_some();
+        return if two { "not as planned" } else { "none does" }.to_owned();
+    };
     let planned = seat.longest_hold().is_some_and(|hold| time <= hold);
     format!("{}{}", if planned { "" } else { "needs " }, show_duration(time, Toward::Up))
 }

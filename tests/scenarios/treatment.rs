@@ -1,0 +1,120 @@
+//! What surrounds the piece while it is chilled or warmed: shelf, tray, a small freezer, a hot-air gun, a hot plate.
+
+use super::*;
+
+/// A bearing in a freezer, with more lines under [chill].
+fn chilled(more: &str) -> Value {
+    planned(&(exact("6206", 10, 90, "$ALLOY") + &freezer(&format!("hold = \"20 min\"\n{more}")) + AT_ONCE))
+}
+
+/// A housing with more lines under [warm].
+fn warmed(medium: &str, temperature: &str, more: &str) -> Value {
+    let warm = format!(
+        "[warm]\npart = \"housing\"\nmedium = \"{medium}\"\ntemperature = \"{temperature}\"\nhold = \"10 min\"\n{more}\n"
+    );
+    planned(&(exact("6206", 30, 90, "$ALLOY") + &warm + AT_ONCE))
+}
+
+#[test]
+fn a_metal_shelf_is_quicker_than_a_grate_and_a_tray_is_slower() {
+    let end = |more: &str| figure(&chilled(more), "/chill/end_c");
+    let (shelf, grate, tray) =
+        (end("rests_on = \"metal shelf\""), end("rests_on = \"grate\""), end("rests_on = \"tray\""));
+    assert!(shelf < grate - 1.0 && grate < tray - 0.5, "shelf {shelf} °C, grate {grate} °C, tray {tray} °C");
+    // A grate is what is assumed, and said.
+    let unstated = chilled("");
+    within(figure(&unstated, "/chill/end_c"), grate, 1e-9);
+    assert!(unstated["assumptions"].as_array().unwrap().iter().any(|a| a["what"] == "chill.rests_on"));
+}
+
+#[test]
+fn a_small_box_without_a_machine_comes_to_the_temperature_that_the_two_heat_capacities_give() {
+    // Ring of 0.2 kg at 460 J/(kg K), box of 0.3 kJ/K: both end where the heat lost is the heat gained.
+    let text = exact("6206", 10, 90, "$ALLOY").replace("closure", "mass = \"0.2 kg\"\nclosure");
+    let alone = freezer("hold = \"48 h\"\nheat_capacity = \"0.3 kJ/K\"\nholding_power = \"0 W\"");
+    let plan = planned(&(text + &alone + AT_ONCE));
+    let (ring, store) = (0.2 * 460.0, 300.0);
+    let common = (ring * 20.0 + store * -18.0) / (ring + store);
+    within(figure(&plan, "/chill/end_c"), common, 0.01);
+    within(figure(&plan, "/chill/medium_drift_k"), common + 18.0, 0.01);
+}
+
+#[test]
+fn a_freezer_warms_less_the_more_it_holds_and_the_stronger_its_machine_and_the_plan_says_by_how_much() {
+    let with = |capacity: &str, power: &str| {
+        let plan = chilled(&format!("heat_capacity = \"{capacity}\"\nholding_power = \"{power}\""));
+        (figure(&plan, "/chill/end_c"), figure(&plan, "/chill/medium_drift_k"))
+    };
+    let large = figure(&chilled(""), "/chill/end_c");
+    let (small, strong, big) = (with("1 kJ/K", "5 W"), with("1 kJ/K", "100 W"), with("100 kJ/K", "5 W"));
+    assert!(small.0 > strong.0 && strong.0 > big.0 && big.0 > large, "{small:?} {strong:?} {big:?} {large}");
+    assert!(small.1 > strong.1 && strong.1 > big.1 && big.1 > 0.0, "{small:?} {strong:?} {big:?}");
+    within(big.0, large, 0.05);
+    let more = "hold = \"20 min\"\nheat_capacity = \"1 kJ/K\"\nholding_power = \"5 W\"";
+    says(&shown(&(exact("6206", 10, 90, "$ALLOY") + &freezer(more) + AT_ONCE)), &["The medium itself warms by up to"]);
+}
+
+#[test]
+fn a_bearing_of_three_bodies_warms_a_small_oil_bath_down_too() {
+    let bath = |more: &str| {
+        let warm = format!(
+            "[warm]\npart = \"bearing\"\nmedium = \"oil-bath\"\ntemperature = \"100 °C\"\nhold = \"20 min\"\n{more}\n"
+        );
+        planned(&(CONVEYOR_SHAFT.to_owned() + &warm + AT_ONCE))
+    };
+    let (large, small) = (bath(""), bath("heat_capacity = \"2 kJ/K\"\nholding_power = \"50 W\""));
+    assert_eq!(small["seats"][0]["warm"]["bodies"], 3);
+    assert!(figure(&small, "/warm/end_c") < figure(&large, "/warm/end_c") - 1.0);
+    assert!(figure(&small, "/warm/medium_drift_k") < -1.0, "the bath cools");
+}
+
+const CONVEYOR_SHAFT: &str = "title = \"Shaft\"\n[bearing]\ndesignation = \"6206\"\nmaterial = $STEEL\nclosure = \"open\"\n\
+                              [shaft]\noutside_limits = \"m6\"\nmaterial = $STEEL\n";
+
+#[test]
+fn a_hot_air_gun_gives_no_more_than_its_power_and_a_stronger_one_is_quicker() {
+    let end = |power: &str| figure(&warmed("hot-air-gun", "180 °C", power), "/warm/end_c");
+    let (weak, strong, plain) = (end("power = \"600 W\""), end("power = \"2000 W\""), end(""));
+    assert!(weak < strong && weak < plain && plain <= strong, "{weak} {plain} {strong} °C");
+    // 600 W for 10 min is 360 kJ; the boss of about 0.35 kg stores 0.9 kJ/(kg K): nowhere near all of it goes in.
+    let plan = warmed("hot-air-gun", "180 °C", "power = \"600 W\"");
+    let stored = figure(&plan, "/warm/mass_kg") * 900.0 * (figure(&plan, "/warm/end_quick_c") - 20.0);
+    assert!(stored < 600.0 * 600.0, "{stored} J");
+}
+
+#[test]
+fn a_hold_that_is_too_short_is_told_how_long_it_must_be() {
+    let short = exact("6206", 10, 90, "$ALLOY") + &freezer("hold = \"5 min\"") + AT_ONCE;
+    let plan = planned(&short);
+    let needed = figure(&plan, "/time_to_clear_s/tightest");
+    assert!(needed > 300.0, "{needed} s");
+    assert!(caution(&plan, "does-not-clear-middle").unwrap().contains("Held for"));
+    // Held as long as that, it has the placing clearance as it comes out; a little less, and it has not.
+    let held = |factor: f64| {
+        let hold = freezer(&format!("hold = \"{} s\"", needed * factor));
+        let plan = planned(&(exact("6206", 10, 90, "$ALLOY") + &hold + AT_ONCE));
+        figure(&plan, "/at_bore/clearance_um/tightest")
+    };
+    assert!(held(1.002) >= 15.0 && held(0.99) < 15.0, "{} {}", held(1.002), held(0.99));
+    let share = figure(&plan, "/share_at_clear/tightest");
+    assert!((0.1..1.0).contains(&share), "{share}");
+}
+
+#[test]
+fn pushed_at_the_latest_moment_it_grips_sooner_than_pushed_as_planned() {
+    let text = exact("6206", 30, 90, "$ALLOY") + &oven("120 °C", LONG) + AT_ONCE;
+    let plan = planned(&text);
+    let (planned, latest) = (figure(&plan, "/grip_s/tightest"), figure(&plan, "/grip_at_latest_s"));
+    assert!(latest > 0.0 && latest < planned, "{latest} s against {planned} s");
+    says(&shown(&text), &["Pushed at the latest moment, after"]);
+}
+
+#[test]
+fn the_far_side_of_a_boss_on_a_hot_plate_follows_late_and_the_middle_of_a_wall_in_an_oven_does_not() {
+    let plate = warmed("hot-plate", "120 °C", "");
+    let oven = warmed("oven", "120 °C", "");
+    // L²/(6 a), the boss of 16 mm or more heated from one face: a = 150/(2700 · 900) = 62 mm²/s.
+    let lag = figure(&plate, "/warm/middle_lag_s");
+    assert!(lag > 0.5 && lag < 5.0, "{lag} s");
+    assert!(figure(&oven, "/warm/middle_lag_s") < lag);
+}
