@@ -141,6 +141,13 @@ const BAD: &[Bad] = &[
         &["[housing]"],
     ),
     bad(
+        "a housing of a few grams",
+        ("outside = \"90 mm\"", "outside = \"90 mm\"\nmass = \"3 g\""),
+        "\"3 g\"",
+        &["`housing.mass` is 0.003 kg", "must lie from 0.0"],
+        &["all that is treated together"],
+    ),
+    bad(
         "a support that does not exist",
         ("hold = \"2 h\"", "hold = \"2 h\"\nrests_on = \"table\""),
         "\"table\"",

@@ -7,9 +7,10 @@ use super::read_part::roughness;
 use super::read_size::{Seating, size, unit_hint};
 use super::section::{Notes, Section, in_mm};
 use crate::fit::Feature;
-use crate::quantity::{self, Length, ThermodynamicTemperature};
-use crate::stock::Library;
+use crate::quantity::{self, Length, Mass, ThermodynamicTemperature};
+use crate::stock::{Library, Material};
 use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
 
 pub(super) const HOUSING_KEYS: [&str; 9] =
     ["bore", "bore_limits", "outside", "wall", "length", "material", "shoulder", "mass", "roughness"];
@@ -25,6 +26,11 @@ const THICK_HOUSING: f64 = 1.5;
 /// beyond the thickest nothing changes any more.
 const THINNEST: f64 = 1.02;
 const THICKEST: f64 = 20.0;
+
+/// Least and largest mass that is treated, as shares of that of a plain ring of the seat's sizes: a boss cut away, and a
+/// whole machine that goes into the oven with its seat.
+const LIGHTEST: f64 = 0.3;
+const HEAVIEST: f64 = 10_000.0;
 
 const MM_PER_INCH: f64 = 25.4;
 
@@ -46,7 +52,8 @@ pub(super) fn housing(
     let material = material_at(section, "material", library, notes);
     let behind = shoulder.map_or(Length::new::<millimeter>(0.0), |s| s.wall);
     let length = length(section, part.width + behind, "the part's width and the wall behind it", notes);
-    let mass = section.quantity("mass", quantity::mass, notes).map(|found| found.value);
+    let around = outside.zip(length).map(|(outside, length)| (Some(nominal), outside, length));
+    let mass = mass(section, around, material.as_ref(), notes)?;
     let roughness_rz = roughness(section, notes);
     Some(Housing { size: size?, outside: outside?, length: length?, material: material?, shoulder, mass, roughness_rz })
 }
@@ -74,9 +81,45 @@ pub(super) fn shaft(
     section.missing("material", "name the shaft's material (`seatwise materials` lists them)", notes);
     let material = material_at(section, "material", library, notes);
     let length = length(section, part.width, "the part's width", notes);
-    let mass = section.quantity("mass", quantity::mass, notes).map(|found| found.value);
+    let under = length.map(|length| (inside, nominal, length));
+    let mass = mass(section, under, material.as_ref(), notes)?;
     let roughness_rz = roughness(section, notes);
     Some(Shaft { size: size?, inside, length: length?, material: material?, mass, roughness_rz })
+}
+
+/// The stated mass of what is treated; `None` only where it was refused. The outline is inside, outside and length.
+fn mass(
+    section: &Section<'_>,
+    outline: Option<(Option<Length>, Length, Length)>,
+    material: Option<&Material>,
+    notes: &mut Notes,
+) -> Option<Option<Mass>> {
+    if !section.has("mass") {
+        return Some(None);
+    }
+    let found = section.quantity("mass", quantity::mass, notes)?;
+    let Some(((inside, outside, length), material)) = outline.zip(material) else { return Some(Some(found.value)) };
+    let inside = inside.unwrap_or_default();
+    let plain: Mass = std::f64::consts::FRAC_PI_4 * (outside * outside - inside * inside) * length * material.density();
+    let (low, high) = (LIGHTEST * plain, HEAVIEST * plain);
+    if found.value >= low && found.value <= high {
+        return Some(Some(found.value));
+    }
+    let kg = |mass: Mass| mass.get::<kilogram>();
+    let message = format!(
+        "`{}` is {} kg but must lie from {:.3} kg to {:.0} kg: a plain ring of these sizes weighs {:.3} kg",
+        section.path("mass"),
+        kg(found.value),
+        kg(low),
+        kg(high),
+        kg(plain)
+    );
+    notes.problem(
+        found.at,
+        message,
+        "give the mass of all that is treated together, with its unit, or leave `mass` out",
+    );
+    None
 }
 
 /// A nominal size stated twice must agree.
