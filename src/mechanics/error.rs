@@ -49,6 +49,30 @@ pub enum MechanicsError {
         /// It must be below this.
         to: f64,
     },
+    /// A wall is no plate.
+    #[error(
+        "a wall of {thickness_mm:.2} mm is thicker than its span of {span_mm:.2} mm to the edge; plate theory says nothing \
+         of such a block: check the pressure under the ring's face instead"
+    )]
+    NoPlate {
+        /// Thickness of the wall, mm.
+        thickness_mm: f64,
+        /// Span from hole, or middle, to edge, mm.
+        span_mm: f64,
+    },
+    /// A screw that no torque moves.
+    #[error(
+        "a thread with a lead of {lead_mm:.2} mm on a pitch diameter of {diameter_mm:.2} mm jams with a friction of \
+         {friction}: no torque moves it; check the lead and the friction"
+    )]
+    Jams {
+        /// Lead, mm.
+        lead_mm: f64,
+        /// Pitch diameter, mm.
+        diameter_mm: f64,
+        /// Coefficient of friction in the thread.
+        friction: f64,
+    },
     /// The ends of a range are no numbers or the wrong way round.
     #[error(
         "the range of the {what} goes from {least_um:.2} to {most_um:.2} µm; give two numbers, the smaller one first"

@@ -1,21 +1,16 @@
-//! Internal clearance: the tables against other texts and against themselves, and what fitting and warmth leave of it.
+//! What fitting and warmth leave of the internal clearance.
 
-use super::{close, mm, number};
-use crate::reference_rows;
+use super::{close, mm, mpa, um};
 use proptest::prelude::*;
 use seatwise::mechanics::*;
 use seatwise::quantity::{Length, Nanometres, TemperatureInterval};
 use seatwise::stock::dimensions::{ClearanceGroup, Raceways, RollingElement};
-use seatwise::stock::iso286::Status;
 use seatwise::stock::iso5753::{BearingFamily, tables};
 use uom::si::f64::TemperatureCoefficient;
 use uom::si::length::{micrometer, millimeter};
 use uom::si::temperature_coefficient::per_kelvin;
 use uom::si::temperature_interval::kelvin;
 
-fn um(length: f64) -> Length {
-    Length::new::<micrometer>(length)
-}
 fn in_um(length: Length) -> f64 {
     length.get::<micrometer>()
 }
@@ -29,208 +24,100 @@ fn warmer(step: f64) -> TemperatureInterval {
     TemperatureInterval::new::<kelvin>(step)
 }
 
-fn group(name: &str) -> ClearanceGroup {
-    ClearanceGroup::ALL.into_iter().find(|group| format!("{group:?}") == name).unwrap()
+#[test]
+fn losses_are_taken_from_both_ends_of_the_range() {
+    let bearing = InternalClearance {
+        delivered: range(13.0, 28.0),
+        outer_ring: range(0.0, 9.0),
+        inner_ring: range(2.0, 7.5),
+        temperature: range(1.0, 4.0),
+    };
+    let left = bearing.solve().unwrap();
+    for (got, want) in [(left.fitted, (-3.5, 26.0)), (left.running, (-7.5, 25.0))] {
+        assert!((in_um(got.least) - want.0).abs() < 1e-9 && (in_um(got.most) - want.1).abs() < 1e-9, "{got:?}");
+        assert!(got.may_be_negative() && !got.is_negative());
+    }
+    close(in_um(bearing.largest_loss()), 20.5, 1e-12, "largest loss");
+    let untouched = InternalClearance {
+        outer_ring: range(0.0, 0.0),
+        inner_ring: range(0.0, 0.0),
+        temperature: range(0.0, 0.0),
+        ..bearing
+    };
+    assert_eq!(untouched.solve().unwrap().running, bearing.delivered);
 }
 
-mod tabled {
-    use super::*;
-
-    #[test]
-    fn other_texts_agree_but_for_the_figures_that_are_known_to_differ() {
-        let mut seen = 0;
-        for row in reference_rows::read("fits/internal_clearance.csv") {
-            let family = if row["family"] == "roller" {
-                BearingFamily::CylindricalRoller
-            } else {
-                BearingFamily::DeepGrooveBall
-            };
-            let (over, to) = (number(&row, "over_mm"), number(&row, "to_mm"));
-            // Both ends of the band, and nothing of the next.
-            for bore in [over + 0.001, to] {
-                let got = tables().unwrap().clearance(family, group(&row["group"]), Nanometres::from_mm(bore)).unwrap();
-                let same = got.least == Nanometres::from_um(number(&row, "min_um"))
-                    && got.most == Nanometres::from_um(number(&row, "max_um"));
-                assert_eq!(same, row["differs"].is_empty(), "{row:?}: {got:?}");
-                assert_eq!((got.range().over.mm(), got.range().to.mm()), (over, to), "{row:?}");
-            }
-            seen += 1;
-        }
-        assert_eq!(seen, 5 * 26 + 3 + 5 * 8 + 5 + 1);
+#[test]
+fn raceways_follow_the_handbook_rules() {
+    // (4·62 + 30)/5 = 55.6 mm for balls, (3·62 + 30)/4 = 54 mm for rollers.
+    let ball = Raceways::estimate(mm(30.0), mm(62.0), RollingElement::Ball).unwrap();
+    let roller = Raceways::estimate(mm(30.0), mm(62.0), RollingElement::Roller).unwrap();
+    let all = [ball.outer, ball.inner, ball.element, roller.outer, roller.inner, roller.element];
+    for (got, want) in all.into_iter().zip([55.6, 36.4, 9.6, 54.0, 38.0, 8.0]) {
+        close(got.get::<millimeter>(), want, 1e-12, "raceway");
     }
-
-    #[test]
-    fn bands_follow_each_other_groups_rise_and_so_do_the_figures_with_the_bore() {
-        for family in BearingFamily::ALL {
-            for group in ClearanceGroup::ALL {
-                let rows: Vec<_> = tables().unwrap().rows(family).filter(|row| row.group == group).collect();
-                assert!(rows.len() >= 20, "{family:?} {group:?}");
-                for pair in rows.windows(2) {
-                    assert_eq!(pair[0].range().to, pair[1].range().over, "{pair:?}");
-                    assert!(pair[0].least <= pair[1].least && pair[0].most <= pair[1].most, "{pair:?}");
-                }
-                for row in rows {
-                    let next = ClearanceGroup::ALL.into_iter().find(|other| *other > group);
-                    let next = next.and_then(|next| tables().unwrap().clearance(family, next, row.range().to));
-                    assert!(next.is_none_or(|next| next.least > row.least && next.most > row.most), "{row:?} {next:?}");
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn rows_from_memory_are_the_large_ball_bearings_and_the_smallest() {
-        for row in tables().unwrap().rows(BearingFamily::DeepGrooveBall) {
-            let opened_band = row.range().over.mm() >= 6.0 && row.range().to.mm() <= 100.0;
-            let opened_cell = match row.group {
-                ClearanceGroup::CN => row.range().to.mm() == 120.0,
-                ClearanceGroup::C3 => row.range().to.mm() == 6.0,
-                _ => false,
-            };
-            assert_eq!(row.status == Status::Published, opened_band || opened_cell, "{row:?}");
-        }
-        assert!(tables().unwrap().rows(BearingFamily::CylindricalRoller).all(|row| row.status == Status::Published));
-    }
-
-    #[test]
-    fn a_bore_or_group_outside_the_table_has_no_row() {
-        let find =
-            |group, bore| tables().unwrap().clearance(BearingFamily::DeepGrooveBall, group, Nanometres::from_mm(bore));
-        assert!(find(ClearanceGroup::CN, 2.5).is_none() && find(ClearanceGroup::CN, 500.001).is_none());
-        assert!(find(ClearanceGroup::C5, 450.0).is_none() && find(ClearanceGroup::CN, 500.0).is_some());
-    }
-
-    #[test]
-    fn the_tightest_group_that_bears_a_loss_is_found_from_a_group_on() {
-        let find = |from, loss| {
-            let bore = Nanometres::from_mm(30.0);
-            let found = tables().unwrap().tightest_that_bears(BearingFamily::DeepGrooveBall, from, bore, um(loss));
-            found.map(|row| row.group)
-        };
-        // Bore over 24 up to 30 mm: least clearances 1, 5, 13, 23, 30 µm.
-        let from = ClearanceGroup::CN;
-        for (loss, wanted) in [
-            (-3.0, Some(ClearanceGroup::CN)),
-            (5.0, Some(ClearanceGroup::CN)),
-            (5.1, Some(ClearanceGroup::C3)),
-            (13.1, Some(ClearanceGroup::C4)),
-            (30.0, Some(ClearanceGroup::C5)),
-            (30.1, None),
-            (f64::NAN, None),
-        ] {
-            assert_eq!(find(from, loss), wanted, "{loss}");
-        }
-        assert_eq!(find(ClearanceGroup::C4, 0.0), Some(ClearanceGroup::C4));
+    for (bore, outside) in [(62.0, 30.0), (0.0, 62.0), (30.0, 30.0), (f64::NAN, 62.0), (30.0, f64::INFINITY)] {
+        let said = Raceways::estimate(mm(bore), mm(outside), RollingElement::Ball).unwrap_err().to_string();
+        assert!(said.contains("no room for a bearing"), "{said}");
     }
 }
 
-mod left {
-    use super::*;
+#[test]
+fn warmth_of_the_inner_ring_takes_alpha_delta_t_and_the_raceway() {
+    // 12.5e-6 · 10 K · 36.4 to 55.6 mm = 4.55 to 6.95 µm.
+    let loss = temperature_loss(alpha(12.5e-6), warmer(10.0), mm(36.4), mm(55.6)).unwrap();
+    close(in_um(loss.least), 4.55, 1e-9, "least");
+    close(in_um(loss.most), 6.95, 1e-9, "most");
+    let gain = temperature_loss(alpha(12.5e-6), warmer(-10.0), mm(36.4), mm(55.6)).unwrap();
+    assert_eq!((gain.least, gain.most), (-loss.most, -loss.least));
+}
 
-    #[test]
-    fn losses_are_taken_from_both_ends_of_the_range() {
-        let bearing = InternalClearance {
-            delivered: range(13.0, 28.0),
-            outer_ring: range(0.0, 9.0),
-            inner_ring: range(2.0, 7.5),
-            temperature: range(1.0, 4.0),
-        };
-        let left = bearing.solve().unwrap();
-        for (got, want) in [(left.fitted, (-3.5, 26.0)), (left.running, (-7.5, 25.0))] {
-            assert!((in_um(got.least) - want.0).abs() < 1e-9 && (in_um(got.most) - want.1).abs() < 1e-9, "{got:?}");
-            assert!(got.may_be_negative() && !got.is_negative());
-        }
-        close(in_um(bearing.largest_loss()), 20.5, 1e-12, "largest loss");
-        let untouched = InternalClearance {
-            outer_ring: range(0.0, 0.0),
-            inner_ring: range(0.0, 0.0),
-            temperature: range(0.0, 0.0),
-            ..bearing
-        };
-        assert_eq!(untouched.solve().unwrap().running, bearing.delivered);
+#[test]
+fn a_pressed_ring_loses_what_its_raceway_closes() {
+    // Ring 55.6/62 mm in an aluminium boss of 80 mm, 20 µm tight: the plain ring of the joint gives the loss.
+    let steel = Ring { inside: Some(mm(55.6)), outside: mm(62.0), elastic_modulus: mpa(208e3), poisson: 0.3 };
+    let boss = Ring { inside: Some(mm(62.0)), outside: mm(80.0), elastic_modulus: mpa(70e3), poisson: 0.33 };
+    let closing = |interference: f64| {
+        let joint =
+            Joint { inner: steel, outer: boss, diameter: mm(62.0), length: mm(16.0), interference: um(interference) };
+        -joint.solve().unwrap().bore_change().unwrap()
+    };
+    let outer_ring = ClearanceRange::of(closing(20.0), closing(-5.0));
+    let none = range(0.0, 0.0);
+    let bearing = InternalClearance { delivered: range(5.0, 20.0), outer_ring, inner_ring: none, temperature: none };
+    let left = bearing.solve().unwrap().fitted;
+    // A loose fit takes nothing; a tight one at most its interference times 62/55.6, as a free ring would close.
+    close(in_um(left.most), 20.0, 1e-12, "loose");
+    let taken = 5.0 - in_um(left.least);
+    assert!(taken > 5.0 && taken < 20.0 * 62.0 / 55.6, "{taken}");
+}
+
+#[test]
+fn ranges_and_steps_that_cannot_be_are_refused_in_words() {
+    let zero = range(0.0, 0.0);
+    let good = InternalClearance { delivered: range(5.0, 20.0), outer_ring: zero, inner_ring: zero, temperature: zero };
+    for (bad, wanted) in [
+        (
+            InternalClearance { delivered: range(20.0, 5.0), ..good },
+            "clearance as delivered goes from 20.00 to 5.00 µm",
+        ),
+        (InternalClearance { delivered: range(-1.0, 5.0), ..good }, "zero or more"),
+        (InternalClearance { outer_ring: range(3.0, 1.0), ..good }, "closing of the outer ring"),
+        (InternalClearance { inner_ring: range(f64::NAN, 1.0), ..good }, "growth of the inner ring"),
+        (InternalClearance { temperature: range(0.0, f64::INFINITY), ..good }, "loss by temperature"),
+    ] {
+        let said = bad.solve().unwrap_err().to_string();
+        assert!(said.contains(wanted), "{said}");
     }
-
-    #[test]
-    fn raceways_follow_the_handbook_rules() {
-        // (4·62 + 30)/5 = 55.6 mm for balls, (3·62 + 30)/4 = 54 mm for rollers.
-        let ball = Raceways::estimate(mm(30.0), mm(62.0), RollingElement::Ball).unwrap();
-        let roller = Raceways::estimate(mm(30.0), mm(62.0), RollingElement::Roller).unwrap();
-        let all = [ball.outer, ball.inner, ball.element, roller.outer, roller.inner, roller.element];
-        for (got, want) in all.into_iter().zip([55.6, 36.4, 9.6, 54.0, 38.0, 8.0]) {
-            close(got.get::<millimeter>(), want, 1e-12, "raceway");
-        }
-        for (bore, outside) in [(62.0, 30.0), (0.0, 62.0), (30.0, 30.0), (f64::NAN, 62.0), (30.0, f64::INFINITY)] {
-            let said = Raceways::estimate(mm(bore), mm(outside), RollingElement::Ball).unwrap_err().to_string();
-            assert!(said.contains("no room for a bearing"), "{said}");
-        }
-    }
-
-    #[test]
-    fn warmth_of_the_inner_ring_takes_alpha_delta_t_and_the_raceway() {
-        // 12.5e-6 · 10 K · 36.4 to 55.6 mm = 4.55 to 6.95 µm.
-        let loss = temperature_loss(alpha(12.5e-6), warmer(10.0), mm(36.4), mm(55.6)).unwrap();
-        close(in_um(loss.least), 4.55, 1e-9, "least");
-        close(in_um(loss.most), 6.95, 1e-9, "most");
-        let gain = temperature_loss(alpha(12.5e-6), warmer(-10.0), mm(36.4), mm(55.6)).unwrap();
-        assert_eq!((gain.least, gain.most), (-loss.most, -loss.least));
-    }
-
-    #[test]
-    fn a_pressed_ring_loses_what_its_raceway_closes() {
-        // Ring 55.6/62 mm in an aluminium boss of 80 mm, 20 µm tight: the plain ring of the joint gives the loss.
-        let steel =
-            Ring { inside: Some(mm(55.6)), outside: mm(62.0), elastic_modulus: super::super::mpa(208e3), poisson: 0.3 };
-        let boss =
-            Ring { inside: Some(mm(62.0)), outside: mm(80.0), elastic_modulus: super::super::mpa(70e3), poisson: 0.33 };
-        let closing = |interference: f64| {
-            let joint = Joint {
-                inner: steel,
-                outer: boss,
-                diameter: mm(62.0),
-                length: mm(16.0),
-                interference: um(interference),
-            };
-            -joint.solve().unwrap().bore_change().unwrap()
-        };
-        let outer_ring = ClearanceRange::of(closing(20.0), closing(-5.0));
-        let none = range(0.0, 0.0);
-        let bearing =
-            InternalClearance { delivered: range(5.0, 20.0), outer_ring, inner_ring: none, temperature: none };
-        let left = bearing.solve().unwrap().fitted;
-        // A loose fit takes nothing; a tight one at most its interference times 62/55.6, as a free ring would close.
-        close(in_um(left.most), 20.0, 1e-12, "loose");
-        let taken = 5.0 - in_um(left.least);
-        assert!(taken > 5.0 && taken < 20.0 * 62.0 / 55.6, "{taken}");
-    }
-
-    #[test]
-    fn ranges_and_steps_that_cannot_be_are_refused_in_words() {
-        let zero = range(0.0, 0.0);
-        let good =
-            InternalClearance { delivered: range(5.0, 20.0), outer_ring: zero, inner_ring: zero, temperature: zero };
-        for (bad, wanted) in [
-            (
-                InternalClearance { delivered: range(20.0, 5.0), ..good },
-                "clearance as delivered goes from 20.00 to 5.00 µm",
-            ),
-            (InternalClearance { delivered: range(-1.0, 5.0), ..good }, "zero or more"),
-            (InternalClearance { outer_ring: range(3.0, 1.0), ..good }, "closing of the outer ring"),
-            (InternalClearance { inner_ring: range(f64::NAN, 1.0), ..good }, "growth of the inner ring"),
-            (InternalClearance { temperature: range(0.0, f64::INFINITY), ..good }, "loss by temperature"),
-        ] {
-            let said = bad.solve().unwrap_err().to_string();
-            assert!(said.contains(wanted), "{said}");
-        }
-        let loss = |a, step, inner, outer| temperature_loss(alpha(a), warmer(step), mm(inner), mm(outer));
-        for bad in [
-            loss(0.0, 10.0, 36.0, 55.0),
-            loss(12.0, 10.0, 36.0, 55.0),
-            loss(12e-6, f64::NAN, 36.0, 55.0),
-            loss(12e-6, 10.0, 55.0, 36.0),
-            loss(12e-6, 10.0, 0.0, 36.0),
-        ] {
-            assert!(bad.is_err(), "{bad:?}");
-        }
+    let loss = |a, step, inner, outer| temperature_loss(alpha(a), warmer(step), mm(inner), mm(outer));
+    for bad in [
+        loss(0.0, 10.0, 36.0, 55.0),
+        loss(12.0, 10.0, 36.0, 55.0),
+        loss(12e-6, f64::NAN, 36.0, 55.0),
+        loss(12e-6, 10.0, 55.0, 36.0),
+        loss(12e-6, 10.0, 0.0, 36.0),
+    ] {
+        assert!(bad.is_err(), "{bad:?}");
     }
 }
 

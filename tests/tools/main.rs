@@ -5,17 +5,19 @@
 mod reference_rows;
 
 mod clearance;
+mod clearance_tables;
+mod designations;
 mod presses;
 mod screw;
 mod stop;
-mod threads;
+mod thread_sizes;
 mod wall;
 mod wall_properties;
 
 use reference_rows::{Row, number};
 use seatwise::quantity::{Force, Length, Pressure, Torque};
 use uom::si::force::newton;
-use uom::si::length::millimeter;
+use uom::si::length::{micrometer, millimeter};
 use uom::si::pressure::megapascal;
 use uom::si::torque::newton_meter;
 
@@ -25,6 +27,9 @@ fn rows(file: &str) -> Vec<Row> {
 
 fn mm(length: f64) -> Length {
     Length::new::<millimeter>(length)
+}
+fn um(length: f64) -> Length {
+    Length::new::<micrometer>(length)
 }
 fn mpa(pressure: f64) -> Pressure {
     Pressure::new::<megapascal>(pressure)

@@ -123,6 +123,11 @@ fn numbers_that_make_no_screw_are_refused_in_words() {
     ] {
         assert!(Screw { thread: broken, face_diameter: None }.torque(newtons(1.0), good).is_err(), "{broken:?}");
     }
+    // So steep and rough that it wedges.
+    let steep = ScrewThread { lead: mm(33.0), flank_angle: Angle::new::<degree>(45.0), ..thread };
+    let jammed =
+        Screw { thread: steep, face_diameter: None }.torque(newtons(1.0), ScrewFriction::both(0.99)).unwrap_err();
+    assert!(jammed.to_string().contains("jams with a friction of 0.99"), "{jammed}");
     let said = nut_face_diameter(mm(10.0), mm(11.0)).unwrap_err().to_string();
     assert!(said.contains("hole under the nut 11.0000 mm"), "{said}");
 }

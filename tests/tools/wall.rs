@@ -53,7 +53,7 @@ fn all_plates_agree_with_theory_worked_out_apart() {
 
 #[test]
 fn finite_elements_agree_within_the_stated_shares() {
-    let (mut root, mut hole, mut fixed, mut simple) = (0.0_f64, 0.0_f64, 0.0_f64, 0.0_f64);
+    let (mut root, mut hole, mut fixed, mut simple, mut low) = (0.0_f64, 0.0_f64, 0.0_f64, 0.0_f64, 0.0_f64);
     for row in rows("wall_plate.csv") {
         let got = state(&row);
         let off = |got: f64, column: &str| (got / number(&row, column) - 1.0).abs();
@@ -61,6 +61,7 @@ fn finite_elements_agree_within_the_stated_shares() {
         if row["edge"] == "fixed" {
             root = root.max(off(got.at_edge.radial.get::<megapascal>(), "sr_outer_edge_fe_linearised_MPa"));
             fixed = fixed.max(deflection);
+            low = low.max(off(got.at_hole.hoop.get::<megapascal>(), "st_hole_edge_fe_linearised_MPa"));
         } else {
             hole = hole.max(off(got.at_hole.hoop.get::<megapascal>(), "st_hole_edge_fe_linearised_MPa"));
             simple = simple.max(deflection);
@@ -68,7 +69,7 @@ fn finite_elements_agree_within_the_stated_shares() {
     }
     assert!(root < 0.05 && hole < 0.05 && fixed < 0.15 && simple < 0.01, "{root} {hole} {fixed} {simple}");
     // What the documentation of `Wall::under` says is neither better nor far worse than what is measured.
-    assert!(root > 0.03 && fixed > 0.12, "{root} {fixed}");
+    assert!(root > 0.03 && fixed > 0.12 && (0.34..0.36).contains(&low), "{root} {fixed} {low}");
 }
 
 #[test]
@@ -87,7 +88,7 @@ fn an_integral_wall_lies_between_the_bounds_and_its_root_below_the_fixed_one() {
         let (fixed, simple) = (at(Edge::Fixed), at(Edge::Simple));
         let root = fixed.at_edge.radial.get::<megapascal>().abs();
         let real = get("sr_r31_bending_MPa").abs() + get("sr_r31_membrane_MPa").abs();
-        assert!((0.72..0.93).contains(&(real / root)), "{}: {real} of {root}", row["case"]);
+        assert!((0.81..0.895).contains(&(real / root)), "{}: {real} of {root}", row["case"]);
         let deflection = get("w_hole_edge_rel_outer_mm");
         assert!(deflection > fixed.deflection().get::<millimeter>(), "{}", row["case"]);
         assert!(deflection < simple.deflection().get::<millimeter>(), "{}", row["case"]);
@@ -200,7 +201,7 @@ fn walls_and_zones_that_cannot_be_are_refused_in_words() {
         (said(wall, with_zone(30.0, 62.0)), "inside of the loaded zone must be the larger one"),
         (said(wall, with_zone(62.0, 52.0)), "outside of the loaded zone must be the larger one"),
         (said(wall, with_zone(61.99, 62.0)), "narrowest zone"),
-        (said(Wall { thickness: mm(11.5), ..wall }, zone), "must be from 0 to 11 mm"),
+        (said(Wall { thickness: mm(11.5), ..wall }, zone), "thicker than its span of 11.00 mm"),
         (said(Wall { thickness: mm(0.0), ..wall }, zone), "thickness of the wall is 0 m"),
         (said(Wall { poisson: 0.6, ..wall }, zone), "Poisson ratio"),
         (said(Wall { elastic_modulus: mpa(f64::NAN), ..wall }, zone), "elastic modulus"),

@@ -153,11 +153,13 @@ impl Screw {
     /// Torque for a force of one on thread and face, N·m/N; `way` is 1 against the load and -1 with it.
     fn arms(&self, friction: ScrewFriction, way: f64) -> Result<(f64, f64), MechanicsError> {
         let friction = friction.check()?;
-        let CheckedThread { pitch_radius, slope, flank_cosine, .. } = self.thread.check()?;
+        let CheckedThread { pitch_radius, slope, flank_cosine, lead, .. } = self.thread.check()?;
         let flank = friction.thread / flank_cosine;
-        // slope < 1 and friction < 1 keep the divisor above zero for flanks up to 45°; beyond, a wedge may jam.
-        let divisor =
-            positive("flank balance of the screw (it jams: less friction is needed)", 1.0 - way * flank * slope, "")?;
+        let divisor = 1.0 - way * flank * slope;
+        if divisor <= 0.0 {
+            let (lead_mm, diameter_mm) = (lead * 1e3, pitch_radius * 2e3);
+            return Err(MechanicsError::Jams { lead_mm, diameter_mm, friction: friction.thread });
+        }
         let thread = pitch_radius * (flank + way * slope) / divisor;
         let face = match self.face_diameter {
             Some(diameter) => {
