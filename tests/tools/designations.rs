@@ -11,7 +11,21 @@ fn named(text: &str) -> String {
 #[test]
 fn designations_are_read_as_a_shop_writes_them() {
     for (wanted, spellings) in [
-        ("M10", vec!["M10", "m10", " M 10 ", "M10x1.5", "M10 × 1,5", "M10-1.5", "M10 X 1.50 mm"]),
+        (
+            "M10",
+            vec![
+                "M10",
+                "m10",
+                " M 10 ",
+                "M10x1.5",
+                "M10 × 1,5",
+                "M10-1.5",
+                "M10-6g",
+                "M10 6g",
+                "M10-5g6g",
+                "M10 X 1.50 mm",
+            ],
+        ),
         ("M10×1.25", vec!["M10x1.25", "m10 x 1,25", "M10*1.25", "M10 × 1.25"]),
         ("M10×1", vec!["M10x1", "M10 × 1", "M10 x 1.0", "M10-1"]),
         ("M3.5", vec!["M3.5", "M3,5"]),
@@ -25,6 +39,7 @@ fn designations_are_read_as_a_shop_writes_them() {
                 "UNC 1/2-13",
                 "0.5-13",
                 ".500-13",
+                "1/2-13 UNC-2A",
                 "1/2 UNC",
                 "1/2 in-13",
             ],
@@ -69,9 +84,26 @@ fn an_unknown_thread_is_refused_with_the_nearest_known() {
         let said = Thread::parse(text).unwrap_err().to_string();
         assert!(said.contains(wanted) && said.contains(text), "{said}");
     }
-    for text in
-        ["", "M", "10", "Mx", "M10x", "M-10", "1/0-13", "NaN-13", "Minf", "M1e1", "bolt", "#-32", "½-13", "M10x1.25x2"]
-    {
+    for text in [
+        "",
+        "M",
+        "10",
+        "Mx",
+        "M10x",
+        "M-10",
+        "1/0-13",
+        "NaN-13",
+        "Minf",
+        "M1e1",
+        "bolt",
+        "#-32",
+        "½-13",
+        "M10x1.25x2",
+        "#NaN-32",
+        "#inf-32",
+        "6g",
+        "-6g",
+    ] {
         let said = Thread::parse(text).unwrap_err().to_string();
         assert!(said.contains("write M10, M10x1.25, 1/2-13"), "{said}");
     }

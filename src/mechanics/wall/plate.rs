@@ -9,10 +9,8 @@ use uom::si::pressure::pascal;
 
 /// Largest Poisson ratio of a solid (incompressible).
 const LARGEST_POISSON: f64 = 0.5;
-/// Share of the shear stiffness that an even shear stress would give; 5/6 for a rectangular section (E. Reissner, 1945).
+/// Share of the shear stiffness that an even shear stress would give; 5/6 for a rectangular section (E. Reissner, 1945, from memory).
 const SHEAR_SHARE: f64 = 5.0 / 6.0;
-/// Radii between hole and edge at which the stress is looked at, ends included.
-const LOOKS: u8 = 33;
 
 /// How the edge of a wall is held. The wall of a housing lies between the two.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -164,13 +162,6 @@ impl Solved {
         let even = self.a * (1.0 + nu);
         let scale = -6.0 / (2.0 * PI * self.plate.thickness * self.plate.thickness);
         (scale * (even + s1 - turning), scale * (even + nu * s1 + turning))
-    }
-
-    /// Radii from hole to edge at which the stress is looked at, those of the loaded zone among them.
-    pub(super) fn radii(&self) -> impl Iterator<Item = f64> {
-        let Plate { hole, edge, zone, .. } = self.plate;
-        let step = (edge - hole) / f64::from(LOOKS - 1);
-        (0..LOOKS).map(move |i| hole + step * f64::from(i)).chain([zone.inside, zone.outside])
     }
 
     pub(super) fn edge_radius(&self) -> f64 {

@@ -1,3 +1,4 @@
+use super::spelling::{mixed, number, tidy, without_class};
 use super::{Series, Thread, threads};
 use crate::stock::iso286::TableError;
 use thiserror::Error;
@@ -45,7 +46,8 @@ impl Thread {
     /// Reads a designation such as `M10`, `M10x1.25`, `M10 × 1`, `1/2-13`, `1/2-13 UNC`, `1-1/8-7`, `#10-32` or `10-32`.
     ///
     /// A metric size without a pitch has the coarse one. Capitals or not, decimal point or comma; a unified size may be
-    /// a decimal, and may have its series in place of the threads per inch (`1/2 UNC`).
+    /// a decimal, and may have its series in place of the threads per inch (`1/2 UNC`). A tolerance class at the end (`M10-6g`,
+    /// `1/2-13 UNC-2A`) is passed over: it does not change what a screw bears.
     ///
     /// # Errors
     /// [`ThreadError::Unknown`] with the nearest that are known.
@@ -63,7 +65,8 @@ impl Thread {
     pub fn parse(given: &str) -> Result<Self, ThreadError> {
         let all = threads()?;
         let text = tidy(given);
-        let wanted = metric(&text).or_else(|| unified(&text));
+        let bare = without_class(&text);
+        let wanted = metric(bare).or_else(|| unified(bare));
         let found = wanted.and_then(|wanted| all.iter().find(|thread| wanted.is(thread)));
         found.cloned().ok_or_else(|| {
             let nearest = match wanted {
@@ -101,17 +104,6 @@ impl Wanted {
     }
 }
 
-/// Capitals, one sign for "by", points for commas, no inch marks, single spaces and none about signs.
-fn tidy(given: &str) -> String {
-    let text = given.trim().to_uppercase().replace(['×', '*'], "X").replace(',', ".").replace(['"', '″', '”'], "");
-    let text = text.replace("NO.", "#").replace("NO ", "#").replace(['–', '—', '−'], "-");
-    let mut text = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    for sign in ["X", "-", "#", "/"] {
-        text = text.replace(&format!(" {sign}"), sign).replace(&format!("{sign} "), sign);
-    }
-    text
-}
-
 fn metric(text: &str) -> Option<Wanted> {
     let rest = text.strip_prefix('M')?.trim_start();
     let (size, pitch) = match rest.split_once(['X', '-']) {
@@ -136,7 +128,7 @@ fn unified(text: &str) -> Option<Wanted> {
 }
 
 fn take_series(text: &str) -> (&str, Option<Series>) {
-    // UNEF before UNF, which it does not contain, and UNC: the order does not matter, but one must be a whole word.
+    // None of the three begins or ends with another.
     for (name, series) in
         [("UNC", Series::UnifiedCoarse), ("UNF", Series::UnifiedFine), ("UNEF", Series::UnifiedExtraFine)]
     {
@@ -150,33 +142,12 @@ fn take_series(text: &str) -> (&str, Option<Series>) {
 /// Inches of `1/2`, `1-1/8`, `1 1/8`, `.500`, `#10` or `10`: screw numbers are 0.060 in and 0.013 in for each number.
 fn inch_size(size: &str) -> Option<f64> {
     let bare = size.trim().trim_end_matches("IN").trim_end();
-    let (number, is_number) = match bare.strip_prefix('#') {
-        Some(number) => (number.parse().ok()?, true),
+    let (size, is_number) = match bare.strip_prefix('#') {
+        Some(screw_number) => (number(screw_number)?, true),
         None => (mixed(bare)?, false),
     };
     let is_whole = bare.bytes().all(|byte| byte.is_ascii_digit());
-    Some(if is_number || (is_whole && number >= FIRST_NUMBER) { 0.060 + 0.013 * number } else { number })
-}
-
-/// A number with or without a fraction: `4.5`, `4 1/2`, `1-1/8`, `5/16`.
-fn mixed(text: &str) -> Option<f64> {
-    let text = text.trim();
-    match text.split_once(['-', ' ']) {
-        Some((whole, part)) => Some(number(whole)? + fraction(part)?),
-        None => fraction(text).or_else(|| number(text)),
-    }
-}
-
-fn fraction(text: &str) -> Option<f64> {
-    let (over, under) = text.split_once('/')?;
-    let under = number(under).filter(|under| *under > 0.0)?;
-    Some(number(over)? / under)
-}
-
-fn number(text: &str) -> Option<f64> {
-    let text = text.trim().trim_end_matches("MM").trim_end();
-    let plain = text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
-    text.parse::<f64>().ok().filter(|value| plain && *value > 0.0)
+    Some(if is_number || (is_whole && size >= FIRST_NUMBER) { 0.060 + 0.013 * size } else { size })
 }
 
 /// The three threads of the same system nearest in size, then in pitch; of the series that was named, if any.

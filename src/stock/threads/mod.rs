@@ -7,6 +7,7 @@
 
 mod designation;
 mod nut;
+mod spelling;
 mod strength;
 mod table;
 
@@ -63,27 +64,27 @@ pub struct Thread {
 }
 
 impl Thread {
-    /// Pitch diameter `d2 = d - (3√3/8) P`. **Source**: ISO 68-1, ISO 724; ASME B1.1 has the same profile.
+    /// Pitch diameter `d2 = d - (3√3/8) P`. **Source**: ISO 68-1, ISO 724, from memory; ASME B1.1 has the same profile.
     pub fn pitch_diameter(&self) -> Length {
         self.less(3.0 / 8.0)
     }
 
-    /// Basic minor diameter `d1 = d - (5√3/8) P`. **Source**: ISO 68-1, ISO 724; ASME B1.1.
+    /// Basic minor diameter `d1 = d - (5√3/8) P`. **Source**: ISO 68-1, ISO 724; ASME B1.1; from memory.
     pub fn minor_diameter(&self) -> Length {
         self.less(5.0 / 8.0)
     }
 
     /// Diameter at the rounded root of the screw: metric `d3 = d - (17√3/24) P`, unified (UNR) `d3 = d - (11√3/16) P`.
     ///
-    /// **Source**: ISO 68-1 with the root of ISO 965-1 (H/6 below d1); ASME B1.1 (H/16 below d1, from the printed
-    /// diameters of the UNF series).
+    /// **Source**: ISO 68-1 with the root of ISO 965-1 (H/6 below d1); ASME B1.1 (H/8 below d1, which the printed
+    /// diameters of the UNF series confirm); H = √3/2 P; all from memory.
     pub fn root_diameter(&self) -> Length {
         self.less(if self.series.is_metric() { 17.0 / 24.0 } else { 11.0 / 16.0 })
     }
 
     /// Diameter of the circle whose area is the stress area: metric `(d2 + d3)/2`, unified `D - 0.9743/n`.
     ///
-    /// **Source**: ISO 898-1, clause on the nominal stress area; ASME B1.1, tensile stress area.
+    /// **Source**: ISO 898-1, clause on the nominal stress area; ASME B1.1, tensile stress area; from memory, met by printed areas.
     pub fn stress_diameter(&self) -> Length {
         if self.series.is_metric() {
             (self.pitch_diameter() + self.root_diameter()) / 2.0
@@ -94,7 +95,7 @@ impl Thread {
 
     /// Stress area `A_s = π/4 d_s²` with the [stress diameter](Self::stress_diameter).
     ///
-    /// The standards print it to three digits; this is the value before rounding. **Source**: ISO 898-1; ASME B1.1.
+    /// The standards print it to three digits; this is the value before rounding. **Source**: as for the diameter.
     pub fn stress_area(&self) -> Area {
         let diameter = self.stress_diameter();
         PI / 4.0 * diameter * diameter
