@@ -8,7 +8,7 @@
 //! | [`stock`] | the embedded data: materials, media, tables of the standards |
 //! | [`fit`] | limits of size and the clearance band at 20 °C |
 //! | [`thermal`] | temperatures against time, sizes against temperature |
-//! | [`mechanics`] | interference to pressure, stress and force |
+//! | [`mechanics`] | interference to pressure, stress and force; screws, presses, the wall behind a part, play left in a bearing |
 //! | [`job`] | job text to a checked [`job::Job`], every error with its place |
 //! | [`plan`] | runs the others, judges, collects cautions and assumptions |
 //! | `report` | text, JSON, CSV and plots of a plan; computes nothing |

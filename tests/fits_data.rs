@@ -9,6 +9,7 @@ use seatwise::quantity::{Length, Nanometres, Ratio};
 use seatwise::stock::dimensions::{self, Designation, SINGLE_ROW_FILL, SINGLE_ROW_FILL_SPREAD, estimated_mass};
 use seatwise::stock::iso286::{self, Bound, Feature, Grade, SizeRange, Status, Tables};
 use seatwise::stock::iso492::{self, Ring, RingClass};
+use seatwise::stock::{iso5753, threads};
 use std::collections::BTreeSet;
 use uom::si::{mass::kilogram, ratio::ratio};
 
@@ -38,9 +39,16 @@ fn files_and_list_agree_and_every_source_key_is_explained_at_the_head() {
         ("iso492_rings.csv", iso492::EMBEDDED_RINGS),
         ("iso492_widths.csv", iso492::EMBEDDED_WIDTHS),
         ("iso15_single_row.csv", dimensions::EMBEDDED),
+        ("iso5753_ball.csv", iso5753::EMBEDDED_BALL),
+        ("iso5753_roller.csv", iso5753::EMBEDDED_ROLLER),
+        ("threads_metric.csv", threads::EMBEDDED_METRIC),
+        ("threads_unified.csv", threads::EMBEDDED_UNIFIED),
+        ("nut_faces.csv", threads::EMBEDDED_NUT_FACES),
+        ("bolt_strength.csv", threads::EMBEDDED_STRENGTH),
     ];
     let folder = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/fits")).unwrap();
     let names: BTreeSet<String> = folder.map(|file| file.unwrap().file_name().into_string().unwrap()).collect();
+    assert_eq!(names.len(), listed.len(), "a file that is not listed here is not looked at");
     for (name, text) in listed {
         assert!(names.contains(name), "{name} is missing");
         let head: Vec<&str> = text.lines().take_while(|line| line.starts_with('#')).collect();

@@ -81,7 +81,7 @@ impl Strength {
 }
 
 impl Criterion {
-    fn stress(self, stress: &Stress) -> f64 {
+    pub(super) fn stress(self, stress: &Stress) -> f64 {
         let equivalent = match self {
             Criterion::VonMises => stress.von_mises(),
             Criterion::Tresca => stress.tresca(),

@@ -37,6 +37,68 @@ pub enum MechanicsError {
         /// Unit of the three numbers.
         unit: &'static str,
     },
+    /// A number must lie between two others and not on them.
+    #[error("the {what} is {value}; it must lie between {from} and {to}")]
+    NotBetween {
+        /// What the number means.
+        what: &'static str,
+        /// The number.
+        value: f64,
+        /// It must be above this.
+        from: f64,
+        /// It must be below this.
+        to: f64,
+    },
+    /// A wall is no plate.
+    #[error(
+        "a wall of {thickness_mm:.2} mm is thicker than its span of {span_mm:.2} mm to the edge; plate theory says nothing \
+         of such a block: check the pressure under the ring's face instead"
+    )]
+    NoPlate {
+        /// Thickness of the wall, mm.
+        thickness_mm: f64,
+        /// Span from hole, or middle, to edge, mm.
+        span_mm: f64,
+    },
+    /// A screw that no torque moves.
+    #[error(
+        "a thread with a lead of {lead_mm:.2} mm on a pitch diameter of {diameter_mm:.2} mm jams with a friction of \
+         {friction}: no torque moves it; check the lead and the friction"
+    )]
+    Jams {
+        /// Lead, mm.
+        lead_mm: f64,
+        /// Pitch diameter, mm.
+        diameter_mm: f64,
+        /// Coefficient of friction in the thread.
+        friction: f64,
+    },
+    /// The ends of a range are no numbers or the wrong way round.
+    #[error(
+        "the range of the {what} goes from {least_um:.2} to {most_um:.2} µm; give two numbers, the smaller one first"
+    )]
+    NoRange {
+        /// What the range means.
+        what: &'static str,
+        /// Its lower end, µm.
+        least_um: f64,
+        /// Its upper end, µm.
+        most_um: f64,
+    },
+    /// Two sizes of one part contradict each other.
+    #[error(
+        "the {larger} is {larger_mm:.4} mm and the {smaller} {smaller_mm:.4} mm; the {larger} must be the larger one"
+    )]
+    WrongOrder {
+        /// What should be larger.
+        larger: &'static str,
+        /// Its size, mm.
+        larger_mm: f64,
+        /// What should be smaller.
+        smaller: &'static str,
+        /// Its size, mm.
+        smaller_mm: f64,
+    },
     /// A ring has no wall.
     #[error(
         "the ring has an outside of {outside_mm:.4} mm and a bore of {inside_mm:.4} mm; the outside must be larger"
@@ -96,5 +158,22 @@ pub(super) fn within(
         Ok(value)
     } else {
         Err(MechanicsError::OutOfRange { what, value, from, to, unit })
+    }
+}
+
+/// `value` when it lies between the ends and not on them.
+pub(super) fn between(what: &'static str, value: f64, (from, to): (f64, f64)) -> Result<f64, MechanicsError> {
+    if value > from && value < to { Ok(value) } else { Err(MechanicsError::NotBetween { what, value, from, to }) }
+}
+
+/// A size and its name, in metres.
+pub(super) type Named = (&'static str, f64);
+
+/// Refuses a larger size that is not larger.
+pub(super) fn ordered((smaller, small): Named, (larger, large): Named) -> Result<(), MechanicsError> {
+    if small < large {
+        Ok(())
+    } else {
+        Err(MechanicsError::WrongOrder { larger, larger_mm: large * 1e3, smaller, smaller_mm: small * 1e3 })
     }
 }

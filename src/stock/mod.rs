@@ -6,9 +6,11 @@ pub mod dimensions;
 pub mod friction;
 pub mod iso286;
 pub mod iso492;
+pub mod iso5753;
 mod library;
 pub mod material;
 pub mod medium;
+pub mod threads;
 
 pub use closure::Closure;
 pub use curve::{Curve, CurveError};

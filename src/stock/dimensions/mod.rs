@@ -1,14 +1,17 @@
-//! Boundary dimensions of single-row deep groove ball bearings, their designations, and an estimate of their mass.
+//! Boundary dimensions of single-row deep groove ball bearings, their designations, and estimates of their mass
+//! and sections.
 //!
 //! Owns the ISO 15 dimension plan of the series 618, 619, 60, 62, 63 and 64. Every row is from memory, so a plan that
 //! uses one must say so, and the fitter must hold the size against the part.
 
 mod designation;
 mod mass;
+mod section;
 mod suffix;
 
 pub use designation::{Designation, DesignationError};
 pub use mass::{BEARING_STEEL_DENSITY_KG_M3, MassError, SINGLE_ROW_FILL, SINGLE_ROW_FILL_SPREAD, estimated_mass};
+pub use section::{BALL_SHARE, RING_SHARE, ROLLER_SHARE, RacewayError, Raceways, RollingElement};
 pub use suffix::{ClearanceGroup, Suffix};
 
 use super::iso286::{Status, TableError, mm, rows};

@@ -1,8 +1,9 @@
 use crate::stock::iso492::RingClass;
+use serde::Deserialize;
 use std::fmt;
 
 /// A group of radial internal clearance of ISO 5753-1, tightest first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
 pub enum ClearanceGroup {
     /// Less than normal.
     C2,
@@ -14,6 +15,11 @@ pub enum ClearanceGroup {
     C4,
     /// More than C4.
     C5,
+}
+
+impl ClearanceGroup {
+    /// All groups, tightest first.
+    pub const ALL: [Self; 5] = [Self::C2, Self::CN, Self::C3, Self::C4, Self::C5];
 }
 
 /// What a suffix of a designation says, as far as open standards settle it.

@@ -8,6 +8,7 @@ use super::medium::LoadedMedium;
 use super::{Conductance, Exchange, Inside, Link, Network, NetworkBody, Partner};
 use crate::quantity::{Area, Length, Mass, Power, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
+use crate::stock::dimensions::{BALL_SHARE, RING_SHARE};
 use crate::thermal::SurfaceFilm;
 use std::f64::consts::PI;
 use uom::si::area::square_meter;
@@ -16,12 +17,8 @@ use uom::si::length::meter;
 use uom::si::mass::kilogram;
 use uom::si::thermal_conductance::watt_per_kelvin;
 
-/// Thickness of each ring, with its groove smeared out, over the difference of outside and bore. Common practice, no
-/// published source; with the other two it meets commonly quoted bearing masses within 10 % (see the tests).
-const RING_SHARE: f64 = 0.15;
-/// Ball diameter over the difference of outside and bore; common practice for deep groove ball bearings.
-const BALL_SHARE: f64 = 0.3;
-/// Share of the pitch circle that balls take; common practice (assembly by displacing one ring allows about 0.6).
+/// Share of the pitch circle that balls take; common practice (assembly by displacing one ring allows about 0.6). With the
+/// shares of ring and ball it meets commonly quoted bearing masses within 10 % (see the tests).
 const FILL_SHARE: f64 = 0.6;
 /// Allowed rounding of three shares that must add up to one.
 const SHARE_ROUNDING: f64 = 1e-6;

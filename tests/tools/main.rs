@@ -1,0 +1,58 @@
+//! What pushes a part home: threads, screws, presses, the wall behind the part, and the play left in a bearing.
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
+#[path = "../reference_rows/mod.rs"]
+mod reference_rows;
+
+mod clearance;
+mod clearance_tables;
+mod designations;
+mod presses;
+mod screw;
+mod stop;
+mod thread_sizes;
+mod wall;
+mod wall_properties;
+
+use reference_rows::{Row, number};
+use seatwise::quantity::{Force, Length, Pressure, Torque};
+use uom::si::force::newton;
+use uom::si::length::{micrometer, millimeter};
+use uom::si::pressure::megapascal;
+use uom::si::torque::newton_meter;
+
+fn rows(file: &str) -> Vec<Row> {
+    reference_rows::read(&format!("mechanics/{file}"))
+}
+
+fn mm(length: f64) -> Length {
+    Length::new::<millimeter>(length)
+}
+fn um(length: f64) -> Length {
+    Length::new::<micrometer>(length)
+}
+fn mpa(pressure: f64) -> Pressure {
+    Pressure::new::<megapascal>(pressure)
+}
+fn newtons(force: f64) -> Force {
+    Force::new::<newton>(force)
+}
+fn newton_metres(torque: f64) -> Torque {
+    Torque::new::<newton_meter>(torque)
+}
+
+fn close(got: f64, want: f64, relative: f64, what: &str) {
+    assert!((got - want).abs() <= relative * want.abs(), "{what}: {got}, wanted {want}");
+}
+
+/// Half a unit in the last digit of a printed figure.
+fn half_a_digit(printed: &str) -> f64 {
+    let decimals = printed.split_once('.').map_or(0, |(_, after)| after.len());
+    0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap())
+}
+
+/// A printed figure is met to its last digit.
+fn printed(got: f64, row: &Row, column: &str) {
+    let want = number(row, column);
+    assert!((got - want).abs() <= half_a_digit(&row[column]) * 1.000_001, "{column}: {got}, printed {want}: {row:?}");
+}
