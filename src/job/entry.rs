@@ -2,7 +2,7 @@
 
 use crate::quantity::{
     Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System, TemperatureInterval,
-    ThermodynamicTemperature, Time,
+    ThermodynamicTemperature, Time, Torque,
 };
 
 /// A value of any kind that a job may hold, kept as a quantity so that the report can print it in either system.
@@ -26,6 +26,8 @@ pub enum AnyValue {
     SmallMass(Mass),
     /// A force.
     Force(Force),
+    /// A torque.
+    Torque(Torque),
     /// A pressure or a stress.
     Pressure(Pressure),
     /// A power.

@@ -9,8 +9,11 @@ mod problem;
 mod reach;
 mod read_designation;
 mod read_material;
+mod read_means;
 mod read_medium;
 mod read_part;
+mod read_play;
+mod read_press;
 mod read_seats;
 mod read_shop;
 mod read_size;
@@ -21,8 +24,9 @@ mod smell;
 
 pub use entry::{AnyValue, Assumption, Entry};
 pub use model::{
-    Bench, FilmChoice, Heading, Hold, Housing, Job, Measured, MediumStore, Part, PartKind, Piece, Press, RestsOn,
-    SETTLED_WITHIN_SHARE, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment, Wrapping,
+    Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
+    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size,
+    Treatment, Wrapping,
 };
 pub use problem::{Problem, Problems};
 
@@ -139,16 +143,17 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
     let (housing, shaft) = (flatten(housing)?, flatten(shaft)?);
     let pair = match (&housing, &shaft) {
-        (Some(housing), _) => read_shop::Pair { inner: &part.material, outer: &housing.material },
-        (None, Some(shaft)) => read_shop::Pair { inner: &shaft.material, outer: &part.material },
+        (Some(housing), _) => read_press::Pair { inner: &part.material, outer: &housing.material },
+        (None, Some(shaft)) => read_press::Pair { inner: &shaft.material, outer: &part.material },
         (None, None) => return None,
     };
-    let press_section = top.section("press", &read_shop::PRESS_KEYS, notes);
-    let press = read_shop::press(press_section.as_ref(), &pair, notes);
+    let press_section = top.section("press", &read_press::press_keys(), notes);
+    let press = read_press::press(press_section.as_ref(), &pair, notes);
     let bench = read_shop::bench(bench_section.as_ref(), shop, part.outside, library, notes);
-    let service = top
-        .section("service", &read_shop::SERVICE_KEYS, notes)
-        .map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
+    let service_section = top.section("service", &read_shop::SERVICE_KEYS, notes);
+    let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
+    let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
+    let ring_difference = flatten(ring_difference)?.flatten();
     let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
     for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
@@ -177,6 +182,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         bench: bench?,
         press: press?,
         service,
+        ring_difference,
         system: usual_system(notes),
         entries: Vec::new(),
         assumptions: Vec::new(),

@@ -3,11 +3,15 @@
 use super::entry::{Assumption, Entry};
 use crate::fit::Limits;
 use crate::quantity::{
-    Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System, ThermodynamicTemperature, Time,
+    Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System, TemperatureInterval,
+    ThermodynamicTemperature, Time, Torque,
 };
 use crate::stock::closure::{Closure, Elastomer};
+use crate::stock::dimensions::{ClearanceGroup, RollingElement};
+use crate::stock::iso5753::BearingFamily;
 use crate::stock::material::{Material, TemperatureLimit};
 use crate::stock::medium::{Film, Medium};
+use crate::stock::threads::{HexagonNut, StrengthClass, Thread};
 use uom::si::f64::Volume;
 
 /// A job that has passed every check. It can be made only by [`super::check`].
@@ -33,6 +37,9 @@ pub struct Job {
     pub press: Press,
     /// The coldest and the hottest state in service.
     pub service: Vec<ServiceState>,
+    /// By how much the inner ring of a bearing runs warmer than the outer one, least and most; none where there is no
+    /// service.
+    pub ring_difference: Option<(TemperatureInterval, TemperatureInterval)>,
     /// Every value that was typed.
     pub entries: Vec<Entry>,
     /// Every value that was put in for one that was not typed.
@@ -134,6 +141,10 @@ pub struct Part {
     pub inner_ring_outside: Length,
     /// Roughness Rz of the seating surface, when given.
     pub roughness_rz: Option<Length>,
+    /// Internal clearance of a bearing, where its table knows it.
+    pub internal_play: Option<InternalPlay>,
+    /// Static load rating of a bearing, when given.
+    pub static_rating: Option<Force>,
 }
 
 /// A diameter with its limits.
@@ -353,10 +364,77 @@ pub struct Press {
     pub friction_source: String,
     /// Largest force of the means at hand.
     pub capacity: Option<Force>,
-    /// What presses, as typed.
-    pub means: Option<String>,
+    /// What presses.
+    pub means: Option<PressMeans>,
     /// Share of (Rz inner + Rz outer) that is smoothed away.
     pub smoothing: f64,
+}
+
+/// What presses.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PressMeans {
+    /// A lever or rack press; its force is the stated capacity.
+    Arbor,
+    /// A hydraulic press.
+    Hydraulic {
+        /// Diameter of the ram's piston.
+        ram: Option<Length>,
+        /// Highest pressure on it.
+        pressure: Option<Pressure>,
+    },
+    /// A screw that draws or pushes the part home.
+    Screw(Box<ScrewJig>),
+    /// Hammer and sleeve.
+    HammerAndSleeve,
+}
+
+impl PressMeans {
+    /// The names that a job uses.
+    pub const NAMES: [&'static str; 4] = ["arbor press", "hydraulic press", "screw jig", "hammer and sleeve"];
+
+    /// The name that a job uses.
+    pub fn name(&self) -> &'static str {
+        match self {
+            Self::Arbor => Self::NAMES[0],
+            Self::Hydraulic { .. } => Self::NAMES[1],
+            Self::Screw(_) => Self::NAMES[2],
+            Self::HammerAndSleeve => Self::NAMES[3],
+        }
+    }
+}
+
+/// A screw jig.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ScrewJig {
+    /// The thread.
+    pub thread: Thread,
+    /// Strength of the screw; none where no class of the tables covers its size.
+    pub class: Option<StrengthClass>,
+    /// The nut that turns under load; none where the table has no nut of its size.
+    pub nut: Option<HexagonNut>,
+    /// Friction in the thread and under the nut, low and high.
+    pub friction: (f64, f64),
+    /// Where that comes from.
+    pub friction_source: String,
+    /// Largest torque that is put on it.
+    pub torque: Option<Torque>,
+}
+
+/// The internal clearance of a bearing as delivered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InternalPlay {
+    /// The table that it belongs to.
+    pub family: BearingFamily,
+    /// What rolls.
+    pub element: RollingElement,
+    /// The group; none where limits are stated.
+    pub group: Option<ClearanceGroup>,
+    /// Smallest play across the diameter.
+    pub least: Length,
+    /// Largest play.
+    pub most: Length,
+    /// Where the two come from.
+    pub source: String,
 }
 
 /// Which end of service.

@@ -4,6 +4,7 @@ use super::entry::AnyValue;
 use super::model::{Part, PartKind, Size};
 use super::read_designation::{designated_class, designated_closure, designation};
 use super::read_material::material_at;
+use super::read_play::{internal_play, static_rating};
 use super::read_size::{Seating, size};
 use super::read_sizes::{Sizes, sizes};
 use super::section::{Notes, Section, flatten, nearest};
@@ -16,7 +17,7 @@ use crate::stock::material::{Material, TemperatureLimit};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
-pub(super) const KEYS: [&str; 13] = [
+pub(super) const KEYS: [&str; 15] = [
     "designation",
     "kind",
     "bore",
@@ -30,13 +31,9 @@ pub(super) const KEYS: [&str; 13] = [
     "outer_ring_inside",
     "inner_ring_outside",
     "roughness",
+    "internal_clearance",
+    "static_rating",
 ];
-
-/// Share of (outside - bore) that each ring of a rolling bearing takes up as an equivalent plain ring.
-///
-/// Common practice, no published source: the shoulder of a deep groove ring of the 62 series stands at about this
-/// share; `outer_ring_inside` and `inner_ring_outside` state the real section.
-const RING_SHARE: f64 = 0.15;
 
 const MASS_WHY: &str = "from the sizes: 68 % of the full ring is steel, within about 6 % for single-row ball bearings \
                         (masses from memory); state mass when it is known";
@@ -89,6 +86,8 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
         outer_ring_inside,
         inner_ring_outside,
         roughness_rz: roughness(section, notes),
+        internal_play: internal_play(section, kind, bore, designation.as_ref(), notes)?,
+        static_rating: static_rating(section, kind, notes)?,
     })
 }
 
@@ -194,7 +193,7 @@ fn rings(
     if !kind.is_bearing() {
         return (Some(bore), outside);
     }
-    let thickness = RING_SHARE * (outside - bore);
+    let thickness = dimensions::RING_SHARE * (outside - bore);
     let mut equivalent = |key: &str, rule: Length| {
         let given = section.quantity(key, quantity::length, notes);
         if let Some(found) = &given {

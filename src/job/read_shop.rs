@@ -1,27 +1,23 @@
-//! The shop, the press, the seal and the service.
+//! The shop, the seal and the service.
 
 use super::entry::AnyValue;
-use super::model::{Bench, Part, Press, Seal, ServiceEnd, ServiceState};
+use super::model::{Bench, Part, PartKind, Seal, ServiceEnd, ServiceState};
 use super::read_treatment::{film, usual_film};
 use super::section::{Notes, Section};
-use crate::fit;
-use crate::quantity::{self, Length, Pressure, ThermodynamicTemperature, Time, celsius};
+use crate::quantity::{self, Length, Pressure, TemperatureInterval, ThermodynamicTemperature, Time, celsius};
 use crate::stock::Library;
 use crate::stock::closure;
-use crate::stock::friction::{Lubrication, friction};
-use crate::stock::material::Material;
 use crate::thermal::standard_pressure;
 use uom::si::f64::Volume;
-use uom::si::force::kilonewton;
 use uom::si::length::{meter, micrometer};
+use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 use uom::si::volume::cubic_meter;
 
 pub(super) const BENCH_KEYS: [&str; 7] =
     ["temperature", "humidity", "carry", "film", "placing_clearance", "elevation", "room"];
-pub(super) const PRESS_KEYS: [&str; 5] = ["means", "capacity", "condition", "friction", "smoothing"];
-pub(super) const SERVICE_KEYS: [&str; 2] = ["coldest", "hottest"];
+pub(super) const SERVICE_KEYS: [&str; 3] = ["coldest", "hottest", "ring_difference"];
 pub(super) const SEAL_KEYS: [&str; 2] = ["lip", "fitted"];
 
 /// Range of shop temperatures, °C.
@@ -156,84 +152,6 @@ fn placing_clearance(section: Option<&Section<'_>>, seat: Length, notes: &mut No
     Some(value)
 }
 
-/// The two materials of the seat that is pressed.
-pub(super) struct Pair<'m> {
-    pub(super) inner: &'m Material,
-    pub(super) outer: &'m Material,
-}
-
-pub(super) fn press(section: Option<&Section<'_>>, pair: &Pair<'_>, notes: &mut Notes) -> Option<Press> {
-    let (friction, friction_source) = friction_of(section, pair, notes)?;
-    let capacity = section.and_then(|section| section.quantity("capacity", quantity::force, notes));
-    if let Some(found) = &capacity {
-        let force = found.value.get::<kilonewton>();
-        if !(0.01..=100_000.0).contains(&force) {
-            let message = format!("`press.capacity` is {force} kN but must lie from 0.01 kN to 100000 kN");
-            notes.problem(found.at.clone(), message, "check the number and its unit");
-        }
-    }
-    let means = section.and_then(|section| section.words("means", "say what presses, in words", notes));
-    let smoothing = smoothing(section, notes)?;
-    Some(Press {
-        friction,
-        friction_source,
-        capacity: capacity.map(|found| found.value),
-        means: means.map(|words| words.text.to_owned()),
-        smoothing,
-    })
-}
-
-fn friction_of(section: Option<&Section<'_>>, pair: &Pair<'_>, notes: &mut Notes) -> Option<((f64, f64), String)> {
-    if let Some(section) = section.filter(|section| section.has("friction")) {
-        let found = section.quantity("friction", quantity::number, notes)?;
-        if !(0.01..=1.0).contains(&found.value) {
-            let message = format!("`press.friction` is {} but must lie from 0.01 to 1", found.value);
-            notes.problem(found.at, message, "dry metal gives 0.1 to 0.2, oiled 0.05 to 0.12");
-            return None;
-        }
-        return Some(((found.value, found.value), "stated in the job".to_owned()));
-    }
-    let lubrication = match section.and_then(|s| s.words("condition", "write \"dry\" or \"oiled\"", notes)) {
-        None => {
-            notes.assume("press.condition", AnyValue::Text("oiled".into()), "not stated; dry seats need more force");
-            Lubrication::Oiled
-        }
-        Some(words) => match words.text.trim().to_lowercase().as_str() {
-            "dry" => Lubrication::Dry,
-            "oiled" => Lubrication::Oiled,
-            other => {
-                let message = format!("`press.condition` cannot be \"{other}\"");
-                notes.problem(words.at, message, "write \"dry\" or \"oiled\"");
-                return None;
-            }
-        },
-    };
-    let range = match friction(pair.inner.family(), pair.outer.family(), lubrication) {
-        Ok(range) => range,
-        Err(error) => {
-            notes.problem(0..0, error.to_string(), "state friction under [press]");
-            return None;
-        }
-    };
-    let value = AnyValue::Text(format!("{} to {}", range.low, range.high));
-    let source = range.provenance.to_string();
-    notes.assume("press.friction", value, &format!("{source}; state friction under [press]"));
-    Some(((range.low, range.high), source))
-}
-
-fn smoothing(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<f64> {
-    let Some(section) = section.filter(|section| section.has("smoothing")) else {
-        return Some(fit::SMOOTHING_FACTOR);
-    };
-    let found = section.quantity("smoothing", quantity::number, notes)?;
-    if !(0.0..=1.0).contains(&found.value) {
-        let message = format!("`press.smoothing` is {} but must lie from 0 to 1", found.value);
-        notes.problem(found.at, message, "give the share of (Rz inner + Rz outer) that is smoothed away");
-        return None;
-    }
-    Some(found.value)
-}
-
 /// The elastomer of the seal, and whether it sits in the housing before the bearing goes in.
 pub(super) fn seal(section: &Section<'_>, notes: &mut Notes) -> Option<Seal> {
     let wanted = "write the elastomer of the lip, such as \"NBR\" or \"FKM\"";
@@ -263,6 +181,38 @@ pub(super) fn seal(section: &Section<'_>, notes: &mut Notes) -> Option<Seal> {
         },
     };
     Some(Seal { lip, fitted_first })
+}
+
+/// Usual difference of the rings, K: the inner ring, from which heat gets away less easily, is the warmer one.
+const RINGS_DIFFER_K: (f64, f64) = (0.0, 10.0);
+
+/// By how much the inner ring runs warmer than the outer one; nothing for a part without rings. `None` only when it was
+/// refused.
+pub(super) fn ring_difference(
+    section: &Section<'_>,
+    kind: PartKind,
+    notes: &mut Notes,
+) -> Option<Option<(TemperatureInterval, TemperatureInterval)>> {
+    let step = TemperatureInterval::new::<step_kelvin>;
+    if !section.has("ring_difference") {
+        if !kind.is_bearing() {
+            return Some(None);
+        }
+        let why = "common practice, no published source: the inner ring runs a little warmer; state ring_difference";
+        let value = AnyValue::Text(format!("{} K to {} K", RINGS_DIFFER_K.0, RINGS_DIFFER_K.1));
+        notes.assume(&section.path("ring_difference"), value, why);
+        return Some(Some((step(RINGS_DIFFER_K.0), step(RINGS_DIFFER_K.1))));
+    }
+    let found = section.quantity("ring_difference", quantity::temperature_step, notes)?;
+    let kelvins = found.value.get::<step_kelvin>();
+    if kind.is_bearing() && (-100.0..=100.0).contains(&kelvins) {
+        return Some(Some((found.value, found.value)));
+    }
+    let path = section.path("ring_difference");
+    let message =
+        format!("`{path}` is {kelvins} K but must lie from -100 K to 100 K, and only a bearing has two rings");
+    notes.problem(found.at, message, "give by how much the inner ring is warmer than the outer one");
+    None
 }
 
 pub(super) fn service(section: &Section<'_>, part: &Part, notes: &mut Notes) -> Vec<ServiceState> {

@@ -249,6 +249,7 @@ echo! {
     quantity::Time => Duration,
     quantity::Mass => Mass,
     quantity::Force => Force,
+    quantity::Torque => Torque,
     quantity::Pressure => Pressure,
     quantity::Power => Power,
     quantity::HeatCapacity => BodyHeat,

@@ -5,7 +5,7 @@ use crate::plan::{Sentence, Word};
 use crate::quantity::{
     Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
     show_limits, show_mass, show_power, show_pressure, show_share, show_size, show_small_length, show_temperature,
-    show_temperature_step, to_step,
+    show_temperature_step, show_torque, to_step,
 };
 use uom::si::length::{microinch, micrometer};
 use uom::si::mass::gram;
@@ -27,6 +27,7 @@ fn rounded(value: &AnyValue, system: System, toward: Toward) -> String {
         AnyValue::Mass(mass) => show_mass(*mass, system, toward),
         AnyValue::SmallMass(mass) => grams(*mass, toward),
         AnyValue::Force(force) => show_force(*force, system, toward),
+        AnyValue::Torque(torque) => show_torque(*torque, system, toward),
         AnyValue::Pressure(pressure) => show_pressure(*pressure, system, toward),
         AnyValue::Power(power) => show_power(*power, system, toward),
         AnyValue::BodyHeat(capacity) => show_body_heat_capacity(*capacity, system, toward),

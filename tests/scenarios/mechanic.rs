@@ -169,7 +169,7 @@ fn a_wheel_bearing_in_its_knuckle_needs_one_to_two_tons_of_the_twelve_and_only_b
         outside = "100 mm"
         material = $STEEL
         [press]
-        means = "bench press"
+        means = "arbor press"
         capacity = "{capacity}"
         friction = "0.12"
     "#

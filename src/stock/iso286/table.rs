@@ -3,6 +3,7 @@
 use crate::quantity::Nanometres;
 use serde::de::{DeserializeOwned, Error as _};
 use serde::{Deserialize, Deserializer};
+use std::fmt;
 use std::sync::Arc;
 use thiserror::Error;
 
@@ -45,6 +46,15 @@ pub enum Status {
     /// Written down from memory of the standard that the row names; no text was opened.
     #[serde(rename = "from memory")]
     Memory,
+}
+
+impl fmt::Display for Status {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Published => "published text",
+            Self::Memory => "from memory",
+        })
+    }
 }
 
 impl Status {
