@@ -47,9 +47,19 @@ pub enum MechanicsError {
         /// Outside diameter, mm.
         outside_mm: f64,
     },
-    /// The outer ring of a joint is solid.
+    /// The outer ring of a joint, or a layer around another, is solid.
     #[error("the outer part has no bore; give the bore that the inner part goes into")]
     OuterIsSolid,
+    /// Layers and interfaces that do not make a compound.
+    #[error(
+        "{layers} layers with {interfaces} interfaces; give two layers or more, and one interface between each two"
+    )]
+    LayersAndInterfaces {
+        /// Number of layers.
+        layers: usize,
+        /// Number of interfaces.
+        interfaces: usize,
+    },
     /// A ring does not meet its partner at the diameter of the joint.
     #[error(
         "the joint has a diameter of {joint_mm:.4} mm but the {surface} is {surface_mm:.4} mm; the two may differ by 2 % \

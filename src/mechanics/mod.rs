@@ -5,14 +5,19 @@
 //! the ring are too low by 9 to 37 % (against independent finite elements of such seats). Knows no media, no temperatures
 //! and no files: an interference at one moment comes in, numbers go out.
 
+mod compound;
 mod elastic;
 mod error;
 mod joint;
 mod press;
 mod ring;
+mod seam;
+mod stress;
 
+pub use compound::{Compound, CompoundState, Interface, InterfaceState, Layer};
 pub use elastic::{Criterion, Elastic, Part, Strength, Surface, YieldCheck, weakest, yield_interference};
 pub use error::MechanicsError;
 pub use joint::{Joint, PressFit};
 pub use press::Press;
-pub use ring::{Ring, RingState, Stress};
+pub use ring::{Ends, Ring, RingState};
+pub use stress::Stress;
