@@ -8,6 +8,7 @@ use super::read_size::{Seating, size};
 use super::read_sizes::{Sizes, sizes};
 use super::section::{Notes, Section, flatten, nearest};
 use crate::fit::{Feature, Ring, RingClass};
+use crate::mechanics;
 use crate::quantity::{self, Length, Mass, Roughness, ThermodynamicTemperature};
 use crate::stock::Library;
 use crate::stock::closure::{self, Closure};
@@ -31,12 +32,6 @@ pub(super) const KEYS: [&str; 13] = [
     "inner_ring_outside",
     "roughness",
 ];
-
-/// Share of (outside - bore) that each ring of a rolling bearing takes up as an equivalent plain ring.
-///
-/// Common practice, no published source: the shoulder of a deep groove ring of the 62 series stands at about this
-/// share; `outer_ring_inside` and `inner_ring_outside` state the real section.
-const RING_SHARE: f64 = 0.15;
 
 const MASS_WHY: &str = "from the sizes: 68 % of the full ring is steel, within about 6 % for single-row ball bearings \
                         (masses from memory); state mass when it is known";
@@ -194,7 +189,6 @@ fn rings(
     if !kind.is_bearing() {
         return (Some(bore), outside);
     }
-    let thickness = RING_SHARE * (outside - bore);
     let mut equivalent = |key: &str, rule: Length| {
         let given = section.quantity(key, quantity::length, notes);
         if let Some(found) = &given {
@@ -209,8 +203,8 @@ fn rings(
         given.map_or(rule, |found| found.value)
     };
     (
-        Some(equivalent("outer_ring_inside", outside - 2.0 * thickness)),
-        equivalent("inner_ring_outside", bore + 2.0 * thickness),
+        Some(equivalent("outer_ring_inside", mechanics::outer_ring_inside(bore, outside))),
+        equivalent("inner_ring_outside", mechanics::inner_ring_outside(bore, outside)),
     )
 }
 

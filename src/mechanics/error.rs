@@ -73,6 +73,28 @@ pub enum MechanicsError {
         /// Its diameter, mm.
         surface_mm: f64,
     },
+    /// An interference beyond that at which the theory of a partly plastic hub ends.
+    #[error(
+        "an interference of {interference_mm:.4} mm is more than the {largest_mm:.4} mm up to which a partly plastic outer part \
+         is computed; beyond it the wall is plastic throughout, or the bore is pressed as hard as the metal flows"
+    )]
+    BeyondPlastic {
+        /// Interference, mm.
+        interference_mm: f64,
+        /// Largest interference with an answer, mm.
+        largest_mm: f64,
+    },
+    /// The inner part of a joint with a partly plastic hub yields as well.
+    #[error(
+        "the inner part is stressed to {stress_mpa:.0} MPa but yields at {strength_mpa:.0} MPa; a joint in which both parts \
+         yield is not computed"
+    )]
+    InnerYields {
+        /// Largest stress by Tresca, MPa.
+        stress_mpa: f64,
+        /// Yield strength, MPa.
+        strength_mpa: f64,
+    },
     /// An interference that no metal joint can have.
     #[error(
         "an interference of {interference_mm:.4} mm on {joint_mm:.4} mm is more than 2 %; check the units of both sizes"
