@@ -9,6 +9,7 @@ pub mod iso492;
 mod library;
 pub mod material;
 pub mod medium;
+pub mod seat_shapes;
 
 pub use closure::Closure;
 pub use curve::{Curve, CurveError};

@@ -35,9 +35,9 @@ impl Seams {
         let mut scratch = vec![0.0; seams];
         loop {
             let mut overlaps = false;
-            for seam in 0..seams {
-                if !closed[seam] && self.gap(seam, &pressure) < 0.0 {
-                    closed[seam] = true;
+            for (seam, closed) in closed.iter_mut().enumerate() {
+                if !*closed && self.gap(seam, &pressure) < 0.0 {
+                    *closed = true;
                     overlaps = true;
                 }
             }
