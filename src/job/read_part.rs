@@ -9,6 +9,7 @@ use super::read_size::{Seating, size};
 use super::read_sizes::{Sizes, sizes};
 use super::section::{Notes, Section, flatten, nearest};
 use crate::fit::{Feature, Ring, RingClass};
+use crate::mechanics;
 use crate::quantity::{self, Length, Mass, Roughness, ThermodynamicTemperature};
 use crate::stock::Library;
 use crate::stock::closure::{self, Closure};
@@ -193,7 +194,6 @@ fn rings(
     if !kind.is_bearing() {
         return (Some(bore), outside);
     }
-    let thickness = dimensions::RING_SHARE * (outside - bore);
     let mut equivalent = |key: &str, rule: Length| {
         let given = section.quantity(key, quantity::length, notes);
         if let Some(found) = &given {
@@ -208,8 +208,8 @@ fn rings(
         given.map_or(rule, |found| found.value)
     };
     (
-        Some(equivalent("outer_ring_inside", outside - 2.0 * thickness)),
-        equivalent("inner_ring_outside", bore + 2.0 * thickness),
+        Some(equivalent("outer_ring_inside", mechanics::outer_ring_inside(bore, outside))),
+        equivalent("inner_ring_outside", mechanics::inner_ring_outside(bore, outside)),
     )
 }
 

@@ -1,6 +1,7 @@
 use super::error::{MechanicsError, positive};
 use super::joint::{Joint, PressFit};
-use super::ring::{RingState, Stress};
+use super::ring::RingState;
+use super::stress::Stress;
 use crate::quantity::{Length, Pressure};
 use uom::si::pressure::pascal;
 

@@ -109,9 +109,19 @@ pub enum MechanicsError {
         /// Outside diameter, mm.
         outside_mm: f64,
     },
-    /// The outer ring of a joint is solid.
+    /// The outer ring of a joint, or a layer around another, is solid.
     #[error("the outer part has no bore; give the bore that the inner part goes into")]
     OuterIsSolid,
+    /// Layers and interfaces that do not make a compound.
+    #[error(
+        "{layers} layers with {interfaces} interfaces; give two layers or more, and one interface between each two"
+    )]
+    LayersAndInterfaces {
+        /// Number of layers.
+        layers: usize,
+        /// Number of interfaces.
+        interfaces: usize,
+    },
     /// A ring does not meet its partner at the diameter of the joint.
     #[error(
         "the joint has a diameter of {joint_mm:.4} mm but the {surface} is {surface_mm:.4} mm; the two may differ by 2 % \
@@ -124,6 +134,28 @@ pub enum MechanicsError {
         surface: &'static str,
         /// Its diameter, mm.
         surface_mm: f64,
+    },
+    /// An interference beyond that at which the theory of a partly plastic hub ends.
+    #[error(
+        "an interference of {interference_mm:.4} mm is more than the {largest_mm:.4} mm up to which a partly plastic outer part \
+         is computed; beyond it the wall is plastic throughout, or the bore is pressed as hard as the metal flows"
+    )]
+    BeyondPlastic {
+        /// Interference, mm.
+        interference_mm: f64,
+        /// Largest interference with an answer, mm.
+        largest_mm: f64,
+    },
+    /// The inner part of a joint with a partly plastic hub yields as well.
+    #[error(
+        "the inner part is stressed to {stress_mpa:.0} MPa but yields at {strength_mpa:.0} MPa; a joint in which both parts \
+         yield is not computed"
+    )]
+    InnerYields {
+        /// Largest stress by Tresca, MPa.
+        stress_mpa: f64,
+        /// Yield strength, MPa.
+        strength_mpa: f64,
     },
     /// An interference that no metal joint can have.
     #[error(

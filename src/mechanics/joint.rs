@@ -1,11 +1,9 @@
 use super::error::{MechanicsError, positive};
 use super::ring::{CheckedRing, Ring, RingState};
+use super::seam::{checked_interference, compliance, inside_at, outside_at};
 use crate::quantity::{Length, Pressure};
-use uom::si::length::{meter, millimeter};
+use uom::si::length::meter;
 use uom::si::pressure::pascal;
-
-/// Share by which a surface may differ from the diameter of the joint, and largest interference as a share of it.
-const LARGEST_SHARE: f64 = 0.02;
 
 /// Two rings pressed into one another, at one moment.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,50 +74,20 @@ impl Joint {
     /// # Ok::<(), MechanicsError>(())
     /// ```
     pub fn solve(&self) -> Result<PressFit, MechanicsError> {
-        let (inner, outer) = (self.inner_at_joint()?, self.outer_at_joint()?);
+        let (inner, outer) = self.checked_rings()?;
+        let interference = checked_interference(self.interference, self.diameter)?;
+        let pressure = interference.max(0.0) / compliance(&inner, &outer);
+        Ok(PressFit {
+            pressure: Pressure::new::<pascal>(pressure),
+            inner: inner.state(0.0, pressure),
+            outer: outer.state(pressure, 0.0),
+        })
+    }
+
+    /// Both rings, meeting at the diameter of the joint.
+    pub(super) fn checked_rings(&self) -> Result<(CheckedRing, CheckedRing), MechanicsError> {
+        let (inner, outer) = (outside_at(self.diameter, self.inner)?, inside_at(self.diameter, self.outer)?);
         positive("length of the contact", self.length.get::<meter>(), "m")?;
-        let interference = self.checked_interference()?;
-        let (inner_ring, outer_ring) = (inner.check()?, outer.check()?);
-        let pressure = interference.max(0.0) / compliance(&inner_ring, &outer_ring);
-        let (pressure, none) = (Pressure::new::<pascal>(pressure), Pressure::new::<pascal>(0.0));
-        Ok(PressFit { pressure, inner: inner.under(none, pressure)?, outer: outer.under(pressure, none)? })
+        Ok((inner.check()?, outer.check()?))
     }
-
-    /// The inner ring, its outside brought to the diameter of the joint.
-    fn inner_at_joint(&self) -> Result<Ring, MechanicsError> {
-        self.check_at_joint("outside of the inner part", self.inner.outside)?;
-        Ok(Ring { outside: self.diameter, ..self.inner })
-    }
-
-    /// The outer ring, its inside brought to the diameter of the joint.
-    fn outer_at_joint(&self) -> Result<Ring, MechanicsError> {
-        let bore = self.outer.inside.ok_or(MechanicsError::OuterIsSolid)?;
-        self.check_at_joint("bore of the outer part", bore)?;
-        Ok(Ring { inside: Some(self.diameter), ..self.outer })
-    }
-
-    fn check_at_joint(&self, surface: &'static str, diameter: Length) -> Result<(), MechanicsError> {
-        let joint_mm = positive("diameter of the joint", self.diameter.get::<millimeter>(), "mm")?;
-        let surface_mm = positive(surface, diameter.get::<millimeter>(), "mm")?;
-        if (surface_mm - joint_mm).abs() <= LARGEST_SHARE * joint_mm {
-            Ok(())
-        } else {
-            Err(MechanicsError::NotAtJoint { joint_mm, surface, surface_mm })
-        }
-    }
-
-    fn checked_interference(&self) -> Result<f64, MechanicsError> {
-        let (interference, diameter) = (self.interference.get::<meter>(), self.diameter.get::<meter>());
-        // An open joint may be as open as it likes, but must be a number.
-        if interference <= LARGEST_SHARE * diameter && interference.is_finite() {
-            Ok(interference)
-        } else {
-            Err(MechanicsError::TooTight { interference_mm: interference * 1e3, joint_mm: diameter * 1e3 })
-        }
-    }
-}
-
-/// Interference taken up by both rings for a pressure of one, m/Pa.
-fn compliance(inner: &CheckedRing, outer: &CheckedRing) -> f64 {
-    outer.change(1.0, 0.0, outer.inside_radius) - inner.change(0.0, 1.0, inner.outside_radius)
 }

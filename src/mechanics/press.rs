@@ -57,4 +57,24 @@ impl Press {
         let force = self.full_force()?.get::<newton>();
         Ok(Torque::new::<newton_meter>(force * self.diameter.get::<meter>() / 2.0))
     }
+
+    /// Capacity over a load of axial force and torque together, `μ p π D L / √(F² + (2 T/D)²)`; `None` without any load.
+    ///
+    /// Friction has one direction at a time: an axial load takes from the torque that is left. Give the lowest friction and
+    /// the loosest interference for what a joint surely holds. The signs of force and torque do not matter.
+    ///
+    /// **Valid for** steady loads on a joint that is warm or cold throughout; bending, speed and slipping back and forth come
+    /// on top.
+    ///
+    /// # Errors
+    /// As for [`Press::force_at`]; a load that is not a finite number.
+    ///
+    /// **Source**: Coulomb friction, both loads at right angles on the circumference; as in DIN 7190-1 (from memory).
+    pub fn slip_factor(&self, axial: Force, torque: Torque) -> Result<Option<f64>, MechanicsError> {
+        let capacity = self.full_force()?.get::<newton>();
+        let axial = not_negative("axial load", axial.get::<newton>().abs(), "N")?;
+        let torque = not_negative("torque", torque.get::<newton_meter>().abs(), "N m")?;
+        let load = axial.hypot(2.0 * torque / self.diameter.get::<meter>());
+        Ok((load > 0.0).then(|| capacity / load).filter(|factor| factor.is_finite()))
+    }
 }

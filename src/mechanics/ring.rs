@@ -1,4 +1,5 @@
 use super::error::{MechanicsError, positive, within};
+use super::stress::Stress;
 use crate::quantity::{Length, Pressure};
 use uom::si::length::{meter, millimeter};
 use uom::si::pressure::pascal;
@@ -19,16 +20,22 @@ pub struct Ring {
     pub poisson: f64,
 }
 
-/// The two stresses in the plane of a ring at one surface; the axial one is zero. Tension is positive.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stress {
-    /// Radial stress.
-    pub radial: Pressure,
-    /// Hoop (tangential) stress.
-    pub hoop: Pressure,
+/// What holds the ends of concentric parts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Ends {
+    /// Nothing: open ends, plane stress, `σ_z = 0`. Right for seats, whose parts are short.
+    #[default]
+    Free,
+    /// Ends that cannot move at all: plane strain, `ε_z = 0`, the free strain included. A limit case, for parts very long
+    /// between unyielding ends; with temperatures its axial stress is large. It bounds what friction at the ends can do and
+    /// is no recommendation.
+    Held,
 }
 
 /// A ring under pressure: stresses at its surfaces and change of its diameters.
+///
+/// The changes are those that the pressure makes; in a layer of a [`Compound`](super::Compound) they are the total ones, with
+/// its free strain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RingState {
     /// Stress at the inside; at the centre when the ring is solid.
@@ -74,6 +81,9 @@ impl Ring {
             outside_radius: outside / 2.0,
             modulus: positive("elastic modulus", self.elastic_modulus.get::<pascal>(), "Pa")?,
             poisson: within("Poisson ratio", self.poisson, (0.0, LARGEST_POISSON), "")?,
+            free_strain: 0.0,
+            axial_share: 0.0,
+            axial_rest: 0.0,
         })
     }
 }
@@ -83,15 +93,40 @@ impl Ring {
 pub(super) struct CheckedRing {
     pub(super) inside_radius: f64,
     pub(super) outside_radius: f64,
+    /// Modulus and Poisson ratio in the plane of the ring.
     modulus: f64,
     poisson: f64,
+    /// Strain in the plane without any pressure.
+    pub(super) free_strain: f64,
+    /// `σ_z = axial_share (σ_r + σ_t) + axial_rest`
+    axial_share: f64,
+    axial_rest: f64,
 }
 
 impl CheckedRing {
-    fn state(&self, inside: f64, outside: f64) -> RingState {
+    /// The same ring with a free strain and these ends.
+    ///
+    /// Held ends are free ends with `E' = E/(1 - ν²)`, `ν' = ν/(1 - ν)`, `ε' = (1 + ν) ε`, and `σ_z = ν (σ_r + σ_t) - E ε`.
+    pub(super) fn with(self, free_strain: f64, ends: Ends) -> Self {
+        let (modulus, poisson) = (self.modulus, self.poisson);
+        match ends {
+            Ends::Free => Self { free_strain, ..self },
+            Ends::Held => Self {
+                modulus: modulus / (1.0 - poisson * poisson),
+                poisson: poisson / (1.0 - poisson),
+                free_strain: (1.0 + poisson) * free_strain,
+                axial_share: poisson,
+                axial_rest: -modulus * free_strain,
+                ..self
+            },
+        }
+    }
+
+    pub(super) fn state(&self, inside: f64, outside: f64) -> RingState {
         let solid = self.inside_radius <= 0.0;
         let at = |radius| self.stress(inside, outside, radius);
-        let change = |radius| Length::new::<meter>(self.change(inside, outside, radius));
+        let change =
+            |radius: f64| Length::new::<meter>(self.change(inside, outside, radius) + 2.0 * radius * self.free_strain);
         RingState {
             at_inside: at(self.inside_radius),
             at_outside: at(self.outside_radius),
@@ -113,38 +148,20 @@ impl CheckedRing {
 
     fn stress(&self, inside: f64, outside: f64, radius: f64) -> Stress {
         let (even, varying) = self.terms(inside, outside, radius);
-        Stress { radial: Pressure::new::<pascal>(even - varying), hoop: Pressure::new::<pascal>(even + varying) }
+        let axial = self.axial_share * 2.0 * even + self.axial_rest;
+        let [radial, hoop, axial] = [even - varying, even + varying, axial].map(Pressure::new::<pascal>);
+        Stress { radial, hoop, axial }
     }
 
-    /// Change of the diameter `2 radius` under the two pressures, m.
+    /// Change of the diameter `2 radius` that the two pressures make, m.
     pub(super) fn change(&self, inside: f64, outside: f64, radius: f64) -> f64 {
         let (even, varying) = self.terms(inside, outside, radius);
         2.0 * radius / self.modulus * ((1.0 - self.poisson) * even + (1.0 + self.poisson) * varying)
     }
 }
 
-impl Stress {
-    /// Equivalent stress after von Mises, `√(σ_r² - σ_r σ_t + σ_t²)` in plane stress.
-    pub fn von_mises(&self) -> Pressure {
-        let (r, t) = (self.radial.get::<pascal>(), self.hoop.get::<pascal>());
-        Pressure::new::<pascal>((r * r - r * t + t * t).max(0.0).sqrt())
-    }
-
-    /// Equivalent stress after Tresca: the largest difference of the three principal stresses, the axial one zero.
-    pub fn tresca(&self) -> Pressure {
-        let (r, t) = (self.radial.get::<pascal>(), self.hoop.get::<pascal>());
-        Pressure::new::<pascal>(r.max(t).max(0.0) - r.min(t).min(0.0))
-    }
-
-    /// Largest tension of the three principal stresses; zero when there is none.
-    pub fn largest_tension(&self) -> Pressure {
-        let (r, t) = (self.radial.get::<pascal>(), self.hoop.get::<pascal>());
-        Pressure::new::<pascal>(r.max(t).max(0.0))
-    }
-}
-
 impl RingState {
-    /// Largest von Mises stress in the ring; it is always at one of the surfaces, `σ_v² = A² + 3 B²/r⁴`.
+    /// Largest von Mises stress in the ring; it is always at one of the surfaces, `σ_v² = (A - σ_z)² + 3 B²/r⁴`.
     pub fn von_mises(&self) -> Pressure {
         self.at_inside.von_mises().max(self.at_outside.von_mises())
     }

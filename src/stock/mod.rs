@@ -10,6 +10,7 @@ pub mod iso5753;
 mod library;
 pub mod material;
 pub mod medium;
+pub mod seat_shapes;
 pub mod threads;
 
 pub use closure::Closure;

@@ -2,7 +2,7 @@ use super::load::LoadZone;
 use super::plate::{Edge, Solved, Wall};
 use crate::mechanics::elastic::Strength;
 use crate::mechanics::error::{MechanicsError, positive};
-use crate::mechanics::ring::Stress;
+use crate::mechanics::stress::Stress;
 use crate::quantity::{Force, Pressure};
 use std::f64::consts::PI;
 use uom::si::force::newton;
@@ -75,7 +75,7 @@ fn bending(strength: &Strength, solved: &Solved, radius: f64) -> f64 {
 
 fn stress_of(strength: &Strength, (radial, hoop): (f64, f64)) -> f64 {
     let [radial, hoop] = [radial, hoop].map(Pressure::new::<pascal>);
-    strength.criterion.stress(&Stress { radial, hoop })
+    strength.criterion.stress(&Stress { radial, hoop, axial: Pressure::default() })
 }
 
 #[cfg(test)]

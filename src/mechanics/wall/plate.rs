@@ -1,6 +1,6 @@
 use super::load::{Integrals, LoadZone, Zone};
 use crate::mechanics::error::{MechanicsError, not_negative, ordered, positive, within};
-use crate::mechanics::ring::Stress;
+use crate::mechanics::stress::Stress;
 use crate::quantity::{Force, Length, Pressure};
 use std::f64::consts::PI;
 use uom::si::force::newton;
@@ -182,7 +182,11 @@ impl Solved {
         let load = force / (2.0 * PI);
         let stress = |radius| {
             let (radial, hoop) = self.stress(radius);
-            Stress { radial: Pressure::new::<pascal>(force * radial), hoop: Pressure::new::<pascal>(force * hoop) }
+            Stress {
+                radial: Pressure::new::<pascal>(force * radial),
+                hoop: Pressure::new::<pascal>(force * hoop),
+                axial: Pressure::default(),
+            }
         };
         WallState {
             bending: Length::new::<meter>(load * bending),
