@@ -71,6 +71,14 @@ pub(super) struct PlanFlags {
     #[arg(long, value_name = "FILE")]
     pub(super) plot: Option<PathBuf>,
 
+    /// How much of the text is printed: the first page, or all of it
+    #[arg(long, value_enum, default_value_t = Detail::Full)]
+    pub(super) detail: Detail,
+
+    /// Draw the force of the tightest case against depth into FILE, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    pub(super) force_plot: Option<PathBuf>,
+
     /// Exit with 3 when the verdict is worse than this
     #[arg(long, value_enum, value_name = "VERDICT")]
     pub(super) require: Option<Required>,
@@ -80,6 +88,15 @@ pub(super) struct PlanFlags {
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+/// How much of a plan's text is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Detail {
+    /// What to do, the main numbers, dangers and warnings
+    Short,
+    /// Everything, with assumptions and sources
+    Full,
 }
 
 #[derive(Args, Debug)]

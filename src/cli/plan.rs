@@ -1,4 +1,4 @@
-use super::args::{PlanFlags, PlanFormat, Required};
+use super::args::{Detail, PlanFlags, PlanFormat, Required};
 use super::failure::{Failure, named};
 use super::output::Output;
 use super::{DONE, Outcome, WORSE, input};
@@ -17,6 +17,7 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     let plan = plan::plan(&job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
+        PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, system),
         PlanFormat::Text => text::plan(&plan, system),
         PlanFormat::Json => json::plan(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::plan(&plan).map_err(Failure::unprintable)?,

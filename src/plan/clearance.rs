@@ -5,7 +5,7 @@ use super::joint::Joint;
 use super::model::Window;
 use super::soaking::LONGEST_ON_BENCH_S;
 use super::track::Track;
-use crate::quantity::{Cases, Length, ThermodynamicTemperature, Time};
+use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -30,7 +30,7 @@ impl<'j> Diameters<'j> {
     pub(super) fn new(joint: &Joint<'j>) -> Self {
         let (inner, outer) = (&joint.inner.size, &joint.outer.size);
         let middle = |a: f64, b: f64| 0.5 * (a + b);
-        let metres = |size: crate::quantity::Nanometres| size.0 as f64 * 1e-9;
+        let metres = |size: Nanometres| size.0 as f64 * 1e-9;
         let (inner_low, inner_high) = (metres(inner.smallest), metres(inner.largest));
         let (outer_low, outer_high) = (metres(outer.smallest), metres(outer.largest));
         Self {
@@ -39,6 +39,19 @@ impl<'j> Diameters<'j> {
             inner_expansion: joint.inner.material.expansion(),
             outer_expansion: joint.outer.material.expansion(),
         }
+    }
+
+    /// The same with a seat of other limits: the bore of the outer part, or the outside of the inner one.
+    pub(super) fn with_seat(mut self, outer: bool, (smallest, largest): (Nanometres, Nanometres)) -> Self {
+        let metres = |size: Nanometres| size.0 as f64 * 1e-9;
+        let (low, high) = (metres(smallest), metres(largest));
+        let middle = 0.5 * (low + high);
+        if outer {
+            self.outer = Cases { tightest: low, middle, loosest: high };
+        } else {
+            self.inner = Cases { tightest: high, middle, loosest: low };
+        }
+        self
     }
 
     /// Clearance in metres with the parts at these temperatures (K), which lie in the tables.

@@ -32,7 +32,7 @@ pub(super) fn grip(
     at_bore: &AtBore,
     latest: Option<Arrival>,
     (chill, warm): (Option<&Soak>, Option<&Soak>),
-) -> Result<Option<(Grip, InSeat)>, PlanError> {
+) -> Result<Option<(Grip, Seated)>, PlanError> {
     if chill.is_none() && warm.is_none() {
         return Ok(None);
     }
@@ -52,7 +52,7 @@ pub(super) fn grip(
     let both = chill.is_some() && warm.is_some();
     let unchilled =
         if both { Some(left_in_the_shop(&concentric, cases.tightest, &insertions.tightest, longest)?) } else { None };
-    let in_seat = in_seat(&insertions);
+    let seated = Seated { curves: in_seat(&insertions), standing: standing(&insertions.tightest) };
     let grip = Grip {
         one_sided: time(&one_sided),
         at_latest: at_latest.as_ref().map(time),
@@ -69,7 +69,26 @@ pub(super) fn grip(
             loosest: time(&insertions.loosest),
         },
     };
-    Ok(Some((grip, in_seat)))
+    Ok(Some((grip, seated)))
+}
+
+/// What the insertions say beside the grip.
+#[derive(Default)]
+pub(super) struct Seated {
+    pub(super) curves: InSeat,
+    /// Clearance of the tightest case after standing in the seat for some times.
+    pub(super) standing: Vec<(Time, Length)>,
+}
+
+/// Times for which a part may stand half-way before it is pushed on, s.
+const STANDING_S: [f64; 4] = [0.0, 30.0, 60.0, 120.0];
+
+fn standing(tightest: &Insertion<'_>) -> Vec<(Time, Length)> {
+    let at = |time: f64| {
+        let time = Time::new::<second>(time);
+        (time, tightest.clearance_at(time.min(tightest.end())).unwrap_or_default())
+    };
+    STANDING_S.map(at).to_vec()
 }
 
 /// How warm both parts are when they come to the seat.

@@ -11,7 +11,7 @@ mod joint;
 mod limits;
 mod model;
 mod place;
-mod pressing;
+pub mod push;
 mod run;
 mod seat;
 mod sentence;
@@ -27,14 +27,16 @@ mod verdict;
 
 pub use caution::{Caution, Level};
 pub use model::{
-    AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, Pressing, SeatKind, SeatPlan, ServiceFit,
-    Soak, Source, Verdict, Window,
+    AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,
+    Verdict, Window,
 };
 pub use sentence::{Sentence, Word};
 
 use crate::fit::FitError;
 use crate::job::{Job, Piece};
 use crate::mechanics::MechanicsError;
+use crate::stock::dimensions::RacewayError;
+use crate::stock::iso286::TableError;
 use crate::thermal::ThermalError;
 use thiserror::Error;
 
@@ -55,6 +57,12 @@ pub enum PlanError {
     /// The smoothing of the surfaces cannot be computed.
     #[error("{0}")]
     Fit(#[from] FitError),
+    /// An embedded table is faulty; a test rules it out for a released crate.
+    #[error("{0}")]
+    Table(#[from] TableError),
+    /// The raceways of a bearing cannot be estimated.
+    #[error("{0}")]
+    Raceways(#[from] RacewayError),
     /// The rings of a joint cannot be computed.
     #[error("{0}")]
     Mechanics(#[from] MechanicsError),
@@ -78,6 +86,8 @@ impl PlanError {
             Self::Temperature { .. } => "change the medium, its temperature or the hold, or choose another material",
             Self::Thermal(_) => "check the temperatures of the job against the materials (`seatwise materials ID`)",
             Self::Fit(_) => "check the roughness and the smoothing factor",
+            Self::Table(_) => "install the program again: its own tables are faulty",
+            Self::Raceways(_) => "check the bore and the outside of the bearing",
             Self::Mechanics(_) => "check the diameters and walls of the job",
         }
     }
@@ -93,11 +103,12 @@ impl PlanError {
 pub fn plan(job: &Job) -> Result<Plan<'_>, PlanError> {
     let joints = joint::joints(job)?;
     let mut seats = joints.iter().map(|joint| seat::plan(job, joint)).collect::<Result<Vec<_>, _>>()?;
-    let cautions = cautions::all(job, &seats);
+    let internal_clearance = push::internal_clearance(job, &seats)?;
+    let cautions = cautions::all(job, &seats, internal_clearance.as_ref());
     for seat in &mut seats {
         seat.verdict = verdict::with_cautions(seat.verdict, &cautions);
     }
     let worst = seats.iter().map(|seat| seat.verdict).max().unwrap_or(Verdict::DoNot);
     let sources = sources::of(job, &joints);
-    Ok(Plan { job, verdict: worst, seats, cautions, sources })
+    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, sources })
 }

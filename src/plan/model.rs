@@ -2,10 +2,12 @@
 
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
+use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};
 use crate::quantity::{
     Area, Cases, Force, HeatTransfer, Length, Mass, Pressure, TemperatureInterval, ThermodynamicTemperature, Time,
+    Torque,
 };
 use crate::thermal::{Coolant, TimeError};
 use uom::si::f64::Volume;
@@ -21,6 +23,8 @@ pub struct Plan<'j> {
     pub seats: Vec<SeatPlan>,
     /// What can go wrong or hurt someone, gravest first.
     pub cautions: Vec<Caution>,
+    /// Internal clearance of a bearing; none where it is not known.
+    pub internal_clearance: Option<InternalClearancePlan>,
     /// Where the numbers come from.
     pub sources: Vec<Source>,
 }
@@ -103,6 +107,16 @@ pub struct SeatPlan {
     pub lock: Cases<Option<ThermodynamicTemperature>>,
     /// Pressing at room temperature.
     pub press: Pressing,
+    /// Force of the tightest case against time.
+    pub force_course: ForceCourse,
+    /// The wall behind the part; none where there is no shoulder.
+    pub wall: Option<WallPlan>,
+    /// What presses; none where the job does not say.
+    pub means: Option<MeansPlan>,
+    /// How it comes out again.
+    pub removal: Removal,
+    /// The nearest class of the seat that keeps the fit in service; none where nothing is loose there, or none does.
+    pub tighter: Option<Tighter>,
     /// The fit at the ends of service.
     pub service: Vec<ServiceFit>,
     /// Temperatures on arrival that give the tightest case its placing clearance.
@@ -278,25 +292,6 @@ pub enum GripTime {
     StaysFree,
 }
 
-/// Pressing at room temperature, both parts at the temperature of the shop.
-#[derive(Clone, Copy, Debug)]
-pub struct Pressing {
-    /// Pressure in the joint.
-    pub pressure: Cases<Pressure>,
-    /// Force to press home, full depth.
-    pub force: Cases<Force>,
-    /// Hoop stress at the bore of the outer part.
-    pub hoop_outer: Cases<Pressure>,
-    /// Strength over stress at the weaker part; none where there is no stress.
-    pub yield_factor: Cases<Option<f64>>,
-    /// Which part is the weaker in the tightest case.
-    pub weaker: &'static str,
-    /// Interference at which the weaker part reaches its strength.
-    pub elastic_limit: Length,
-    /// Length of the joint.
-    pub length: Length,
-}
-
 /// The fit at one end of service.
 #[derive(Clone, Copy, Debug)]
 pub struct ServiceFit {
@@ -308,6 +303,10 @@ pub struct ServiceFit {
     pub outer: ThermodynamicTemperature,
     /// Clearance then.
     pub clearance: Cases<Length>,
+    /// Axial force that the fit holds at the lowest friction.
+    pub holds_force: Cases<Force>,
+    /// Torque that it holds at the lowest friction, without axial force.
+    pub holds_torque: Cases<Torque>,
 }
 
 /// Temperatures that give the tightest case its placing clearance, the other part being as planned.

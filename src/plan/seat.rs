@@ -2,21 +2,21 @@
 
 use super::PlanError;
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
-use super::clearance_history::InSeat;
-use super::grip;
+use super::grip::{self, Seated};
 use super::holds;
 use super::joint::Joint;
-use super::model::{AtBore, ClearsAt, Fit, Pressing, SeatPlan, ServiceFit, Window};
-use super::pressing::Presser;
+use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
+use super::push::{self, Presser};
 use super::track::treat;
 use super::verdict;
 use crate::fit::{self, FitKind};
 use crate::job::{Job, Piece, ServiceState};
-use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, reference_temperature};
+use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time, Torque, reference_temperature};
 use crate::thermal::temperature_for_strain;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
+use uom::si::torque::newton_meter;
 
 pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
@@ -25,25 +25,36 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> 
     let placing = job.bench.placing_clearance;
     let course =
         Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
-    let presser = Presser::new(job, joint);
+    let presser = Presser::new(job, joint)?;
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, within) = (course.window(), course.time_to_clear());
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
-    let (grip, in_seat) = grip.map_or((None, InSeat::default()), |(grip, in_seat)| (Some(grip), in_seat));
+    let (grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    let standing = standing(job, joint, &seated)?;
     let holds = holds::shortest(job, joint, &course, within);
+    let press = at_shop(job, joint, &diameters, &presser)?;
+    let service = service(job, joint, (&diameters, &presser))?;
+    let needed = at_bore.force.tightest;
+    let wall = if joint.seat == SeatKind::Housing { push::wall(job, needed)? } else { None };
+    let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     Ok(SeatPlan {
+        force_course: push::course(&presser, press.force.tightest, &standing, press.length)?,
+        means: push::means(job, needed, wall.as_ref().and_then(|wall| wall.allowable))?,
+        removal: push::removal(job, joint, press.force, freed(job, joint, &diameters))?,
+        tighter: if loose { push::tighter(job, joint, press.elastic_limit) } else { None },
+        wall,
         seat: joint.seat,
         nominal: joint.nominal,
         verdict: verdict::from_clearance(&at_bore.clearance, placing),
         inner: joint.inner.member(),
         outer: joint.outer.member(),
-        history: course.history(&window, &within, job.bench.carry, in_seat),
+        history: course.history(&window, &within, job.bench.carry, seated.curves),
         clears_at: clears_at(job, joint, &diameters, &at_bore),
         grip,
-        press: at_shop(job, joint, &diameters, &presser)?,
-        service: service(job, joint, &diameters),
+        press,
+        service,
         lock: diameters.lock(),
         fit,
         at_bore,
@@ -109,7 +120,7 @@ fn at_shop(
     joint: &Joint<'_>,
     diameters: &Diameters<'_>,
     presser: &Presser<'_>,
-) -> Result<Pressing, PlanError> {
+) -> Result<push::Pressing, PlanError> {
     let shop = job.bench.temperature.get::<kelvin>();
     let clearance = metres(diameters.clearance(shop, shop));
     presser.pressing(&effective(job, joint, &clearance)?)
@@ -126,18 +137,40 @@ fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &
     }
 }
 
-fn service(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Vec<ServiceFit> {
-    job.service
-        .iter()
-        .map(|state| {
-            let (inner, outer) = (in_service(joint.inner.piece, state), in_service(joint.outer.piece, state));
-            let clearance = metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()));
-            ServiceFit { end: state.end, inner, outer, clearance }
-        })
-        .collect()
+/// Interference that bears after the part has stood in its seat for some times, tightest case.
+fn standing(job: &Job, joint: &Joint<'_>, seated: &Seated) -> Result<Vec<(Time, Length)>, PlanError> {
+    let bears =
+        |&(time, clearance): &(Time, Length)| Ok((time, effective(job, joint, &Cases::same(clearance))?.tightest));
+    seated.standing.iter().map(bears).collect()
 }
 
-fn in_service(piece: Piece, state: &ServiceState) -> ThermodynamicTemperature {
+/// Temperatures of the outer part alone, and of both together, that leave the tightest case just free.
+fn freed(
+    job: &Job,
+    joint: &Joint<'_>,
+    diameters: &Diameters<'_>,
+) -> (Option<ThermodynamicTemperature>, Option<ThermodynamicTemperature>) {
+    let strain = diameters.outer_strain_for(0.0, job.bench.temperature.get::<kelvin>(), EACH.tightest);
+    (temperature_for_strain(joint.outer.material.expansion(), strain).ok(), diameters.lock().tightest)
+}
+
+fn service(
+    job: &Job,
+    joint: &Joint<'_>,
+    (diameters, presser): (&Diameters<'_>, &Presser<'_>),
+) -> Result<Vec<ServiceFit>, PlanError> {
+    let slippery = Cases::same(job.press.friction.0);
+    let fit = |state: &ServiceState| {
+        let (inner, outer) = (in_service(joint.inner.piece, state), in_service(joint.outer.piece, state));
+        let clearance = metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()));
+        let holds_force = presser.force_at(&effective(job, joint, &clearance)?, slippery)?;
+        let holds_torque = holds_force.map(|force| Torque::new::<newton_meter>((force * joint.nominal * 0.5).value));
+        Ok(ServiceFit { end: state.end, inner, outer, clearance, holds_force, holds_torque })
+    };
+    job.service.iter().map(fit).collect()
+}
+
+pub(super) fn in_service(piece: Piece, state: &ServiceState) -> ThermodynamicTemperature {
     match piece {
         Piece::Part => state.part,
         Piece::Housing => state.housing,

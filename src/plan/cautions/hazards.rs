@@ -32,10 +32,6 @@ pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
     if pressed {
         found.push(Caution::new("press", Level::Warning, say(PRESS), PRACTICE));
     }
-    for seat in seats {
-        right_ring(job, seat, found);
-        press_too_small(job, seat, found);
-    }
     found.push(Caution::new("defer", Level::Note, say(DEFER), PRACTICE));
 }
 
@@ -152,32 +148,5 @@ fn hot_part(treatment: &Treatment, seats: &[SeatPlan], found: &mut Vec<Caution>)
             .temperature(end, Toward::Up)
             .text(": it burns at a touch. Heat-proof gloves.");
         found.push(Caution::new("hot-part", Level::Warning, sentence, "ISO 13732-1, from memory"));
-    }
-}
-
-/// Force must not go through the rolling elements.
-fn right_ring(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
-    if !job.part.kind.is_bearing() {
-        return;
-    }
-    let ring = if seat.inner.piece == Piece::Part { "outer" } else { "inner" };
-    let text = format!(
-        "{} seat: push on the {ring} ring only, with a driver that is square and clear of seal and cage. Force through the \
-         rolling elements dents the raceways.",
-        seat.seat.name()
-    );
-    found.push(Caution::new("push-right-ring", Level::Caution, say(text), PRACTICE));
-}
-
-fn press_too_small(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
-    let Some(capacity) = job.press.capacity else { return };
-    let needed = seat.at_bore.force.tightest;
-    if needed > capacity {
-        let sentence = say(format!("{} seat: the tightest case may need ", seat.seat.name()))
-            .value(AnyValue::Force(needed), Toward::Up)
-            .text(", more than the press gives, ")
-            .value(AnyValue::Force(capacity), Toward::Down)
-            .text(". It would stop half-way. Clear the fit by chill or warmth, or find a larger press.");
-        found.push(Caution::new("press-too-small", Level::Warning, sentence, "press force of this plan"));
     }
 }

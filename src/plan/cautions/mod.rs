@@ -6,26 +6,33 @@ mod hazards;
 mod limits;
 mod model;
 mod moisture;
+mod play;
+mod push;
 mod reach;
 mod service;
 mod strength;
 
 use super::caution::Caution;
 use super::model::SeatPlan;
+use super::push::InternalClearancePlan;
 use crate::job::Job;
 
 /// Everything to say about a job and its planned seats, gravest first; findings of the same level keep their order.
-pub(super) fn all(job: &Job, seats: &[SeatPlan]) -> Vec<Caution> {
+pub(super) fn all(job: &Job, seats: &[SeatPlan], play: Option<&InternalClearancePlan>) -> Vec<Caution> {
     let mut found = Vec::new();
     for seat in seats {
         limits::of_seat(job, seat, &mut found);
         strength::of_seat(seat, &mut found);
+        push::of_seat(job, seat, &mut found);
         fit::of_seat(seat, &mut found);
         reach::of_seat(job, seat, &mut found);
         grip::of_seat(seat, &mut found);
         moisture::of_seat(job, seat, &mut found);
         service::of_seat(job, seat, &mut found);
         model::of_seat(job, seat, &mut found);
+    }
+    if let Some(play) = play {
+        play::of_job(job, play, &mut found);
     }
     hazards::of_job(job, seats, &mut found);
     found.sort_by_key(|caution| (caution.level(), !caution.forbids()));

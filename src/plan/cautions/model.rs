@@ -18,14 +18,6 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
         one_temperature(seat, soak, found);
         rings(seat, soak, found);
     }
-    let shoulder = job.housing.as_ref().is_some_and(|housing| housing.shoulder.is_some());
-    if seat.seat == SeatKind::Housing && shoulder && seat.press.pressure.tightest.value > 0.0 {
-        let sentence = say(
-            "housing seat: the plane formula for two rings of equal width is used. In a blind bore with a shoulder, pressure \
-             and press force are higher than it says: 10 to 37 % of the true value is missing in comparable seats.",
-        );
-        found.push(Caution::new("plane-formula", Level::Note, sentence, SECTION_SOURCE));
-    }
     let both = job.housing.is_some() && job.shaft.is_some();
     if both && seat.seat == SeatKind::Housing {
         let sentence = say(
@@ -36,8 +28,6 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     }
 }
 
-const SECTION_SOURCE: &str = "finite elements of blind and through seats, 62 mm ring, housings of 75 to 120 mm outside \
-                              (tests/reference/mechanics)";
 const ERROR_SOURCE: &str = "exact conduction in walls, cylinders and rings (tests/reference/bodies)";
 
 /// How far off the time may be because each body has one temperature.

@@ -3,7 +3,8 @@ use crate::plan::caution::{Caution, Level};
 use crate::plan::limits;
 use crate::plan::model::{SeatPlan, ServiceFit};
 use crate::plan::sentence::say;
-use crate::quantity::{Length, ThermodynamicTemperature, Toward};
+use crate::quantity::{Length, ThermodynamicTemperature, Toward, celsius};
+use crate::stock::material::Family;
 
 const EXPANSION: &str = "thermal expansion of both materials (see sources)";
 const ELASTIC: &str = "thick-wall rings (Lamé), plane stress, strength of the weaker part (see sources)";
@@ -13,6 +14,7 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     for state in &seat.service {
         loose(seat, state, found);
         too_tight(seat, state, found);
+        creeps(job, seat, state, found);
         for (piece, temperature) in [(seat.inner.piece, state.inner), (seat.outer.piece, state.outer)] {
             beyond_limits(job, state.end, piece, temperature, found);
         }
@@ -36,6 +38,20 @@ fn loose(seat: &SeatPlan, state: &ServiceFit, found: &mut Vec<Caution>) {
     let sentence = say(format!("{} seat, {} in service: {share}, by up to ", seat.seat.name(), name(state.end)))
         .small(clearance.loosest, Toward::Up)
         .text(". Choose a tighter class, or hold the ring by other means, if it must not creep.");
+    let sentence = match &seat.tighter {
+        Some(tighter) if tighter.elastic => sentence
+            .text(format!(" {} would keep at least ", tighter.class))
+            .small(tighter.least, Toward::Down)
+            .text(" of interference in service, with up to ")
+            .small(tighter.most, Toward::Up)
+            .text(" at 20 °C: check force and internal clearance again."),
+        Some(tighter) => sentence.text(format!(
+            " The first class that would keep it, {}, takes the weaker part beyond its elastic limit: hold the ring by other \
+             means.",
+            tighter.class
+        )),
+        None => sentence,
+    };
     found.push(Caution::new("loose-in-service", Level::Warning, sentence, EXPANSION));
 }
 
@@ -52,6 +68,25 @@ fn too_tight(seat: &SeatPlan, state: &ServiceFit, found: &mut Vec<Caution>) {
         .small(seat.press.elastic_limit, Toward::Down)
         .text(". It would yield or crack: choose a looser class or another material.");
     found.push(Caution::new("elastic-limit-in-service", Level::Warning, sentence, ELASTIC));
+}
+
+/// Temperature from which cast light alloys give way under a steady press fit, °C: magnesium with aluminium from about 100, cast
+/// aluminium with silicon from about 150; ASM Handbook volume 2, from memory. The lower one is taken.
+const CREEP_C: f64 = 100.0;
+
+/// A light alloy that runs hot loses interference with time.
+fn creeps(job: &Job, seat: &SeatPlan, state: &ServiceFit, found: &mut Vec<Caution>) {
+    let light = limits::material(job, seat.outer.piece).is_some_and(|material| material.family() == Family::LightAlloy);
+    let tight = state.clearance.tightest < Length::default();
+    if !(light && tight && state.end == ServiceEnd::Hottest && state.outer > celsius(CREEP_C)) {
+        return;
+    }
+    let sentence = say(format!("{} seat: the {} runs at ", seat.seat.name(), seat.outer.name))
+        .temperature(state.outer, Toward::Nearest)
+        .text(". Light alloys creep under a press fit at this heat and lose interference with the hours: hold the ring by other \
+               means, and look at it at each overhaul.");
+    let source = "creep of magnesium and cast aluminium alloys, ASM Handbook volume 2 (from memory)";
+    found.push(Caution::new("creep-in-service", Level::Caution, sentence, source));
 }
 
 /// Materials, the elastomer of the closure and the seal's lip, each once for the piece that they belong to.

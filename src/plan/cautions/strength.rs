@@ -1,8 +1,10 @@
 use crate::job::AnyValue;
 use crate::plan::caution::{Caution, Level};
 use crate::plan::model::SeatPlan;
-use crate::plan::sentence::say;
-use crate::quantity::Toward;
+use crate::plan::push::Plastic;
+use crate::plan::sentence::{Sentence, say};
+use crate::quantity::{Ratio, Toward};
+use uom::si::ratio::ratio;
 
 const ELASTIC: &str = "thick-wall rings (Lamé), plane stress, strength of the weaker part (see sources)";
 
@@ -20,6 +22,10 @@ pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {
             .text("). The elastic formulas no longer hold: pressure and force are not to be relied on. It stays elastic up to ")
             .small(seat.press.elastic_limit, Toward::Down)
             .text(" of interference.");
+        let sentence = match &seat.press.plastic {
+            Some(plastic) => yielded(sentence, plastic),
+            None => sentence,
+        };
         found.push(Caution::new("elastic-limit-passed", Level::Danger, sentence, ELASTIC).forbidding());
     } else if factor < NEAR {
         let sentence = say(opening)
@@ -27,5 +33,20 @@ pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {
             .value(AnyValue::Number(factor), Toward::Down)
             .text("). Measure both parts before fitting.");
         found.push(Caution::new("elastic-limit-near", Level::Caution, sentence, ELASTIC));
+    }
+}
+
+/// What an ideal plastic hub keeps.
+fn yielded(sentence: Sentence, plastic: &Plastic) -> Sentence {
+    let sentence = sentence
+        .text(" An ideal plastic wall would yield over ")
+        .value(AnyValue::Share(Ratio::new::<ratio>(plastic.share)), Toward::Up)
+        .text(" of its section and bear ")
+        .value(AnyValue::Pressure(plastic.pressure), Toward::Nearest);
+    match plastic.lost {
+        Some(lost) => {
+            sentence.text("; a second fitting would have ").small(lost, Toward::Up).text(" less interference.")
+        }
+        None => sentence.text("."),
     }
 }

@@ -1,10 +1,12 @@
 //! The plan as text: the answer first, the details after.
 
 mod paragraph;
+mod push;
 mod seat;
+mod show;
 mod table;
 
-use crate::plan::{Caution, Plan};
+use crate::plan::{Caution, Level, Plan};
 use crate::quantity::System;
 use crate::report::words;
 pub(crate) use paragraph::Page;
@@ -20,12 +22,43 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
     for seat in &plan.seats {
         seat::details(plan, seat, system, &mut page);
     }
+    if let Some(play) = &plan.internal_clearance {
+        push::internal_clearance(play, system, &mut page);
+    }
     cautions(plan, system, &mut page);
     entries(plan, &mut page);
     assumptions(plan, system, &mut page);
     sources(plan, &mut page);
     page.finish()
 }
+
+/// The first page of it: what happens, what to do, the main numbers, and what can hurt someone or spoil the part.
+pub fn short(plan: &Plan<'_>, system: System) -> String {
+    let mut page = Page::default();
+    title(plan, &mut page);
+    for seat in &plan.seats {
+        seat::answer(plan, seat, system, &mut page);
+        page.line("");
+        page.table(&seat::main_numbers(seat, system));
+    }
+    page.heading("Cautions");
+    let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
+    for caution in grave {
+        let signal = format!("{}: ", caution.level().word().to_uppercase());
+        page.hanging(&signal, &words::sentence(caution.sentence(), system));
+    }
+    let rest =
+        plan.cautions.iter().filter(|caution| !matches!(caution.level(), Level::Danger | Level::Warning)).count();
+    page.paragraph(&format!(
+        "{rest} more cautions and notes, every number, {} assumptions and all sources: --detail full",
+        plan.job.assumptions.len()
+    ));
+    page.paragraph(DEFER);
+    page.finish()
+}
+
+/// What every page says.
+const DEFER: &str = "A calculation only: the maker's manual, local codes and licensed practice go before it.";
 
 fn title(plan: &Plan<'_>, page: &mut Page) {
     let heading = &plan.job.heading;

@@ -1,13 +1,14 @@
 //! One seat: its answer, then its numbers.
 
 use super::paragraph::Page;
+use super::push;
+use super::show::Show;
 use super::table::Table;
 use crate::job::{Hold, ServiceEnd};
 use crate::plan::{GripTime, Member, Plan, SeatKind, SeatPlan, Soak, Window};
 use crate::quantity::{
-    Cases, Deviations, Force, Length, Nanometres, Pressure, Ratio, System, ThermodynamicTemperature, Time, Toward,
-    show_duration, show_film_coefficient, show_force, show_limits, show_mass, show_pressure, show_share, show_size,
-    show_temperature, show_temperature_step,
+    Cases, Deviations, Length, Nanometres, Ratio, System, Time, Toward, show_duration, show_film_coefficient,
+    show_limits, show_mass, show_share, show_size, show_temperature, show_temperature_step,
 };
 use crate::report::words;
 use uom::si::ratio::ratio;
@@ -47,8 +48,23 @@ pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &m
     if seat.chill.is_some() || seat.warm.is_some() {
         page.paragraph(&show.arrival(plan, seat));
     }
-    page.paragraph(&show.pressing(plan, seat));
+    push::details(plan, seat, show, page);
 }
+/// The few numbers that a mechanic asks for.
+pub(super) fn main_numbers(seat: &SeatPlan, system: System) -> Table<4> {
+    let show = Show { system };
+    let treated = seat.chill.is_some() || seat.warm.is_some();
+    let mut rows = vec![row("interference at 20 °C", seat.fit.clearance.map(|c| show.small(-c, Toward::Nearest)))];
+    if treated {
+        rows.push(row("clearance at the seat", seat.at_bore.clearance.map(|c| show.small(c, Toward::Down))));
+        rows.push(row("latest start of the push", seat.window.map(window)));
+        rows.extend(seat.grip.map(|grip| row("grips in the seat after", grip.times.map(grips))));
+        rows.push(row("press force at the seat", seat.at_bore.force.map(|f| show.force(f))));
+    }
+    rows.push(row("press force, no chill or warmth", seat.press.force.map(|f| show.force(f))));
+    Table { head: Some(["", "tightest", "middle", "loosest"].map(str::to_owned)), rows }
+}
+
 /// The numbers that differ from the tightest to the loosest case.
 fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
     let nearest = |length: Length| show.small(length, Toward::Nearest);
@@ -162,33 +178,7 @@ fn latest(seat: &SeatPlan) -> String {
     }
 }
 
-/// Printing in one system of units.
-#[derive(Clone, Copy)]
-struct Show {
-    system: System,
-}
-
 impl Show {
-    fn small(self, length: Length, toward: Toward) -> String {
-        words::small_length(length, self.system, toward)
-    }
-
-    fn temperature(self, temperature: ThermodynamicTemperature) -> String {
-        show_temperature(temperature, self.system, 0, Toward::Nearest)
-    }
-
-    fn force(self, force: Force) -> String {
-        show_force(force, self.system, Toward::Up)
-    }
-
-    fn pressure(self, pressure: Pressure) -> String {
-        show_pressure(pressure, self.system, Toward::Up)
-    }
-
-    fn lock(self, lock: Option<ThermodynamicTemperature>) -> String {
-        lock.map_or_else(|| "no temperature".to_owned(), |lock| show_temperature(lock, self.system, 0, Toward::Up))
-    }
-
     fn member(self, seat: &SeatPlan, member: &Member) -> [String; 4] {
         let deviations = Deviations {
             lower: Nanometres::from_length(member.smallest - seat.nominal),
@@ -270,18 +260,5 @@ impl Show {
         let outer = seat.clears_at.outer.map(|t| format!("the {} at {} or warmer", seat.outer.name, at(t, Toward::Up)));
         let ways: Vec<String> = outer.into_iter().chain(inner).collect();
         if ways.is_empty() { String::new() } else { format!(" The tightest case needs {}.", ways.join(", or ")) }
-    }
-
-    fn pressing(self, plan: &Plan<'_>, seat: &SeatPlan) -> String {
-        format!(
-            "Pressing: joint length {}, friction {} to {} ({}). The {} is the weaker part; it stays elastic up to {} of \
-             interference. Force grows evenly with depth to the figure at full depth.",
-            show_size(seat.press.length, self.system, Toward::Nearest),
-            plan.job.press.friction.0,
-            plan.job.press.friction.1,
-            plan.job.press.friction_source,
-            seat.press.weaker,
-            self.small(seat.press.elastic_limit, Toward::Down),
-        )
     }
 }

@@ -1,0 +1,25 @@
+//! What pushing a part home, holding it and drawing it off takes.
+
+mod course;
+mod means;
+mod model;
+mod plastic;
+mod play;
+mod presser;
+mod removal;
+mod shape;
+mod tighter;
+mod wall;
+
+pub use model::{
+    ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Plastic, Pressing, Removal, ScrewPlan, ShapeFactor,
+    StopReason, Tighter, WallPlan,
+};
+
+pub(super) use course::course;
+pub(super) use means::means;
+pub(super) use play::internal_clearance;
+pub(super) use presser::Presser;
+pub(super) use removal::removal;
+pub(super) use tighter::tighter;
+pub(super) use wall::wall;

@@ -1,0 +1,210 @@
+//! What a plan holds about force, torque, wall and play.
+
+use crate::mechanics::{ClearanceRange, WallPlace};
+use crate::quantity::{Cases, Force, Length, Pressure, ThermodynamicTemperature, Time, Torque};
+
+/// Pressing with both parts at the temperature of the shop.
+///
+/// Pressures and forces are those of two rings of equal width times the factor of the seat's shape: its high end in the
+/// tightest case, its low end in the loosest.
+#[derive(Clone, Debug)]
+pub struct Pressing {
+    /// Pressure in the joint, mean over its length.
+    pub pressure: Cases<Pressure>,
+    /// Force to press home, full depth.
+    pub force: Cases<Force>,
+    /// Hoop stress at the bore of the outer part.
+    pub hoop_outer: Cases<Pressure>,
+    /// Strength over stress at the weaker part; none where there is no stress.
+    pub yield_factor: Cases<Option<f64>>,
+    /// Which part is the weaker in the tightest case.
+    pub weaker: &'static str,
+    /// Interference at which the weaker part reaches its strength.
+    pub elastic_limit: Length,
+    /// The same by Tresca, on the safe side of von Mises; none for a brittle weaker part.
+    pub elastic_limit_tresca: Option<Length>,
+    /// Length of the joint.
+    pub length: Length,
+    /// By how much the raceway or bore of the ring closes (or grows, on a shaft) when the joint is fitted; none for a plug.
+    pub ring_change: Option<Cases<Length>>,
+    /// What the seat is beyond two rings of equal width.
+    pub shape: ShapeFactor,
+    /// What becomes of the tightest case when a ductile outer part yields; none where all stays elastic.
+    pub plastic: Option<Plastic>,
+}
+
+/// By what factor the plane formula of two rings of equal width is exceeded.
+#[derive(Clone, Debug)]
+pub struct ShapeFactor {
+    /// Of the force, low and high.
+    pub force: (f64, f64),
+    /// Of the mean pressure.
+    pub pressure: (f64, f64),
+    /// Of the closing or growth of the ring.
+    pub closing: (f64, f64),
+    /// Closing at the shoulder over the mean, as seen in computed seats of this kind; none where nothing is known.
+    pub at_shoulder: Option<(f64, f64)>,
+    /// How it is known.
+    pub known: HowNear,
+}
+
+/// How the factor of a seat's shape is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HowNear {
+    /// The plane formula is exact: a through bore as wide as the ring.
+    Exact,
+    /// Interpolated between computed seats.
+    Interpolated,
+    /// Bounds only.
+    Bounds,
+}
+
+/// A hub that has yielded in part.
+#[derive(Clone, Copy, Debug)]
+pub struct Plastic {
+    /// Pressure that is left.
+    pub pressure: Pressure,
+    /// Share of the wall's section that has yielded.
+    pub share: f64,
+    /// Interference that the first fitting uses up for good; none where the bore would flow back on relief.
+    pub lost: Option<Length>,
+}
+
+/// Force of the tightest case against time, at full depth; it grows in proportion to the depth.
+#[derive(Clone, Debug)]
+pub struct ForceCourse {
+    /// With both parts at the temperature of the shop.
+    pub at_shop: Force,
+    /// After standing in the seat for a time; the first is the planned moment. Empty where nothing is treated.
+    pub after: Vec<(Time, Force)>,
+    /// Full depth.
+    pub depth: Length,
+}
+
+/// Whether what presses at hand can do it.
+#[derive(Clone, Debug)]
+pub struct MeansPlan {
+    /// What presses.
+    pub name: &'static str,
+    /// Force that the tightest case may need as planned.
+    pub needed: Force,
+    /// Force that it surely gives; none where nothing is known.
+    pub available: Option<Force>,
+    /// Gauge pressure of a hydraulic press at the force needed.
+    pub gauge: Option<Pressure>,
+    /// Force above which to stop and find out why.
+    pub alarm: Force,
+    /// The screw of a jig.
+    pub screw: Option<ScrewPlan>,
+    /// What must be said instead of a number.
+    pub words: Option<&'static str>,
+}
+
+/// A screw jig.
+#[derive(Clone, Debug)]
+pub struct ScrewPlan {
+    /// Designation of the thread.
+    pub thread: String,
+    /// Torque at the force needed, with the lowest and the highest friction of the screw.
+    pub running: (Torque, Torque),
+    /// Torque that must not be exceeded; none where nothing limits it.
+    pub stop: Option<(Torque, StopReason)>,
+    /// Whether the torque that the part may need is above the one that must not be exceeded.
+    pub crosses: bool,
+    /// Stress of the rod at the force needed, twist included, over its proof stress; none without a strength class.
+    pub rod_share: Option<f64>,
+    /// Proof load of the rod.
+    pub proof_load: Option<Force>,
+    /// Name of the strength class.
+    pub class: Option<String>,
+}
+
+/// What sets the stop torque.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StopReason {
+    /// The wall behind the part.
+    Wall,
+    /// The proof stress of the screw.
+    Rod,
+}
+
+impl StopReason {
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Wall => "the wall behind it",
+            Self::Rod => "the screw itself",
+        }
+    }
+}
+
+/// The wall behind the part, against which it is pushed.
+#[derive(Clone, Debug)]
+pub struct WallPlan {
+    /// Force that it bears, with the reserve taken off; none where it is too thick to be a plate.
+    pub allowable: Option<Force>,
+    /// Reserve: strength over stress at that force.
+    pub reserve: f64,
+    /// Where its strength is reached first.
+    pub place: Option<WallPlace>,
+    /// Bending stress at its root at the force needed.
+    pub root_stress: Option<Pressure>,
+    /// How far it gives way at the force needed, held at its edge: the least it can be.
+    pub deflection: Option<Length>,
+    /// Pressure of the ring's face on the shoulder at the force needed.
+    pub face_pressure: Pressure,
+}
+
+/// What draws the part off again.
+#[derive(Clone, Debug)]
+pub struct Removal {
+    /// Temperature of the outer part alone that frees the tightest case, the inner one at that of the shop; none where none
+    /// in its table does.
+    pub outer_alone: Option<ThermodynamicTemperature>,
+    /// Whether that is above a limit.
+    pub outer_limit: Option<ThermodynamicTemperature>,
+    /// Common temperature of both parts that frees the tightest case; none where none does.
+    pub both: Option<ThermodynamicTemperature>,
+    /// Force to break it loose at the temperature of the shop.
+    pub pull: Cases<Force>,
+    /// Torque of the jig's screw at that force, at the highest friction; none without a screw.
+    pub torque: Option<Torque>,
+    /// Stress of its rod over the proof stress then.
+    pub rod_share: Option<f64>,
+}
+
+/// The internal clearance of a bearing from delivery to running.
+#[derive(Clone, Debug)]
+pub struct InternalClearancePlan {
+    /// Group; none where limits were stated.
+    pub group: Option<String>,
+    /// As delivered.
+    pub delivered: ClearanceRange,
+    /// Lost in the housing; none where there is no such seat.
+    pub outer_ring: Option<ClearanceRange>,
+    /// Lost on the shaft; none where there is no such seat.
+    pub inner_ring: Option<ClearanceRange>,
+    /// Lost to the difference of the rings in service.
+    pub temperature: ClearanceRange,
+    /// Fitted.
+    pub fitted: ClearanceRange,
+    /// Running.
+    pub running: ClearanceRange,
+    /// The tightest group that is never negative; none where none in the table is, or where the present one will do.
+    pub better_group: Option<String>,
+    /// Where the delivered limits come from.
+    pub source: String,
+}
+
+/// A tighter class that keeps the fit in service.
+#[derive(Clone, Debug)]
+pub struct Tighter {
+    /// Its name.
+    pub class: String,
+    /// Least interference at the worse end of service.
+    pub least: Length,
+    /// Largest interference at 20 °C.
+    pub most: Length,
+    /// Whether the weaker part stays elastic with it.
+    pub elastic: bool,
+}

@@ -1,0 +1,78 @@
+//! How far a seat exceeds the plane formula.
+
+use super::model::{HowNear, ShapeFactor};
+use crate::job::{Housing, Job};
+use crate::mechanics::{Back, HowKnown, Joint, SeatFactor, SeatShape, Span, seat_factor};
+use crate::plan::PlanError;
+use crate::plan::model::SeatKind;
+use crate::quantity::Length;
+use crate::stock::seat_shapes;
+
+/// How much stiffer than any metal a part is that stands for a rigid one.
+const RIGID: f64 = 1e9;
+
+/// The factor of a seat, with friction up to `friction`.
+pub(super) fn factor(job: &Job, seat: SeatKind, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
+    match (seat, &job.housing) {
+        (SeatKind::Housing, Some(housing)) => of_housing(job, housing, joint, friction),
+        _ => on_shaft(joint),
+    }
+}
+
+fn of_housing(job: &Job, housing: &Housing, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
+    let table = seat_shapes::table()?;
+    let none = Length::default();
+    let over = (housing.length - job.part.width).max(none);
+    let with = |back, front| -> Result<SeatFactor, PlanError> {
+        let shape = SeatShape { back, front, chamfer: none };
+        Ok(seat_factor(joint, &shape, table)?.with_friction(friction)?)
+    };
+    match housing.shoulder {
+        Some(shoulder) => {
+            let back = Back::Wall { thickness: shoulder.wall, hole: shoulder.inside };
+            Ok(plain(&with(back, (over - shoulder.wall).max(none))?))
+        }
+        None if over <= none => Ok(plain(&with(Back::Flush, none)?)),
+        None => {
+            // The job does not say on which side the longer boss goes on: all in front, or half on either side.
+            let wall = Back::Wall { thickness: 0.5 * over, hole: joint.diameter };
+            Ok(either(plain(&with(Back::Flush, over)?), plain(&with(wall, 0.5 * over)?)))
+        }
+    }
+}
+
+/// A shaft is as wide as the ring at the least, and rigid at the most: no table tells more.
+fn on_shaft(joint: &Joint) -> Result<ShapeFactor, PlanError> {
+    let trial = Joint { interference: joint.diameter * 1e-4, ..*joint };
+    let mut rigid = trial;
+    rigid.inner.elastic_modulus *= RIGID;
+    let (plane, rigid) = (trial.solve()?.pressure, rigid.solve()?.pressure);
+    let span = (1.0, (rigid / plane).value);
+    Ok(ShapeFactor { force: span, pressure: span, closing: span, at_shoulder: None, known: HowNear::Bounds })
+}
+
+fn plain(factor: &SeatFactor) -> ShapeFactor {
+    let ends = |span: Span| (span.lowest, span.highest);
+    ShapeFactor {
+        force: ends(factor.force),
+        pressure: ends(factor.pressure),
+        closing: ends(factor.closing),
+        at_shoulder: factor.at_shoulder.map(ends),
+        known: match factor.known {
+            HowKnown::Exact => HowNear::Exact,
+            HowKnown::Interpolated => HowNear::Interpolated,
+            HowKnown::Envelope { .. } => HowNear::Bounds,
+        },
+    }
+}
+
+fn either(one: ShapeFactor, other: ShapeFactor) -> ShapeFactor {
+    let both = |a: (f64, f64), b: (f64, f64)| (a.0.min(b.0), a.1.max(b.1));
+    ShapeFactor {
+        force: both(one.force, other.force),
+        pressure: both(one.pressure, other.pressure),
+        closing: both(one.closing, other.closing),
+        at_shoulder: one.at_shoulder.zip(other.at_shoulder).map(|(a, b)| both(a, b)),
+        known: HowNear::Bounds,
+    }
+}

@@ -1,0 +1,242 @@
+//! Force against time, the wall, what presses, what draws it off, and the play that is left.
+
+use super::paragraph::Page;
+use super::show::Show;
+use super::table::Table;
+use crate::job::ServiceEnd;
+use crate::mechanics::{ClearanceRange, WallPlace};
+use crate::plan::push::{ForceCourse, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, WallPlan};
+use crate::plan::{Plan, SeatPlan};
+use crate::quantity::{Cases, Force, System, Toward, show_duration, show_force, show_pressure, show_torque};
+
+/// What pushing the part home, holding it and drawing it off takes.
+pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, show: Show, page: &mut Page) {
+    page.paragraph(&pressing(plan, seat, show));
+    if let Some(text) = course(&seat.force_course, show) {
+        page.paragraph(&text);
+    }
+    if let Some(wall) = &seat.wall {
+        page.paragraph(&wall_text(plan, wall, show));
+    }
+    if let Some(means) = &seat.means {
+        page.paragraph(&means_text(plan, means, show));
+    }
+    page.paragraph(&removal(seat, &seat.removal, show));
+    if !seat.service.is_empty() {
+        page.line("");
+        page.table(&holds(seat, show));
+        page.small("at the lowest friction; axial force or torque, not both at once");
+    }
+}
+
+fn pressing(plan: &Plan<'_>, seat: &SeatPlan, show: Show) -> String {
+    let press = &seat.press;
+    let tresca = press
+        .elastic_limit_tresca
+        .map(|limit| format!(" ({} by Tresca)", show.small(limit, Toward::Down)))
+        .unwrap_or_default();
+    format!(
+        "Pressing: joint length {}, friction {} to {} ({}), plane formula times {:.2} to {:.2} for the shape of the seat. The \
+         {} is the weaker part; it stays elastic up to {}{tresca} of interference. Force grows evenly with depth to the figure \
+         at full depth.",
+        show.size(press.length),
+        plan.job.press.friction.0,
+        plan.job.press.friction.1,
+        plan.job.press.friction_source,
+        press.shape.force.0,
+        press.shape.force.1,
+        press.weaker,
+        show.small(press.elastic_limit, Toward::Down),
+    )
+}
+
+fn up(force: Force, show: Show) -> String {
+    show_force(force, show.system, Toward::Up)
+}
+
+/// What chill and warmth save, and what a stop half-way costs.
+fn course(course: &ForceCourse, show: Show) -> Option<String> {
+    let (_, planned) = *course.after.first()?;
+    let shop = course.at_shop;
+    let mut text = String::new();
+    if shop > Force::default() && planned > Force::default() {
+        let saved = 100.0 * (1.0 - (planned / shop).value);
+        text.push_str(&format!(
+            "Chill and warmth take {:.0} % off the force of the tightest case, from {} to {}. ",
+            saved.floor(),
+            up(shop, show),
+            up(planned, show)
+        ));
+    }
+    let later: Vec<String> = course
+        .after
+        .iter()
+        .skip(1)
+        .map(|(time, force)| format!("{} after {}", up(*force, show), show_duration(*time, Toward::Nearest)))
+        .collect();
+    (shop > Force::default()).then(|| {
+        format!(
+            "{text}If it stands still on the way, the tightest case takes at full depth {}, and {} once all is at one \
+             temperature.",
+            later.join(", "),
+            up(shop, show)
+        )
+    })
+}
+
+fn wall_text(plan: &Plan<'_>, wall: &WallPlan, show: Show) -> String {
+    let thickness = plan.job.housing.as_ref().and_then(|h| h.shoulder).map(|s| show.size(s.wall)).unwrap_or_default();
+    let Some((allowable, place)) = wall.allowable.zip(wall.place) else {
+        return format!("The wall behind it, {thickness}, is too thick for a plate: bending does not limit the push.");
+    };
+    let place = match place {
+        WallPlace::Root => "at its root",
+        WallPlace::Hole => "at the edge of its hole",
+        WallPlace::Shear => "in shear around the ring",
+    };
+    let mut text = format!(
+        "The wall behind it, {thickness}, is good for {} (strength over stress {:.1} {place}, edge held).",
+        show_force(allowable, show.system, Toward::Down),
+        wall.reserve
+    );
+    if let Some((stress, deflection)) = wall.root_stress.zip(wall.deflection).filter(|(stress, _)| stress.value > 0.0) {
+        text.push_str(&format!(
+            " At the force needed its root bears {}, it gives way by {} or more, and the ring's face presses on the shoulder \
+             with {}.",
+            show.pressure(stress),
+            show.small(deflection, Toward::Nearest),
+            show.pressure(wall.face_pressure)
+        ));
+    }
+    text
+}
+
+fn means_text(plan: &Plan<'_>, means: &MeansPlan, show: Show) -> String {
+    let mut text = format!("{}: ", capital(means.name));
+    if means.needed <= Force::default() {
+        text.push_str("no force is needed beyond a light push.");
+    } else {
+        text.push_str(&format!(
+            "up to {} is needed; stop at {} and find out why.",
+            up(means.needed, show),
+            up(means.alarm, show)
+        ));
+    }
+    if let Some(available) = means.available {
+        text.push_str(&format!(" It gives {}.", show_force(available, show.system, Toward::Down)));
+    }
+    if let Some(gauge) = means.gauge {
+        text.push_str(&format!(" That is {} on its gauge.", show_pressure(gauge, show.system, Toward::Up)));
+    }
+    match &means.screw {
+        Some(screw) => text + &screw_text(plan, screw, show),
+        None => text,
+    }
+}
+
+fn screw_text(plan: &Plan<'_>, screw: &ScrewPlan, show: Show) -> String {
+    let class = screw.class.as_ref().map(|class| format!(", {class}")).unwrap_or_default();
+    let torque = |torque, toward| show_torque(torque, show.system, toward);
+    let mut text = format!(" Screw {}{class}: ", screw.thread);
+    if screw.running.1.value > 0.0 {
+        text.push_str(&format!(
+            "{} to {} moves the part",
+            torque(screw.running.0, Toward::Down),
+            torque(screw.running.1, Toward::Up)
+        ));
+    } else {
+        text.push_str("no torque moves the part");
+    }
+    if let Some((stop, reason)) = screw.stop {
+        text.push_str(&format!("; stop at {}, which is what {} bears", torque(stop, Toward::Down), reason.words()));
+    }
+    text.push('.');
+    if let Some((share, load)) = screw.rod_share.zip(screw.proof_load) {
+        let load = show_force(load, show.system, Toward::Down);
+        text.push_str(&format!(
+            " The rod is at {:.0} % of its proof stress, twist included (proof load {load}).",
+            (100.0 * share).ceil()
+        ));
+    }
+    if let Some(crate::job::PressMeans::Screw(jig)) = &plan.job.press.means {
+        text.push_str(&format!(
+            " Friction of the screw {} to {} ({}).",
+            jig.friction.0, jig.friction.1, jig.friction_source
+        ));
+    }
+    text
+}
+
+fn removal(seat: &SeatPlan, removal: &Removal, show: Show) -> String {
+    if seat.press.force.tightest <= Force::default() {
+        return "To take it out again: it comes out by hand at the temperature of the shop.".to_owned();
+    }
+    let mut ways = Vec::new();
+    if let Some(alone) = removal.outer_alone {
+        let beyond = removal
+            .outer_limit
+            .map(|limit| format!(" (beyond the limit of {})", show.temperature(limit)))
+            .unwrap_or_default();
+        ways.push(format!("with the {} alone quickly warmed to {}{beyond}", seat.outer.name, show.lock(Some(alone))));
+    }
+    match removal.both {
+        Some(both) => ways.push(format!("with both parts at {}", show.lock(Some(both)))),
+        None => ways.push("never by warming or cooling both together".to_owned()),
+    }
+    let mut text = format!(
+        "To take it out again, the tightest case comes free {}; cold it takes up to {} to break it loose.",
+        ways.join(", "),
+        up(removal.pull.tightest, show)
+    );
+    if let Some(torque) = removal.torque {
+        text.push_str(&format!(" That is up to {} on the screw", show_torque(torque, show.system, Toward::Up)));
+        match removal.rod_share {
+            Some(share) if share > 1.0 => text.push_str(", more than the rod bears."),
+            Some(share) => text.push_str(&format!(", {:.0} % of its proof stress.", (100.0 * share).ceil())),
+            None => text.push('.'),
+        }
+    }
+    text
+}
+
+/// What the fit holds in service.
+fn holds(seat: &SeatPlan, show: Show) -> Table<4> {
+    let mut rows = Vec::new();
+    for state in &seat.service {
+        let end = if state.end == ServiceEnd::Coldest { "coldest" } else { "hottest" };
+        let force = |force| show_force(force, show.system, Toward::Down);
+        let torque = |torque| show_torque(torque, show.system, Toward::Down);
+        rows.push(row(format!("holds axially, {end} service"), state.holds_force.map(force)));
+        rows.push(row(format!("holds in torque, {end} service"), state.holds_torque.map(torque)));
+    }
+    Table { head: Some(["", "tightest", "middle", "loosest"].map(str::to_owned)), rows }
+}
+
+fn row(name: String, cases: Cases<String>) -> [String; 4] {
+    [name, cases.tightest, cases.middle, cases.loosest]
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// The play of the bearing, step by step.
+pub(super) fn internal_clearance(play: &InternalClearancePlan, system: System, page: &mut Page) {
+    let show = Show { system };
+    let ends = |range: ClearanceRange| [show.small(range.least, Toward::Down), show.small(range.most, Toward::Up)];
+    let named = |name: &str, range: ClearanceRange| {
+        let [least, most] = ends(range);
+        [name.to_owned(), least, most]
+    };
+    let group = play.group.as_ref().map(|group| format!(", group {group}")).unwrap_or_default();
+    page.heading(&format!("Internal clearance{group}"));
+    let mut rows = vec![named("as delivered", play.delivered)];
+    rows.extend(play.outer_ring.map(|lost| named("  lost in the housing", lost)));
+    rows.extend(play.inner_ring.map(|lost| named("  lost on the shaft", lost)));
+    rows.push(named("fitted, at one temperature", play.fitted));
+    rows.push(named("  lost to the warmer inner ring", play.temperature));
+    rows.push(named("running, without load", play.running));
+    page.table(&Table { head: Some(["", "least", "most"].map(str::to_owned)), rows });
+    page.small(&play.source);
+}
