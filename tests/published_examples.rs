@@ -67,8 +67,8 @@ impl Rings<'_> {
         let steel = steel(self.modulus, "12 um/mK");
         format!(
             "[bearing]\n{kind}\noutside = \"{}\"\nwidth = \"{}\"\noutside_limits = \"{}\"\nmaterial = {steel}\n\
-             [housing]\nbore_limits = \"{}\"\noutside = \"{}\"\nmaterial = {steel}\n",
-            self.joint, self.joint, self.inner, self.outer, self.outside
+             [housing]\nbore_limits = \"{}\"\noutside = \"{}\"\nlength = \"{}\"\nmaterial = {steel}\n",
+            self.joint, self.joint, self.inner, self.outer, self.outside, self.joint
         )
     }
 }

@@ -5,7 +5,7 @@ use super::{DONE, Outcome, WORSE, input};
 use crate::job;
 use crate::plan::{self, Plan, SeatPlan, Verdict};
 use crate::quantity::System;
-use crate::report::plot::{self, PlotRequest};
+use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest};
 use crate::report::{csv, json, plot_title, text};
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
@@ -26,8 +26,12 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     if let Some(file) = &flags.output.file {
         output.may_write(file)?;
     }
-    if let Some(path) = &flags.plot {
-        draw(&plan, system, path, &output)?;
+    let pictures: [(&Option<PathBuf>, Draw); 2] =
+        [(&flags.plot, clearance_picture), (&flags.force_plot, force_picture)];
+    for (path, picture) in pictures {
+        if let Some(path) = path {
+            draw(&plan, system, (path, picture), &output)?;
+        }
     }
     Ok(Outcome { text: rendered, code: if worse(plan.verdict, flags.require) { WORSE } else { DONE } })
 }
@@ -44,7 +48,7 @@ fn worse(verdict: Verdict, required: Option<Required>) -> bool {
 }
 
 /// One picture a seat; with two seats the seat's name goes into the file's name.
-fn draw(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>) -> Result<(), Failure> {
+fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output: &Output<'_>) -> Result<(), Failure> {
     let kind = path.extension().and_then(OsStr::to_str).map(str::to_lowercase);
     if !matches!(kind.as_deref(), Some("svg" | "png")) {
         let message = format!("{} names no kind of picture", path.display());
@@ -57,7 +61,11 @@ fn draw(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>) -> Re
         output.may_write(file)?;
     }
     for (file, seat) in files {
-        output.write_file(&file, &picture(plan, seat, system, kind.as_deref() == Some("svg"))?)?;
+        let drawn = picture(plan, seat, system, kind.as_deref() == Some("svg"));
+        let drawn = drawn.map_err(|error| {
+            Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot and --force-plot out")
+        })?;
+        output.write_file(&file, &drawn)?;
     }
     Ok(())
 }
@@ -68,10 +76,19 @@ fn for_seat(path: &Path, seat: &SeatPlan) -> PathBuf {
     path.with_file_name(format!("{stem}-{}.{extension}", seat.seat.name()))
 }
 
-fn picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) -> Result<Vec<u8>, Failure> {
+/// Draws a picture of a seat as SVG, or else as PNG.
+type Draw = fn(&Plan<'_>, &SeatPlan, System, bool) -> Result<Vec<u8>, PlotError>;
+
+fn clearance_picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) -> Result<Vec<u8>, PlotError> {
     let title = plot_title(plan, seat, system);
-    let subtitle = plan.job.heading.title.clone();
-    let request = PlotRequest { history: &seat.history, title: &title, subtitle: &subtitle, system };
-    let drawn = if svg { plot::svg(&request).map(String::into_bytes) } else { plot::png(&request) };
-    drawn.map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))
+    let subtitle = plan.job.heading.title.as_str();
+    let request = PlotRequest { history: &seat.history, title: &title, subtitle, system };
+    if svg { plot::svg(&request).map(String::into_bytes) } else { plot::png(&request) }
+}
+
+fn force_picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) -> Result<Vec<u8>, PlotError> {
+    let title = plot_title(plan, seat, system);
+    let subtitle = plan.job.heading.title.as_str();
+    let request = ForceRequest { course: &seat.force_course, title: &title, subtitle, system };
+    if svg { plot::force_svg(&request).map(String::into_bytes) } else { plot::force_png(&request) }
 }

@@ -187,6 +187,8 @@ pub struct Housing {
     pub outside: Length,
     /// Length of the boss that takes part in warming.
     pub length: Length,
+    /// Whether that was stated; else it is the least that it can be, and the boss may go on beyond the ring.
+    pub length_stated: bool,
     /// Material.
     pub material: Material,
     /// Shoulder and back wall.
@@ -215,6 +217,8 @@ pub struct Shaft {
     pub inside: Option<Length>,
     /// Length that is chilled.
     pub length: Length,
+    /// Whether that was stated; else it is the least that it can be, and the shaft may go on beyond the ring.
+    pub length_stated: bool,
     /// Material.
     pub material: Material,
     /// Mass that is chilled, when given; else from the geometry.

@@ -55,7 +55,16 @@ pub(super) fn housing(
     let around = outside.zip(length).map(|(outside, length)| (Some(nominal), outside, length));
     let mass = mass(section, around, material.as_ref(), notes)?;
     let roughness_rz = roughness(section, notes);
-    Some(Housing { size: size?, outside: outside?, length: length?, material: material?, shoulder, mass, roughness_rz })
+    Some(Housing {
+        size: size?,
+        outside: outside?,
+        length: length?,
+        length_stated: section.has("length"),
+        material: material?,
+        shoulder,
+        mass,
+        roughness_rz,
+    })
 }
 
 pub(super) fn shaft(
@@ -84,7 +93,15 @@ pub(super) fn shaft(
     let under = length.map(|length| (inside, nominal, length));
     let mass = mass(section, under, material.as_ref(), notes)?;
     let roughness_rz = roughness(section, notes);
-    Some(Shaft { size: size?, inside, length: length?, material: material?, mass, roughness_rz })
+    Some(Shaft {
+        size: size?,
+        inside,
+        length: length?,
+        length_stated: section.has("length"),
+        material: material?,
+        mass,
+        roughness_rz,
+    })
 }
 
 /// The stated mass of what is treated; `None` only where it was refused. The outline is inside, outside and length.
@@ -213,7 +230,9 @@ fn hollow(section: &Section<'_>, outside: Length, notes: &mut Notes) -> Option<L
 
 fn length(section: &Section<'_>, otherwise: Length, of: &str, notes: &mut Notes) -> Option<Length> {
     if !section.has("length") {
-        let why = format!("not stated: {of}; it sets how much metal takes up heat");
+        let why = format!(
+            "not stated: {of}; it sets how much metal takes up heat. The force counts with any more beyond the ring"
+        );
         notes.assume(&section.path("length"), AnyValue::Size(otherwise), &why);
         return Some(otherwise);
     }

@@ -138,6 +138,7 @@ fn a_small_inch_bearing_at_half_a_thou_goes_in_cold_with_about_a_kilonewton() {
         [housing]
         bore_limits = { measured = "1.1245 in", within = "0 thou" }
         outside = "2 in"
+        length = "5/16 in"
         material = $ALLOY
         [press]
         condition = "dry"
@@ -167,6 +168,7 @@ fn a_wheel_bearing_in_its_knuckle_needs_one_to_two_tons_of_the_twelve_and_only_b
         [housing]
         bore_limits = "-45/-45 um"
         outside = "100 mm"
+        length = "38 mm"
         material = $STEEL
         [press]
         means = "arbor press"

@@ -14,6 +14,9 @@ const NEAR: f64 = 1.25;
 /// Whether the rings stay elastic.
 pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {
     let Some(factor) = seat.press.yield_factor.tightest else { return };
+    // How much stiffer than certain the seat may be.
+    let (low, high) = seat.press.shape.pressure;
+    let stiffer = high / low;
     let opening = format!("{} seat: the {} ", seat.seat.name(), seat.press.weaker);
     if factor < 1.0 {
         let sentence = say(opening)
@@ -27,10 +30,11 @@ pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {
             None => sentence,
         };
         found.push(Caution::new("elastic-limit-passed", Level::Danger, sentence, ELASTIC).forbidding());
-    } else if factor < NEAR {
+    } else if factor < NEAR * stiffer {
         let sentence = say(opening)
-            .text("comes close to its strength in the tightest case (strength over stress ")
-            .value(AnyValue::Number(factor), Toward::Down)
+            .text(if factor < stiffer { "may pass" } else { "comes close to" })
+            .text(" its strength in the tightest case (strength over stress ")
+            .value(AnyValue::Number(factor / stiffer), Toward::Down)
             .text("). Measure both parts before fitting.");
         found.push(Caution::new("elastic-limit-near", Level::Caution, sentence, ELASTIC));
     }

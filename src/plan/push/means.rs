@@ -7,6 +7,7 @@ use crate::mechanics::{
 };
 use crate::plan::PlanError;
 use crate::quantity::{Force, Torque};
+use uom::si::force::newton;
 
 /// Force over the predicted maximum at which to stop: a scatter of friction that no table covers.
 ///
@@ -70,8 +71,9 @@ fn screw_plan(jig: &ScrewJig, needed: Force, wall: Option<Force>) -> Result<Scre
     let running = |friction| screw.torque(needed, friction).map(|torque| torque.total());
     let (_, rod_share) = turning(jig, needed)?;
     let proof_load = jig.class.as_ref().map(|class| screw.thread.proof_load(class.proof)).transpose()?;
-    // Twist takes from what the rod bears; its share at the force needed says how much is left.
-    let rod = rod_share.filter(|share| *share > 0.0).map(|share| needed / share).or(proof_load);
+    // Tension and twist grow together, so any trial says at which force both together reach the proof stress.
+    let trial = Force::new::<newton>(1000.0);
+    let rod = turning(jig, trial)?.1.map(|share| trial / share);
     let limit = match (wall, rod) {
         (Some(wall), Some(rod)) if rod < wall => Some((rod, StopReason::Rod)),
         (Some(wall), _) => Some((wall, StopReason::Wall)),

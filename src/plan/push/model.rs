@@ -15,11 +15,11 @@ pub struct Pressing {
     pub force: Cases<Force>,
     /// Hoop stress at the bore of the outer part.
     pub hoop_outer: Cases<Pressure>,
-    /// Strength over stress at the weaker part; none where there is no stress.
+    /// Strength over stress at the weaker part, with the low end of the shape's factor; none where there is no stress.
     pub yield_factor: Cases<Option<f64>>,
     /// Which part is the weaker in the tightest case.
     pub weaker: &'static str,
-    /// Interference at which the weaker part reaches its strength.
+    /// Interference at which the weaker part surely reaches its strength: with the low end of that factor.
     pub elastic_limit: Length,
     /// The same by Tresca, on the safe side of von Mises; none for a brittle weaker part.
     pub elastic_limit_tresca: Option<Length>,

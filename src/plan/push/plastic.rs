@@ -15,7 +15,7 @@ pub(super) fn plastic(
     interference: Length,
     factor: Option<f64>,
 ) -> Result<Option<Plastic>, PlanError> {
-    let yields = factor.is_some_and(|factor| factor < presser.shape.pressure.1);
+    let yields = factor.is_some_and(|factor| factor < presser.shape.pressure.0);
     let ductile = presser.outer_strength.criterion != Criterion::LargestTension;
     if !(yields && ductile && weaker == Part::Outer) {
         return Ok(None);

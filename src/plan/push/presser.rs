@@ -92,7 +92,8 @@ impl<'a> Presser<'a> {
     pub(in crate::plan) fn pressing(&self, interference: &Cases<Length>) -> Result<Pressing, PlanError> {
         let fits = self.fits(interference)?;
         let checks = fits.try_map(|fit| weakest(&fit, &self.inner_strength, &self.outer_strength))?;
-        let stiffer = self.shape.pressure.1;
+        // What is certain: a seat that may be stiffer still is a matter of a caution, not of the limit.
+        let stiffer = self.shape.pressure.0;
         let limit =
             yield_interference(&self.at(self.joint.nominal * TRIAL_SHARE), &self.inner_strength, &self.outer_strength)?;
         let weaker = self.weaker()?;
@@ -101,7 +102,7 @@ impl<'a> Presser<'a> {
             force: self.force_of(&fits, self.friction)?,
             hoop_outer: fits.zip(ends(self.shape.pressure)).map(|(fit, factor)| fit.outer.at_inside.hoop * factor),
             // Stress is in proportion to the pressure, and the strength does not change.
-            yield_factor: checks.zip(ends(self.shape.pressure)).map(|(check, more)| check.factor.map(|f| f / more)),
+            yield_factor: checks.map(|check| check.factor.map(|factor| factor / stiffer)),
             weaker: self.side(weaker).name,
             // Two rings that touch always bear on each other, so there is always a limit.
             elastic_limit: limit.unwrap_or_default() / stiffer,

@@ -11,10 +11,15 @@ use crate::stock::seat_shapes;
 /// How much stiffer than any metal a part is that stands for a rigid one.
 const RIGID: f64 = 1e9;
 
+/// Metal in front of the ring, over its width, that counts as possible where the job does not state a length: the most of the
+/// computed seats, beyond which hardly more is added.
+const UNSTATED_FRONT: f64 = 10.0 / 16.0;
+
 /// The factor of a seat, with friction up to `friction`.
 pub(super) fn factor(job: &Job, seat: SeatKind, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
-    match (seat, &job.housing) {
-        (SeatKind::Housing, Some(housing)) => of_housing(job, housing, joint, friction),
+    match (seat, &job.housing, &job.shaft) {
+        (SeatKind::Housing, Some(housing), _) => of_housing(job, housing, joint, friction),
+        (SeatKind::Shaft, _, Some(shaft)) if shaft.length_stated && shaft.length <= job.part.width => Ok(equal_width()),
         _ => on_shaft(joint),
     }
 }
@@ -22,23 +27,34 @@ pub(super) fn factor(job: &Job, seat: SeatKind, joint: &Joint, friction: f64) ->
 fn of_housing(job: &Job, housing: &Housing, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
     let table = seat_shapes::table()?;
     let none = Length::default();
-    let over = (housing.length - job.part.width).max(none);
-    let with = |back, front| -> Result<SeatFactor, PlanError> {
+    let with = |back, front| -> Result<ShapeFactor, PlanError> {
         let shape = SeatShape { back, front, chamfer: none };
-        Ok(seat_factor(joint, &shape, table)?.with_friction(friction)?)
+        Ok(plain(&seat_factor(joint, &shape, table)?.with_friction(friction)?))
     };
-    match housing.shoulder {
-        Some(shoulder) => {
-            let back = Back::Wall { thickness: shoulder.wall, hole: shoulder.inside };
-            Ok(plain(&with(back, (over - shoulder.wall).max(none))?))
-        }
-        None if over <= none => Ok(plain(&with(Back::Flush, none)?)),
-        None => {
-            // The job does not say on which side the longer boss goes on: all in front, or half on either side.
-            let wall = Back::Wall { thickness: 0.5 * over, hole: joint.diameter };
-            Ok(either(plain(&with(Back::Flush, over)?), plain(&with(wall, 0.5 * over)?)))
-        }
+    let back = match housing.shoulder {
+        Some(shoulder) => Back::Wall { thickness: shoulder.wall, hole: shoulder.inside },
+        None => Back::Flush,
+    };
+    let behind = housing.shoulder.map_or(none, |shoulder| shoulder.wall);
+    if !housing.length_stated {
+        return Ok(either(with(back, none)?, with(back, UNSTATED_FRONT * job.part.width)?));
     }
+    let over = (housing.length - job.part.width - behind).max(none);
+    if over <= none && housing.shoulder.is_none() {
+        return Ok(equal_width());
+    }
+    if housing.shoulder.is_some() {
+        return with(back, over);
+    }
+    // The job does not say on which side the longer boss goes on: all in front, or half on either side.
+    let wall = Back::Wall { thickness: 0.5 * over, hole: joint.diameter };
+    Ok(either(with(Back::Flush, over)?, with(wall, 0.5 * over)?))
+}
+
+/// Two rings of equal width, for which the plane formula is exact; friction adds less than a hundredth.
+fn equal_width() -> ShapeFactor {
+    let one = (1.0, 1.0);
+    ShapeFactor { force: one, pressure: one, closing: one, at_shoulder: None, known: HowNear::Exact }
 }
 
 /// A shaft is as wide as the ring at the least, and rigid at the most: no table tells more.

@@ -29,7 +29,7 @@ pub(in crate::plan) fn tighter(job: &Job, joint: &Joint<'_>, limit: Length) -> O
         let least = least_in_service(job, joint, &diameters)?;
         let at_20 = celsius(20.0).get::<kelvin>();
         let most = Length::new::<meter>(-diameters.clearance(at_20, at_20).tightest);
-        (least >= Length::default()).then(|| Tighter { class: class.symbol(), least, most, elastic: most <= limit })
+        (least >= Length::default()).then(|| Tighter { class: class.to_string(), least, most, elastic: most <= limit })
     })
 }
 

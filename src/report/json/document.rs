@@ -1,5 +1,9 @@
 //! The shape of `seatwise.plan/1`. Names here are relied on by other programs: more may be added, none may change.
 
+use super::push::{
+    InternalClearanceDocument, MeansDocument, RemovalDocument, ShapeDocument, StandingDocument, TighterDocument,
+    WallDocument,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -14,6 +18,8 @@ pub struct PlanDocument {
     pub verdict: VerdictDocument,
     /// One object for each seat: housing first.
     pub seats: Vec<SeatDocument>,
+    /// Internal clearance of a bearing; null where it is not known.
+    pub internal_clearance: Option<InternalClearanceDocument>,
     /// What can go wrong or hurt someone, gravest first.
     pub cautions: Vec<CautionDocument>,
     /// Every value as typed, and as read.
@@ -113,6 +119,16 @@ pub struct SeatDocument {
     pub lock_reason: Option<String>,
     /// Pressing at the temperature of the shop.
     pub press: PressDocument,
+    /// Force of the tightest case after standing in the seat, when it has stopped half-way; empty where nothing is treated.
+    pub standing: Vec<StandingDocument>,
+    /// The wall behind the part; null where there is no shoulder.
+    pub wall: Option<WallDocument>,
+    /// What presses; null where the job does not say.
+    pub means: Option<MeansDocument>,
+    /// How the part comes out again.
+    pub removal: RemovalDocument,
+    /// The nearest class of the seat that keeps the fit in service; null where nothing is loose, or none does.
+    pub tighter: Option<TighterDocument>,
     /// The fit at the ends of service.
     pub service: Vec<ServiceDocument>,
     /// Temperatures on arrival that give the tightest case its placing clearance.
@@ -240,8 +256,14 @@ pub struct PressDocument {
     pub friction_low: f64,
     /// See `friction_low`.
     pub friction_high: f64,
+    /// The same by Tresca; null for a brittle weaker part.
+    pub elastic_limit_tresca_um: Option<f64>,
     /// Length of the joint.
     pub length_mm: f64,
+    /// What the seat is beyond two rings of equal width; pressures and forces have it in them.
+    pub shape: ShapeDocument,
+    /// By how much the ring closes in its housing or grows on its shaft; null for a plug.
+    pub ring_change_um: Option<RangeDocument<f64>>,
 }
 
 /// The fit at one end of service.
@@ -255,6 +277,10 @@ pub struct ServiceDocument {
     pub outer_c: f64,
     /// Interference: positive is tight.
     pub interference_um: RangeDocument<f64>,
+    /// Axial force that the fit holds, lowest friction.
+    pub holds_n: RangeDocument<f64>,
+    /// Torque that it holds, lowest friction, without axial force.
+    pub holds_nm: RangeDocument<f64>,
 }
 
 /// What clears the tightest case.

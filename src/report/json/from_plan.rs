@@ -1,20 +1,17 @@
 //! A plan's quantities in the units that the names of the document state.
 
 use super::document::*;
-use super::figures;
+use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
+use super::{figures, push};
 use crate::job::{Piece, ServiceEnd};
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
-use crate::quantity::{Cases, Force, Length, Pressure, System, ThermodynamicTemperature, Time};
+use crate::quantity::{Cases, Length, System};
 use crate::report::words;
 use uom::si::area::square_meter;
-use uom::si::force::newton;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
-use uom::si::length::{micrometer, millimeter};
 use uom::si::mass::{gram, kilogram};
-use uom::si::pressure::megapascal;
 use uom::si::temperature_interval::kelvin as step_kelvin;
-use uom::si::thermodynamic_temperature::degree_celsius;
-use uom::si::time::second;
+use uom::si::torque::newton_meter;
 use uom::si::volume::liter;
 
 const NO_GRIP: &str = "nothing is chilled or warmed, or the part does not grip within four hours";
@@ -37,6 +34,7 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
             revision: heading.revision.clone(),
         },
         verdict: verdict(plan.verdict),
+        internal_clearance: plan.internal_clearance.as_ref().map(push::internal_clearance),
         seats: plan.seats.iter().map(|seat| seat_document(plan, seat)).collect(),
         cautions: plan.cautions.iter().map(caution).collect(),
         entries: plan.job.entries.iter().map(entry).collect(),
@@ -88,6 +86,11 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         lock_reason: reason(&lock, NO_LOCK),
         lock_c: lock,
         press: press(plan, seat),
+        standing: push::standing(&seat.force_course),
+        wall: seat.wall.as_ref().map(push::wall),
+        means: seat.means.as_ref().map(push::means),
+        removal: push::removal(&seat.removal),
+        tighter: seat.tighter.as_ref().map(push::tighter),
         service: seat.service.iter().map(service).collect(),
         clears_at: clears_at(seat.clears_at),
     }
@@ -150,7 +153,10 @@ fn press(plan: &Plan<'_>, seat: &SeatPlan) -> PressDocument {
         elastic_limit_um: um(seat.press.elastic_limit),
         friction_low: figures(plan.job.press.friction.0),
         friction_high: figures(plan.job.press.friction.1),
+        elastic_limit_tresca_um: seat.press.elastic_limit_tresca.map(um),
         length_mm: mm(seat.press.length),
+        shape: push::shape(&seat.press.shape),
+        ring_change_um: seat.press.ring_change.map(|change| range(change.map(um))),
     }
 }
 
@@ -163,6 +169,8 @@ fn service(state: &ServiceFit) -> ServiceDocument {
         inner_c: celsius(state.inner),
         outer_c: celsius(state.outer),
         interference_um: range(state.clearance.map(|clearance| um(-clearance))),
+        holds_n: range(state.holds_force.map(newtons)),
+        holds_nm: range(state.holds_torque.map(|torque| figures(torque.get::<newton_meter>()))),
     }
 }
 
@@ -220,16 +228,6 @@ fn piece(plan: &Plan<'_>, piece: Piece) -> &'static str {
     }
 }
 
-fn range<T>(cases: Cases<T>) -> RangeDocument<T> {
-    RangeDocument { tightest: cases.tightest, middle: cases.middle, loosest: cases.loosest }
-}
-
-/// The reason, where one of the three is null.
-fn reason(range: &RangeDocument<Option<f64>>, why: &str) -> Option<String> {
-    let some_null = [range.tightest, range.middle, range.loosest].iter().any(Option::is_none);
-    some_null.then(|| why.to_owned())
-}
-
 fn grip_s(time: GripTime) -> Option<f64> {
     match time {
         GripTime::DoesNotGoIn => Some(0.0),
@@ -243,28 +241,4 @@ fn window_s(window: Window) -> Option<f64> {
         Window::Lasts(time) => Some(seconds(time)),
         Window::Always | Window::Beyond(_) => None,
     }
-}
-
-fn um(length: Length) -> f64 {
-    figures(length.get::<micrometer>())
-}
-
-fn mm(length: Length) -> f64 {
-    figures(length.get::<millimeter>())
-}
-
-fn newtons(force: Force) -> f64 {
-    figures(force.get::<newton>())
-}
-
-fn mpa(pressure: Pressure) -> f64 {
-    figures(pressure.get::<megapascal>())
-}
-
-fn celsius(temperature: ThermodynamicTemperature) -> f64 {
-    figures(temperature.get::<degree_celsius>())
-}
-
-fn seconds(time: Time) -> f64 {
-    figures(time.get::<second>())
 }

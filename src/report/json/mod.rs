@@ -2,6 +2,8 @@
 
 mod document;
 mod from_plan;
+mod push;
+mod units;
 
 pub use document::PlanDocument;
 

@@ -1,4 +1,4 @@
-//! Clearance of one seat against time as a picture: SVG or PNG, from the same drawing.
+//! Clearance of one seat against time, and force against depth, as pictures: SVG or PNG, from the same drawing.
 //!
 //! Owns the page and everything on it; computes nothing of the fit. Colours are those of [`palette`]. Each line has
 //! its name beside it, so there is no legend; each thing that colour tells is told by dash, weight or shape as well.
@@ -11,6 +11,7 @@ mod dash;
 mod describe;
 mod flags;
 mod font;
+mod force;
 mod layout;
 mod markers;
 pub mod palette;
@@ -24,7 +25,10 @@ mod tests;
 mod units;
 
 use crate::plan::clearance_history::ClearanceHistory;
+use crate::plan::push::ForceCourse;
 use crate::quantity::System;
+use font::Fonts;
+use scene::Picture;
 use thiserror::Error;
 
 /// What to draw.
@@ -103,7 +107,7 @@ pub enum PlotError {
 /// # Errors
 /// Any [`PlotError`]: a history that is empty, out of order or not finite, or words that do not fit.
 pub fn svg(request: &PlotRequest) -> Result<String, PlotError> {
-    svg::svg(request)
+    svg::svg(&clearance(request, &Fonts::load()?)?)
 }
 
 /// The picture as the bytes of a PNG file, two px for each px of the SVG.
@@ -111,5 +115,41 @@ pub fn svg(request: &PlotRequest) -> Result<String, PlotError> {
 /// # Errors
 /// As [`svg`].
 pub fn png(request: &PlotRequest) -> Result<Vec<u8>, PlotError> {
-    png::png(request)
+    let fonts = Fonts::load()?;
+    png::png(&clearance(request, &fonts)?, &fonts)
+}
+
+fn clearance(request: &PlotRequest, fonts: &Fonts) -> Result<Picture, PlotError> {
+    let scene = compose::compose(request, fonts)?;
+    Ok(Picture { scene, title: request.title.to_owned(), description: describe::describe(request) })
+}
+
+/// What to draw of the force.
+#[derive(Clone, Copy, Debug)]
+pub struct ForceRequest<'a> {
+    /// Forces of the tightest case.
+    pub course: &'a ForceCourse,
+    /// The answer in a sentence; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which joint it is; may be empty.
+    pub subtitle: &'a str,
+    /// kN over mm, or lbf over inches.
+    pub system: System,
+}
+
+/// Force against depth as an SVG document.
+///
+/// # Errors
+/// [`PlotError::OutOfRange`] for a force that no press has, [`PlotError::Font`], [`PlotError::Backend`].
+pub fn force_svg(request: &ForceRequest) -> Result<String, PlotError> {
+    svg::svg(&force::picture(request, &Fonts::load()?)?)
+}
+
+/// Force against depth as the bytes of a PNG file.
+///
+/// # Errors
+/// As [`force_svg`].
+pub fn force_png(request: &ForceRequest) -> Result<Vec<u8>, PlotError> {
+    let fonts = Fonts::load()?;
+    png::png(&force::picture(request, &fonts)?, &fonts)
 }

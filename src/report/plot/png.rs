@@ -5,13 +5,12 @@
 //! own outlines: its `ab_glyph` feature sets each letter without its left bearing and takes the line height for the
 //! type size, so lines would differ from the SVG in spacing and in width.
 
-use super::compose::compose;
+use super::PlotError;
 use super::font::Fonts;
 use super::palette::Colour;
-use super::scene::{Point, Scene, Shape, Text, at};
+use super::scene::{Picture, Point, Scene, Shape, Text, at};
 use super::stroke;
 use super::svg::{failed, rgb};
-use super::{PlotError, PlotRequest};
 use ab_glyph::{Font, Glyph, PxScale, ScaleFont};
 use ab_glyph_rasterizer::{Rasterizer, point};
 use plotters::prelude::{BitMapBackend, DrawingBackend};
@@ -22,14 +21,13 @@ const SCALE: f64 = 2.0;
 const BYTES_PER_PX: usize = 3;
 
 /// Draws the picture as the bytes of a PNG file.
-pub(super) fn png(request: &PlotRequest) -> Result<Vec<u8>, PlotError> {
-    let fonts = Fonts::load()?;
-    let scene = compose(request, &fonts)?;
+pub(super) fn png(picture: &Picture, fonts: &Fonts) -> Result<Vec<u8>, PlotError> {
+    let scene = &picture.scene;
     let size = ((scene.width * SCALE).ceil() as u32, (scene.height * SCALE).ceil() as u32);
     let mut pixels = vec![0xFF; size.0 as usize * size.1 as usize * BYTES_PER_PX];
     {
-        let mut canvas = Canvas { backend: BitMapBackend::with_buffer(&mut pixels, size), fonts: &fonts };
-        canvas.paint(&scene)?;
+        let mut canvas = Canvas { backend: BitMapBackend::with_buffer(&mut pixels, size), fonts };
+        canvas.paint(scene)?;
     }
     encoded(&pixels, size)
 }

@@ -86,6 +86,14 @@ pub(super) enum Shape {
     Text(Text),
 }
 
+/// A scene with the words that stand for it.
+#[derive(Clone, Debug)]
+pub(super) struct Picture {
+    pub(super) scene: Scene,
+    pub(super) title: String,
+    pub(super) description: String,
+}
+
 /// Shapes in the order in which they are painted.
 #[derive(Clone, Debug)]
 pub(super) struct Scene {

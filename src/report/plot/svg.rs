@@ -1,11 +1,9 @@
 //! The picture as SVG: it stands alone, with the font inside and words for a screen reader.
 
-use super::compose::compose;
-use super::describe::describe;
-use super::font::{BOLD, FAMILY, Fonts, REGULAR, Weight};
+use super::PlotError;
+use super::font::{BOLD, FAMILY, REGULAR, Weight};
 use super::palette::{Colour, PAPER};
-use super::scene::{Point, Scene, Shape, Text};
-use super::{PlotError, PlotRequest};
+use super::scene::{Picture, Point, Scene, Shape, Text};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use plotters::prelude::{DrawingBackend, IntoFont, SVGBackend};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
@@ -19,17 +17,16 @@ const SIZE_PER_EM: f64 = 1.24;
 const BASELINE_BELOW_TOP: f64 = 0.76;
 
 /// Draws the picture as an SVG document.
-pub(super) fn svg(request: &PlotRequest) -> Result<String, PlotError> {
-    let fonts = Fonts::load()?;
-    let scene = compose(request, &fonts)?;
+pub(super) fn svg(picture: &Picture) -> Result<String, PlotError> {
+    let scene = &picture.scene;
     let mut drawn = String::new();
     {
         let size = ((scene.width * SCALE) as u32, (scene.height * SCALE).ceil() as u32);
         let mut backend = SVGBackend::with_string(&mut drawn, size);
-        paint(&scene, &mut backend)?;
+        paint(scene, &mut backend)?;
     }
     let body = drawn.split_once(">\n").ok_or_else(|| PlotError::Backend("no SVG came back".to_owned()))?.1;
-    Ok(format!("{}{body}", head(request, scene.width, scene.height)))
+    Ok(format!("{}{body}", head(picture)))
 }
 
 fn paint(scene: &Scene, backend: &mut SVGBackend) -> Result<(), PlotError> {
@@ -82,10 +79,11 @@ fn write_text(backend: &mut SVGBackend, text: &Text) -> Result<(), PlotError> {
 }
 
 /// The opening of the document in place of the backend's own.
-fn head(request: &PlotRequest, width: f64, height: f64) -> String {
+fn head(picture: &Picture) -> String {
+    let Scene { width, height, .. } = picture.scene;
     let view = format!("0 0 {} {}", width * SCALE, (height * SCALE).ceil());
-    let title = escaped(request.title);
-    let description = escaped(&describe(request));
+    let title = escaped(&picture.title);
+    let description = escaped(&picture.description);
     let fonts = [(REGULAR, 400), (BOLD, 700)].map(|(bytes, weight)| {
         let data = STANDARD.encode(bytes);
         format!(

@@ -12,7 +12,7 @@ use crate::quantity::{Cases, Force, System, Toward, show_duration, show_force, s
 /// What pushing the part home, holding it and drawing it off takes.
 pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, show: Show, page: &mut Page) {
     page.paragraph(&pressing(plan, seat, show));
-    if let Some(text) = course(&seat.force_course, show) {
+    if let Some(text) = course(seat, &seat.force_course, show) {
         page.paragraph(&text);
     }
     if let Some(wall) = &seat.wall {
@@ -55,14 +55,19 @@ fn up(force: Force, show: Show) -> String {
 }
 
 /// What chill and warmth save, and what a stop half-way costs.
-fn course(course: &ForceCourse, show: Show) -> Option<String> {
+fn course(seat: &SeatPlan, course: &ForceCourse, show: Show) -> Option<String> {
     let (_, planned) = *course.after.first()?;
     let shop = course.at_shop;
+    let treated = match (&seat.chill, &seat.warm) {
+        (Some(_), Some(_)) => "Chill and warmth take",
+        (Some(_), None) => "The chill takes",
+        _ => "The warmth takes",
+    };
     let mut text = String::new();
     if shop > Force::default() && planned > Force::default() {
         let saved = 100.0 * (1.0 - (planned / shop).value);
         text.push_str(&format!(
-            "Chill and warmth take {:.0} % off the force of the tightest case, from {} to {}. ",
+            "{treated} {:.0} % off the force of the tightest case, from {} to {}. ",
             saved.floor(),
             up(shop, show),
             up(planned, show)
@@ -151,7 +156,7 @@ fn screw_text(plan: &Plan<'_>, screw: &ScrewPlan, show: Show) -> String {
         text.push_str(&format!("; stop at {}, which is what {} bears", torque(stop, Toward::Down), reason.words()));
     }
     text.push('.');
-    if let Some((share, load)) = screw.rod_share.zip(screw.proof_load) {
+    if let Some((share, load)) = screw.rod_share.zip(screw.proof_load).filter(|(share, _)| *share > 0.0) {
         let load = show_force(load, show.system, Toward::Down);
         text.push_str(&format!(
             " The rod is at {:.0} % of its proof stress, twist included (proof load {load}).",
@@ -160,7 +165,7 @@ fn screw_text(plan: &Plan<'_>, screw: &ScrewPlan, show: Show) -> String {
     }
     if let Some(crate::job::PressMeans::Screw(jig)) = &plan.job.press.means {
         text.push_str(&format!(
-            " Friction of the screw {} to {} ({}).",
+            " Friction of the screw {:.2} to {:.2} ({}).",
             jig.friction.0, jig.friction.1, jig.friction_source
         ));
     }

@@ -1,0 +1,261 @@
+//! Force, wall, means, removal and internal clearance in the document.
+
+use super::document::RangeDocument;
+use super::figures;
+use super::units::{celsius, mpa, newtons, range, seconds, um};
+use crate::mechanics::{ClearanceRange, WallPlace};
+use crate::plan::push::{
+    ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, ShapeFactor, StopReason, Tighter,
+    WallPlan,
+};
+use crate::quantity::Torque;
+use schemars::JsonSchema;
+use serde::Serialize;
+use uom::si::torque::newton_meter;
+
+/// By what factor the plane formula of two rings of equal width is exceeded.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct ShapeDocument {
+    /// Factor of the force, low and high.
+    pub force_low: f64,
+    /// See `force_low`.
+    pub force_high: f64,
+    /// Factor of the closing or growth of the ring, low and high.
+    pub closing_low: f64,
+    /// See `closing_low`.
+    pub closing_high: f64,
+    /// `exact`, `interpolated` or `bounds`.
+    pub known: &'static str,
+}
+
+/// Force of the tightest case at full depth after standing in the seat for a time.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct StandingDocument {
+    /// Time in the seat; zero is the planned moment.
+    pub after_s: f64,
+    /// Force to press home then.
+    pub force_n: f64,
+}
+
+/// The wall behind the part.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct WallDocument {
+    /// Force that it bears with the reserve; null where it is too thick for a plate.
+    pub allowable_n: Option<f64>,
+    /// Strength over stress at that force.
+    pub reserve: f64,
+    /// `root`, `hole` or `shear`; null as `allowable_n`.
+    pub place: Option<&'static str>,
+    /// Bending stress at the root at the force needed.
+    pub root_stress_mpa: Option<f64>,
+    /// How far it gives way then, held at its edge.
+    pub deflection_um: Option<f64>,
+    /// Pressure of the ring's face on the shoulder then.
+    pub face_pressure_mpa: f64,
+    /// Why an entry is null.
+    pub reason: Option<String>,
+}
+
+/// What presses.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct MeansDocument {
+    /// What it is.
+    pub name: &'static str,
+    /// Force that the tightest case may need.
+    pub needed_n: f64,
+    /// Force that it surely gives; null where the job does not say.
+    pub available_n: Option<f64>,
+    /// Gauge pressure of a hydraulic press at the force needed.
+    pub gauge_mpa: Option<f64>,
+    /// Force above which to stop.
+    pub alarm_n: f64,
+    /// The screw of a jig.
+    pub screw: Option<ScrewDocument>,
+}
+
+/// A screw jig.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct ScrewDocument {
+    /// Thread.
+    pub thread: String,
+    /// Strength class.
+    pub class: Option<String>,
+    /// Torque at the force needed, lowest friction.
+    pub running_low_nm: f64,
+    /// The same, highest friction.
+    pub running_high_nm: f64,
+    /// Torque that must not be exceeded; null where nothing limits it.
+    pub stop_nm: Option<f64>,
+    /// `wall` or `rod`.
+    pub stop_because_of: Option<&'static str>,
+    /// Whether the torque needed is above the one that must not be exceeded.
+    pub crosses: bool,
+    /// Stress of the rod over its proof stress at the force needed.
+    pub rod_share: Option<f64>,
+    /// Proof load of the rod.
+    pub proof_load_n: Option<f64>,
+}
+
+/// How the part comes out again.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct RemovalDocument {
+    /// Temperature of the outer part alone that frees the tightest case; null where none does.
+    pub outer_alone_c: Option<f64>,
+    /// The limit that this passes; null where it passes none.
+    pub outer_limit_c: Option<f64>,
+    /// Common temperature of both parts that frees the tightest case; null where none does.
+    pub both_c: Option<f64>,
+    /// Force to break it loose at the temperature of the shop.
+    pub pull_n: RangeDocument<f64>,
+    /// Torque of the jig's screw then, highest friction.
+    pub torque_nm: Option<f64>,
+    /// Stress of its rod over the proof stress then.
+    pub rod_share: Option<f64>,
+}
+
+/// A tighter class that keeps the fit in service.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct TighterDocument {
+    /// The class of the seat.
+    pub class: String,
+    /// Least interference in service.
+    pub least_um: f64,
+    /// Largest interference at 20 °C.
+    pub most_um: f64,
+    /// Whether the weaker part stays elastic with it.
+    pub elastic: bool,
+}
+
+/// A range with two ends.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct EndsDocument {
+    /// Lower end.
+    pub least: f64,
+    /// Upper end.
+    pub most: f64,
+}
+
+/// Internal clearance of a bearing, across the diameter.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct InternalClearanceDocument {
+    /// ISO 5753-1 group; null where limits were stated.
+    pub group: Option<String>,
+    /// As delivered.
+    pub delivered_um: EndsDocument,
+    /// Lost in the housing; null without such a seat.
+    pub outer_ring_um: Option<EndsDocument>,
+    /// Lost on the shaft; null without such a seat.
+    pub inner_ring_um: Option<EndsDocument>,
+    /// Lost to the warmer inner ring in service.
+    pub temperature_um: EndsDocument,
+    /// Fitted, at one temperature.
+    pub fitted_um: EndsDocument,
+    /// Running, without load.
+    pub running_um: EndsDocument,
+    /// The tightest group that keeps play in every case; null where none does or none is wanted.
+    pub better_group: Option<String>,
+    /// Where the delivered limits come from.
+    pub source: String,
+}
+
+fn newton_metres(torque: Torque) -> f64 {
+    figures(torque.get::<newton_meter>())
+}
+
+pub(super) fn shape(shape: &ShapeFactor) -> ShapeDocument {
+    ShapeDocument {
+        force_low: figures(shape.force.0),
+        force_high: figures(shape.force.1),
+        closing_low: figures(shape.closing.0),
+        closing_high: figures(shape.closing.1),
+        known: match shape.known {
+            HowNear::Exact => "exact",
+            HowNear::Interpolated => "interpolated",
+            HowNear::Bounds => "bounds",
+        },
+    }
+}
+
+pub(super) fn standing(course: &ForceCourse) -> Vec<StandingDocument> {
+    let entry = |(time, force): &_| StandingDocument { after_s: seconds(*time), force_n: newtons(*force) };
+    course.after.iter().map(entry).collect()
+}
+
+pub(super) fn wall(wall: &WallPlan) -> WallDocument {
+    WallDocument {
+        allowable_n: wall.allowable.map(newtons),
+        reserve: figures(wall.reserve),
+        place: wall.place.map(|place| match place {
+            WallPlace::Root => "root",
+            WallPlace::Hole => "hole",
+            WallPlace::Shear => "shear",
+        }),
+        root_stress_mpa: wall.root_stress.map(mpa),
+        deflection_um: wall.deflection.map(um),
+        face_pressure_mpa: mpa(wall.face_pressure),
+        reason: wall.allowable.is_none().then(|| "the wall is too thick for a plate".to_owned()),
+    }
+}
+
+pub(super) fn means(means: &MeansPlan) -> MeansDocument {
+    MeansDocument {
+        name: means.name,
+        needed_n: newtons(means.needed),
+        available_n: means.available.map(newtons),
+        gauge_mpa: means.gauge.map(mpa),
+        alarm_n: newtons(means.alarm),
+        screw: means.screw.as_ref().map(screw),
+    }
+}
+
+fn screw(screw: &ScrewPlan) -> ScrewDocument {
+    ScrewDocument {
+        thread: screw.thread.clone(),
+        class: screw.class.clone(),
+        running_low_nm: newton_metres(screw.running.0),
+        running_high_nm: newton_metres(screw.running.1),
+        stop_nm: screw.stop.map(|(torque, _)| newton_metres(torque)),
+        stop_because_of: screw.stop.map(|(_, reason)| match reason {
+            StopReason::Wall => "wall",
+            StopReason::Rod => "rod",
+        }),
+        crosses: screw.crosses,
+        rod_share: screw.rod_share.map(figures),
+        proof_load_n: screw.proof_load.map(newtons),
+    }
+}
+
+pub(super) fn removal(removal: &Removal) -> RemovalDocument {
+    RemovalDocument {
+        outer_alone_c: removal.outer_alone.map(celsius),
+        outer_limit_c: removal.outer_limit.map(celsius),
+        both_c: removal.both.map(celsius),
+        pull_n: range(removal.pull.map(newtons)),
+        torque_nm: removal.torque.map(newton_metres),
+        rod_share: removal.rod_share.map(figures),
+    }
+}
+
+pub(super) fn tighter(tighter: &Tighter) -> TighterDocument {
+    TighterDocument {
+        class: tighter.class.clone(),
+        least_um: um(tighter.least),
+        most_um: um(tighter.most),
+        elastic: tighter.elastic,
+    }
+}
+
+pub(super) fn internal_clearance(play: &InternalClearancePlan) -> InternalClearanceDocument {
+    let ends = |range: ClearanceRange| EndsDocument { least: um(range.least), most: um(range.most) };
+    InternalClearanceDocument {
+        group: play.group.clone(),
+        delivered_um: ends(play.delivered),
+        outer_ring_um: play.outer_ring.map(ends),
+        inner_ring_um: play.inner_ring.map(ends),
+        temperature_um: ends(play.temperature),
+        fitted_um: ends(play.fitted),
+        running_um: ends(play.running),
+        better_group: play.better_group.clone(),
+        source: play.source.clone(),
+    }
+}
