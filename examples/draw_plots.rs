@@ -1,21 +1,44 @@
 //! Draws the pictures of the README again: `cargo run --release --example draw_plots`.
 
-use seatwise::report::plot::{self, PlotRequest};
+use seatwise::job::Job;
+use seatwise::report::plot::{self, ForceRequest, PlotRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::error::Error;
 use std::fs;
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/plots");
-    let text = fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/examples/pump-case.toml"))?;
-    let job = job::check(&text, &Library::default())?;
+    clearance_of_the_pump_case()?;
+    force_of_the_idler_hub()
+}
+
+fn read(example: &str) -> Result<Job, Box<dyn Error>> {
+    let text = fs::read_to_string(format!("{}/examples/{example}.toml", env!("CARGO_MANIFEST_DIR")))?;
+    Ok(job::check(&text, &Library::default())?)
+}
+
+fn write(name: &str, svg: &str, png: &[u8]) -> Result<(), Box<dyn Error>> {
+    let stem = format!("{}/plots/{name}", env!("CARGO_MANIFEST_DIR"));
+    fs::write(format!("{stem}.svg"), svg)?;
+    Ok(fs::write(format!("{stem}.png"), png)?)
+}
+
+fn force_of_the_idler_hub() -> Result<(), Box<dyn Error>> {
+    let job = read("iron-hub")?;
+    let plan = plan::plan(&job)?;
+    let seat = plan.seats.first().ok_or("the idler hub has a seat")?;
+    let title = report::plot_title(&plan, seat, job.system);
+    let request =
+        ForceRequest { course: &seat.force_course, title: &title, subtitle: &job.heading.title, system: job.system };
+    write("iron-hub-force", &plot::force_svg(&request)?, &plot::force_png(&request)?)
+}
+
+fn clearance_of_the_pump_case() -> Result<(), Box<dyn Error>> {
+    let job = read("pump-case")?;
     let plan = plan::plan(&job)?;
     let seat = plan.seats.first().ok_or("the pump case has a seat")?;
     let title = report::plot_title(&plan, seat, job.system);
     let request =
         PlotRequest { history: &seat.history, title: &title, subtitle: &job.heading.title, system: job.system };
-    fs::write(format!("{folder}/pump-case.svg"), plot::svg(&request)?)?;
-    fs::write(format!("{folder}/pump-case.png"), plot::png(&request)?)?;
-    Ok(())
+    write("pump-case", &plot::svg(&request)?, &plot::png(&request)?)
 }

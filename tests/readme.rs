@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-use seatwise::report::plot::{self, PlotRequest};
+use seatwise::report::plot::{self, ForceRequest, PlotRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::fs;
@@ -53,4 +53,20 @@ fn the_picture_is_drawn_from_today_s_plan() {
     let help = "draw it again: cargo run --release --example draw_plots";
     assert!(plot::svg(&request).unwrap() == read("plots/pump-case.svg"), "{help}");
     assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/pump-case.png").exists(), "{help}");
+}
+
+#[test]
+fn the_picture_of_the_force_is_drawn_from_today_s_plan() {
+    let job = job::check(&read("examples/iron-hub.toml"), &Library::default()).unwrap();
+    let plan = plan::plan(&job).unwrap();
+    let title = report::plot_title(&plan, &plan.seats[0], job.system);
+    let request = ForceRequest {
+        course: &plan.seats[0].force_course,
+        title: &title,
+        subtitle: &job.heading.title,
+        system: job.system,
+    };
+    let help = "draw it again: cargo run --release --example draw_plots";
+    assert!(plot::force_svg(&request).unwrap() == read("plots/iron-hub-force.svg"), "{help}");
+    assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/iron-hub-force.png").exists(), "{help}");
 }

@@ -5,7 +5,7 @@ use super::model::Source;
 use crate::job::{Job, Treatment};
 use crate::stock::medium::Medium;
 
-const MODELS: [(&str, &str); 4] = [
+const MODELS: [(&str, &str); 9] = [
     ("sizes", "ISO 1: sizes hold at 20 °C"),
     (
         "temperatures against time",
@@ -18,6 +18,17 @@ const MODELS: [(&str, &str); 4] = [
         "thick-wall rings (Lamé), plane stress; Timoshenko, Strength of Materials, Part II, from memory",
     ),
     ("press force", "friction x pressure x seat area at the depth reached"),
+    (
+        "shape of the seat",
+        "independent finite elements of one ring in through and blind seats, linear elastic, frictionless (fits/seat_shapes.csv)",
+    ),
+    (
+        "wall behind the part",
+        "annular plate with shear, edge held: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, from memory",
+    ),
+    ("screw", "ISO 68-1 and ISO 724 geometry, balance of the flank; ISO 898-1 proof stresses; VDI 2230, from memory"),
+    ("yielding", "Tresca and von Mises; partly plastic hub with the modified shear stress of DIN 7190-1, from memory"),
+    ("internal clearance", "ISO 5753-1 groups; raceways by the rule of bearing handbooks, from memory"),
 ];
 
 /// Every source that a plan leans on: standards first, then materials, media and models.

@@ -2,10 +2,17 @@
 
 use super::answer::{in_hand, whither};
 use super::model::{GripTime, Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
+use super::push::ALARM;
 use super::sentence::{Sentence, say};
 use crate::job::{AnyValue, Hold, Piece};
 use crate::quantity::{Length, Toward};
+use uom::si::length::millimeter;
 use uom::si::time::second;
+
+/// How far a driver stays inside the bore, or clear of the shaft, mm.
+///
+/// Common practice, no published source.
+const DRIVER_SPARE_MM: f64 = 0.5;
 
 /// How long to hold the part against its stop.
 fn hold(seat: &SeatPlan, sentence: Sentence) -> Sentence {
@@ -19,6 +26,27 @@ fn hold(seat: &SeatPlan, sentence: Sentence) -> Sentence {
             .duration(time, Toward::Up)
             .text(" or more."),
         None => sentence.text(", and hold it against its stop until both parts are at one temperature."),
+    }
+}
+
+/// What the jig's spanner feels, and where it stops.
+fn with_jig(seat: &SeatPlan, sentence: Sentence) -> Sentence {
+    let Some(screw) = seat.means.as_ref().and_then(|means| means.screw.as_ref()) else { return sentence };
+    let sentence = if screw.running.1.value > 0.0 {
+        sentence
+            .text(format!(" On the {} jig that is up to ", screw.thread))
+            .value(AnyValue::Torque(screw.running.1), Toward::Up)
+            .text("; it is home when the torque rises and nothing moves any more.")
+    } else {
+        sentence
+            .text(format!(" The {} jig turns lightly until it is home; then the torque rises at once.", screw.thread))
+    };
+    match screw.stop {
+        Some((stop, reason)) => sentence
+            .text(" Never go above ")
+            .value(AnyValue::Torque(stop), Toward::Down)
+            .text(format!(": more would be too much for {}.", reason.words())),
+        None => sentence,
     }
 }
 
@@ -93,6 +121,30 @@ impl Plan<'_> {
     fn drive(&self, seat: &SeatPlan) -> Sentence {
         let pushed = if seat.inner.piece == Piece::Part { "outer ring" } else { "inner ring" };
         let by = if self.job.part.kind.is_bearing() { format!(" by the {pushed}") } else { String::new() };
+        let sentence = self.drive_home(seat, &by);
+        with_jig(seat, self.with_driver(seat, sentence))
+    }
+
+    /// The face that the driver bears on: the ring that is pushed, clear of seal and cage.
+    fn with_driver(&self, seat: &SeatPlan, sentence: Sentence) -> Sentence {
+        let part = &self.job.part;
+        let Some((bore, ring)) = part.bore.zip(part.outer_ring_inside).filter(|_| part.kind.is_bearing()) else {
+            return sentence;
+        };
+        let spare = Length::new::<millimeter>(DRIVER_SPARE_MM);
+        let (inside, outside) = match seat.seat {
+            SeatKind::Housing => (ring, part.outside - spare),
+            SeatKind::Shaft => (bore + spare, part.inner_ring_outside),
+        };
+        sentence
+            .text(" The driver is at least ")
+            .value(AnyValue::Size(inside), Toward::Up)
+            .text(" inside and at most ")
+            .value(AnyValue::Size(outside), Toward::Down)
+            .text(" outside.")
+    }
+
+    fn drive_home(&self, seat: &SeatPlan, by: &str) -> Sentence {
         let force = AnyValue::Force(seat.at_bore.force.tightest);
         match seat.verdict {
             Verdict::DropsIn => hold(seat, say(format!("Push it home {} in one movement{by}", whither(seat)))),
@@ -101,7 +153,9 @@ impl Plan<'_> {
             }
             _ => say(format!("Press it {}{by}, square and without stopping; expect up to ", whither(seat)))
                 .value(force, Toward::Up)
-                .text(". If more is needed before it is home, stop and find out why."),
+                .text(". If ")
+                .value(AnyValue::Force(seat.at_bore.force.tightest * ALARM), Toward::Up)
+                .text(" is needed before it is home, stop and find out why."),
         }
     }
 

@@ -12,6 +12,7 @@ mod bad_input;
 mod engineer;
 mod instructor;
 mod mechanic;
+mod pushing;
 mod treatment;
 
 use seatwise::stock::Library;

@@ -184,7 +184,7 @@ fn a_wheel_bearing_in_its_knuckle_needs_one_to_two_tons_of_the_twelve_and_only_b
     assert!(caution(&plan, "press-too-small").is_none(), "a 12-ton press is ample");
     assert!(caution(&planned(&text("1 metric ton-force")), "press-too-small").is_some());
     says(caution(&plan, "push-right-ring").unwrap(), &["outer ring only"]);
-    says(&shown(&text("12 metric ton-force")), &["If more is needed before it is home, stop"]);
+    says(&shown(&text("12 metric ton-force")), &["is needed before it is home, stop and find out why"]);
     // "12 ton" is three different forces, and the plan asks which.
     says(&refused(&text("12 ton")), &["24000 lbf", "12000 kgf", "metric ton-force"]);
 }

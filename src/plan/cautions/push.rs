@@ -145,6 +145,12 @@ fn right_ring(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
          elements dents the raceways.",
         opening(seat)
     ));
+    let other = if seat.inner.piece == Piece::Part { job.shaft.is_some() } else { job.housing.is_some() };
+    let sentence = if other {
+        sentence.text(" Where it goes into the housing and onto the shaft at once, the driver must bear on both rings.")
+    } else {
+        sentence
+    };
     let needed = seat.at_bore.force.tightest;
     let used = job.part.static_rating.and_then(|rating| share_of_static_rating(needed, rating).ok());
     let Some(used) = used.filter(|used| *used > 0.0) else {

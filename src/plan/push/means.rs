@@ -12,7 +12,7 @@ use uom::si::force::newton;
 /// Force over the predicted maximum at which to stop: a scatter of friction that no table covers.
 ///
 /// Common practice, no published source.
-const ALARM: f64 = 1.25;
+pub(in crate::plan) const ALARM: f64 = 1.25;
 
 /// The means of a job against the force that the tightest case may need; `wall` is what the wall behind the part allows.
 pub(in crate::plan) fn means(job: &Job, needed: Force, wall: Option<Force>) -> Result<Option<MeansPlan>, PlanError> {

@@ -17,7 +17,7 @@ pub use model::{
 };
 
 pub(super) use course::course;
-pub(super) use means::means;
+pub(super) use means::{ALARM, means};
 pub(super) use play::internal_clearance;
 pub(super) use presser::Presser;
 pub(super) use removal::removal;

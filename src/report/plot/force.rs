@@ -38,7 +38,7 @@ struct Line {
 pub(super) fn picture(request: &ForceRequest, fonts: &Fonts) -> Result<Picture, PlotError> {
     let lines = lines(request);
     let most = lines.iter().map(|line| line.force).fold(0.0, f64::max);
-    if !(most <= LARGEST_KN * 1e3) {
+    if most.is_nan() || most > LARGEST_KN * 1e3 {
         let what = "the force".to_owned();
         return Err(PlotError::OutOfRange { what, value: most, largest: LARGEST_KN * 1e3, unit: "on its axis" });
     }
