@@ -137,6 +137,42 @@ proptest! {
     }
 
     #[test]
+    fn a_tighter_bore_never_takes_less_force_to_press_or_to_draw(job in jobs::job(), lower in -12..4_i32, by in 0..6_i32) {
+        let with = |lower: i32| {
+            let bare = RandomJob { chill: None, warm: None, outer: jobs::Band::Limits(lower, 6), ..job.clone() };
+            job::check(&bare.text(Written::Metric), &Library::default()).ok().map(|_| seat(&bare))
+        };
+        // A pair that is refused as a slip of the pen has no force.
+        let (Some(wide), Some(tight)) = (with(lower), with(lower - by)) else { return Ok(()) };
+        for pointer in ["/press/force_n", "/removal/pull_n", "/press/pressure_mpa"] {
+            for (less, more) in range(at(&wide, pointer)).into_iter().zip(range(at(&tight, pointer))) {
+                prop_assert!(more >= less * (1.0 - 1e-9), "{pointer}: {less} then {more}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_hotter_light_alloy_housing_never_holds_more(job in jobs::job(), cold in -8..4_i32, warmer in 1..16_i32) {
+        let bare = RandomJob { housing_material: "cast-aluminium", part_material: "bearing-steel", ..job };
+        let service = |hot: i32| seat(&RandomJob { service: Some((cold, hot)), ..bare.clone() });
+        let (mild, hot) = (service(cold + warmer), service(cold + warmer + 2));
+        for pointer in ["/service/1/interference_um", "/service/1/holds_n", "/service/1/holds_nm"] {
+            for (mild, hot) in range(at(&mild, pointer)).into_iter().zip(range(at(&hot, pointer))) {
+                prop_assert!(hot <= mild + 1e-9, "{pointer}: {mild} then {hot}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_chilled_part_that_stands_still_never_takes_less_force(job in jobs::job(), chill in jobs::chill()) {
+        let seat = seat(&RandomJob { chill: Some(chill), warm: None, ..job });
+        let standing = seat["standing"].as_array().unwrap();
+        let forces: Vec<f64> = standing.iter().map(|entry| number(&entry["force_n"])).collect();
+        prop_assert_eq!(forces.len(), 4);
+        prop_assert!(forces.windows(2).all(|w| w[1] >= w[0] * (1.0 - 1e-5) - 1e-6), "{forces:?}");
+    }
+
+    #[test]
     fn interference_is_the_clearance_with_its_sign_turned(job in jobs::job()) {
         // At 20 °C with nothing chilled or warmed, what stands at the mouth of the seat is the fit itself.
         let bare = RandomJob { chill: None, warm: None, shop_steps: 4, ..job };
