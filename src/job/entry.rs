@@ -1,8 +1,8 @@
 //! What was typed, and what was assumed in its place.
 
 use crate::quantity::{
-    Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System, TemperatureInterval,
-    ThermodynamicTemperature, Time, Torque,
+    AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque,
 };
 
 /// A value of any kind that a job may hold, kept as a quantity so that the report can print it in either system.
@@ -34,6 +34,8 @@ pub enum AnyValue {
     Power(Power),
     /// The heat capacity of a whole body.
     BodyHeat(HeatCapacity),
+    /// A speed of turning.
+    Turning(AngularVelocity),
     /// A surface film coefficient, low and high.
     Film(HeatTransfer, HeatTransfer),
     /// A share of one, printed as a percentage.

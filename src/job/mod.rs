@@ -152,8 +152,9 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let bench = read_shop::bench(bench_section.as_ref(), shop, part.outside, library, notes);
     let service_section = top.section("service", &read_shop::SERVICE_KEYS, notes);
     let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
+    let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
     let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
-    let ring_difference = flatten(ring_difference)?.flatten();
+    let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
     let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
     for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
@@ -182,6 +183,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         bench: bench?,
         press: press?,
         service,
+        speed,
         ring_difference,
         system: usual_system(notes),
         entries: Vec::new(),

@@ -3,8 +3,8 @@
 use super::entry::{Assumption, Entry};
 use crate::fit::Limits;
 use crate::quantity::{
-    Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System, TemperatureInterval,
-    ThermodynamicTemperature, Time, Torque,
+    AngularVelocity, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque,
 };
 use crate::stock::closure::{Closure, Elastomer};
 use crate::stock::dimensions::{ClearanceGroup, RollingElement};
@@ -37,6 +37,8 @@ pub struct Job {
     pub press: Press,
     /// The coldest and the hottest state in service.
     pub service: Vec<ServiceState>,
+    /// Speed at which the shaft and what sits on it turn in service, when given.
+    pub speed: Option<AngularVelocity>,
     /// By how much the inner ring of a bearing runs warmer than the outer one, least and most; none where there is no
     /// service.
     pub ring_difference: Option<(TemperatureInterval, TemperatureInterval)>,

@@ -4,10 +4,13 @@ use super::entry::AnyValue;
 use super::model::{Bench, Part, PartKind, Seal, ServiceEnd, ServiceState};
 use super::read_treatment::{film, usual_film};
 use super::section::{Notes, Section};
-use crate::quantity::{self, Length, Pressure, TemperatureInterval, ThermodynamicTemperature, Time, celsius};
+use crate::quantity::{
+    self, AngularVelocity, Length, Pressure, TemperatureInterval, ThermodynamicTemperature, Time, celsius,
+};
 use crate::stock::Library;
 use crate::stock::closure;
 use crate::thermal::standard_pressure;
+use uom::si::angular_velocity::revolution_per_minute;
 use uom::si::f64::Volume;
 use uom::si::length::{meter, micrometer};
 use uom::si::temperature_interval::kelvin as step_kelvin;
@@ -17,7 +20,7 @@ use uom::si::volume::cubic_meter;
 
 pub(super) const BENCH_KEYS: [&str; 7] =
     ["temperature", "humidity", "carry", "film", "placing_clearance", "elevation", "room"];
-pub(super) const SERVICE_KEYS: [&str; 3] = ["coldest", "hottest", "ring_difference"];
+pub(super) const SERVICE_KEYS: [&str; 4] = ["coldest", "hottest", "ring_difference", "speed"];
 pub(super) const SEAL_KEYS: [&str; 2] = ["lip", "fitted"];
 
 /// Range of shop temperatures, °C.
@@ -181,6 +184,24 @@ pub(super) fn seal(section: &Section<'_>, notes: &mut Notes) -> Option<Seal> {
         },
     };
     Some(Seal { lip, fitted_first })
+}
+
+/// Fastest shaft, rpm.
+const FASTEST_RPM: f64 = 200_000.0;
+
+/// The speed of the shaft; `None` only when it was refused.
+pub(super) fn speed(section: &Section<'_>, notes: &mut Notes) -> Option<Option<AngularVelocity>> {
+    if !section.has("speed") {
+        return Some(None);
+    }
+    let found = section.quantity("speed", quantity::speed_of_turning, notes)?;
+    let rpm = found.value.get::<revolution_per_minute>();
+    if rpm <= FASTEST_RPM {
+        return Some(Some(found.value));
+    }
+    let message = format!("`{}` is {rpm:.0} rpm but must lie from 0 rpm to {FASTEST_RPM} rpm", section.path("speed"));
+    notes.problem(found.at, message, "give the speed at which shaft and inner ring turn together");
+    None
 }
 
 /// Usual difference of the rings, K: the inner ring, from which heat gets away less easily, is the warmer one.

@@ -253,6 +253,7 @@ echo! {
     quantity::Pressure => Pressure,
     quantity::Power => Power,
     quantity::HeatCapacity => BodyHeat,
+    quantity::AngularVelocity => Turning,
     quantity::Ratio => Share,
     f64 => Number,
 }

@@ -12,6 +12,7 @@
 //! | a liner, a sleeve, a band: more than two | [`Compound`] |
 //! | the plain ring that stands for a bearing ring | [`outer_ring_inside`], [`inner_ring_outside`], [`Groove`] |
 //! | which part is nearest to its strength, and where yielding begins | [`weakest`], [`yield_interference`], [`yield_start`] |
+//! | what a fit loses by turning | [`Ring::growth_at`] |
 //! | a hub that has yielded in part, and its next fitting | [`PlasticHub`] |
 //! | a seat that is not two rings of equal width | [`seat_factor`] |
 
@@ -26,6 +27,7 @@ mod plastic;
 mod press;
 mod rating;
 mod ring;
+mod rotation;
 mod screw;
 mod seam;
 mod seat_shape;
@@ -45,6 +47,7 @@ pub use plastic::{FlowRule, PartlyPlastic, PlasticHub, PlasticLimits};
 pub use press::Press;
 pub use rating::{STATIC_RATING_CAUTION, share_of_static_rating};
 pub use ring::{Ends, Ring, RingState};
+pub use rotation::Growth;
 pub use screw::{
     RodCheck, RodStress, Screw, ScrewFriction, ScrewFrictionRange, ScrewThread, ScrewTorque, nut_face_diameter,
 };

@@ -137,6 +137,14 @@ fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &
     }
 }
 
+/// What a joint on a turning shaft loses of its interference.
+fn turning(job: &Job, joint: &Joint<'_>) -> Result<Length, PlanError> {
+    let Some(speed) = job.speed.filter(|_| joint.seat == SeatKind::Shaft) else { return Ok(Length::default()) };
+    let outer = joint.outer.ring.growth_at(joint.outer.material.density(), speed)?;
+    let inner = joint.inner.ring.growth_at(joint.inner.material.density(), speed)?;
+    Ok(outer.inside.unwrap_or_default() - inner.outside)
+}
+
 /// Interference that bears after the part has stood in its seat for some times, tightest case.
 fn standing(job: &Job, joint: &Joint<'_>, seated: &Seated) -> Result<Vec<(Time, Length)>, PlanError> {
     let bears =
@@ -159,10 +167,12 @@ fn service(
     joint: &Joint<'_>,
     (diameters, presser): (&Diameters<'_>, &Presser<'_>),
 ) -> Result<Vec<ServiceFit>, PlanError> {
+    let turning = turning(job, joint)?;
     let slippery = Cases::same(job.press.friction.0);
     let fit = |state: &ServiceState| {
         let (inner, outer) = (in_service(joint.inner.piece, state), in_service(joint.outer.piece, state));
         let clearance = metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()));
+        let clearance = clearance.map(|clearance| clearance + turning);
         let holds_force = presser.force_at(&effective(job, joint, &clearance)?, slippery)?;
         let holds_torque = holds_force.map(|force| Torque::new::<newton_meter>((force * joint.nominal * 0.5).value));
         Ok(ServiceFit { end: state.end, inner, outer, clearance, holds_force, holds_torque })

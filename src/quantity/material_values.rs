@@ -6,10 +6,11 @@ use super::error::QuantityError;
 use super::read::{Wanted, read};
 use super::unit::Kind;
 use uom::si::f64::{
-    HeatCapacity, MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity, Volume,
+    AngularVelocity, HeatCapacity, MassDensity, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity,
+    Volume,
 };
 use uom::si::{
-    heat_capacity::joule_per_kelvin, mass_density::kilogram_per_cubic_meter,
+    angular_velocity::radian_per_second, heat_capacity::joule_per_kelvin, mass_density::kilogram_per_cubic_meter,
     specific_heat_capacity::joule_per_kilogram_kelvin, temperature_coefficient::per_kelvin,
     thermal_conductivity::watt_per_meter_kelvin, volume::cubic_meter,
 };
@@ -44,6 +45,17 @@ const HEAT_CAPACITY: Wanted = Wanted {
     least: 0.0,
     most: 1e5,
     range: "0 to 100000 J/(kg·K)",
+    thousands_end: 1e5,
+};
+
+const TURNING: Wanted = Wanted {
+    kind: Kind::Turning,
+    what: "a speed of turning",
+    units: "rpm, 1/min or rad/s",
+    example: "3000 rpm",
+    least: 0.0,
+    most: 1e5,
+    range: "0 to 955000 rpm",
     thousands_end: 1e5,
 };
 
@@ -112,6 +124,14 @@ pub fn heat_capacity(text: &str) -> Result<Entered<SpecificHeatCapacity>, Quanti
     Ok(read(text, &HEAT_CAPACITY)?.map(SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>))
 }
 
+/// Reads a speed of turning, such as "3000 rpm".
+///
+/// # Errors
+/// No number or unit, a unit of something else, or out of 0 to 955 000 rpm.
+pub fn speed_of_turning(text: &str) -> Result<Entered<AngularVelocity>, QuantityError> {
+    Ok(read(text, &TURNING)?.map(AngularVelocity::new::<radian_per_second>))
+}
+
 /// Reads the heat capacity of a whole body, such as "20 kJ/K": mass times specific heat capacity, all its parts together.
 ///
 /// # Errors
@@ -142,6 +162,7 @@ mod tests {
         );
         near(expansion_coefficient("23.6e-6 1/K").unwrap().value.value, 23.6e-6);
         near(heat_capacity("0.214 Btu/lb/°F").unwrap().value.value, heat_capacity("896 J/kgK").unwrap().value.value);
+        near(speed_of_turning("30 rpm").unwrap().value.value, std::f64::consts::PI);
         near(body_heat_capacity("10 Btu/°F").unwrap().value.value, body_heat_capacity("19 kJ/K").unwrap().value.value);
         near(conductivity("96.5 Btu/h/ft/°F").unwrap().value.value, conductivity("167 W/mK").unwrap().value.value);
     }

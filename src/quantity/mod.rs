@@ -37,11 +37,13 @@ pub use entered::{Entered, System};
 pub use error::QuantityError;
 pub use exact::{Deviations, Nanometres};
 pub use limits::{SizedLimits, limits, sized_limits};
-pub use material_values::{body_heat_capacity, conductivity, density, expansion_coefficient, heat_capacity, volume};
+pub use material_values::{
+    body_heat_capacity, conductivity, density, expansion_coefficient, heat_capacity, speed_of_turning, volume,
+};
 pub use print::{
     show_body_heat_capacity, show_deviation, show_duration, show_film_coefficient, show_force, show_limits, show_mass,
-    show_power, show_pressure, show_roughness, show_share, show_size, show_small_length, show_temperature,
-    show_temperature_step, show_torque,
+    show_power, show_pressure, show_roughness, show_share, show_size, show_small_length, show_speed_of_turning,
+    show_temperature, show_temperature_step, show_torque,
 };
 pub use quantities::{
     deviation, duration, film_coefficient, force, length, mass, number, power, pressure, share, temperature,
@@ -50,7 +52,7 @@ pub use quantities::{
 pub use roughness::{Roughness, roughness};
 pub use rounding::{Toward, to_step};
 pub use uom::si::f64::{
-    Area, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, TemperatureInterval,
-    ThermodynamicTemperature, Time, Torque,
+    AngularVelocity, Area, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque,
 };
 pub use warming::{REFERENCE_TEMPERATURE_K, celsius, reference_temperature, warming};

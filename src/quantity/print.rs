@@ -6,13 +6,13 @@
 use super::rounding::{Rounded, decimals, to_figures};
 use super::unit::Unit;
 use super::{
-    Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, Roughness, System,
-    TemperatureInterval, ThermodynamicTemperature, Time, Torque, Toward, to_step, units,
+    AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, Roughness,
+    System, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Toward, to_step, units,
 };
 use uom::si::{
-    force::newton, heat_capacity::joule_per_kelvin, heat_transfer::watt_per_square_meter_kelvin, length::meter,
-    mass::kilogram, power::watt, pressure::pascal, ratio::ratio, temperature_interval as step,
-    thermodynamic_temperature as level, time::second, torque::newton_meter,
+    angular_velocity::radian_per_second, force::newton, heat_capacity::joule_per_kelvin,
+    heat_transfer::watt_per_square_meter_kelvin, length::meter, mass::kilogram, power::watt, pressure::pascal,
+    ratio::ratio, temperature_interval as step, thermodynamic_temperature as level, time::second, torque::newton_meter,
 };
 
 /// A size: "62.000 mm" or "2.44094 in".
@@ -132,6 +132,11 @@ pub fn show_power(power: Power, system: System, toward: Toward) -> String {
         System::Metric => in_thousands(watts, (&units::WATT, &units::KILOWATT), (3, 0.1), toward),
         System::Inch => figures(watts, &units::BTU_PER_HOUR, (3, 0.1), toward),
     }
+}
+
+/// A speed of turning to three figures: "3000 rpm".
+pub fn show_speed_of_turning(speed: AngularVelocity, toward: Toward) -> String {
+    figures(speed.get::<radian_per_second>(), &units::REVOLUTIONS_PER_MINUTE, (3, 1.0), toward)
 }
 
 /// The heat capacity of a whole body to three figures: "20.0 kJ/K" or "10.5 Btu/°F".

@@ -4,7 +4,7 @@ use super::System;
 use super::units::{AMBIGUOUS, Ambiguous, UNITS};
 use Kind::{
     BodyHeat, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power, Pressure,
-    Share, Step, Temperature, Torque, Volume,
+    Share, Step, Temperature, Torque, Turning, Volume,
 };
 
 /// What a unit measures.
@@ -19,6 +19,7 @@ pub(super) enum Kind {
     Force,
     Torque,
     Power,
+    Turning,
     Film,
     Volume,
     Density,
@@ -44,6 +45,7 @@ impl Kind {
             Force => "force",
             Torque => "torque",
             Power => "power",
+            Turning => "speed of turning",
             Film => "heat transfer coefficient",
             Volume => "volume",
             Density => "density",

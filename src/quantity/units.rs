@@ -7,7 +7,7 @@
 use super::System;
 use super::unit::Kind::{
     self, BodyHeat, Conductivity, Density, Duration, Expansion, Film, Force, HeatCapacity, Length, Mass, Power,
-    Pressure, Share, Step, Temperature, Torque, Volume,
+    Pressure, Share, Step, Temperature, Torque, Turning, Volume,
 };
 use super::unit::Unit;
 
@@ -79,6 +79,8 @@ pub(super) const FOOT_POUND: Unit = unit(
 pub(super) const WATT: Unit = unit(Power, &["W", "watt", "watts"], 1.0, None);
 pub(super) const KILOWATT: Unit = unit(Power, &["kW", "kilowatt", "kilowatts"], 1e3, None);
 pub(super) const BTU_PER_HOUR: Unit = unit(Power, &["Btu/h", "Btu/hr", "Btuh"], BTU_PER_HOUR_W, IN);
+pub(super) const REVOLUTIONS_PER_MINUTE: Unit =
+    unit(Turning, &["rpm", "1/min", "r/min", "rev/min", "/min"], std::f64::consts::PI / 30.0, None);
 pub(super) const FILM_METRIC: Unit = unit(
     Film,
     &["W/(m²·K)", "W/m²K", "W/m²/K", "W/(m²·°C)", "W/m²°C", "W/m²/°C", "W/(m²·C)", "W/m²C", "W/m²/C", "W·m-2·K-1"],
@@ -171,6 +173,8 @@ pub(super) const UNITS: &[Unit] = &[
     WATT,
     KILOWATT,
     BTU_PER_HOUR,
+    REVOLUTIONS_PER_MINUTE,
+    unit(Turning, &["rad/s"], 1.0, None),
     FILM_METRIC,
     FILM_INCH,
     unit(Volume, &["m³", "cubic metre", "cubic metres", "cubic meter", "cubic meters"], 1.0, METRIC),

@@ -153,6 +153,24 @@ fn a_fit_that_is_lost_hot_is_offered_the_next_class_that_keeps_it() {
 }
 
 #[test]
+fn a_fast_shaft_loosens_its_ring_with_the_square_of_the_speed_and_leaves_the_housing_alone() {
+    let text = |speed: &str| {
+        "[bearing]\ndesignation = \"6206\"\nclosure = \"open\"\nmaterial = $STEEL\n[shaft]\noutside_limits = \"k5\"\n\
+         length = \"16 mm\"\nmaterial = $STEEL\n[service]\ncoldest = \"20 °C\"\nhottest = \"20 °C\"\n"
+            .to_owned()
+            + speed
+    };
+    let middle = |speed: &str| figure(&planned(&text(speed)), "/service/1/interference_um/middle");
+    let (still, slow, fast) = (middle(""), middle("speed = \"10000 rpm\""), middle("speed = \"20000 rpm\""));
+    assert!(still > slow && slow > fast);
+    within((still - fast) / (still - slow), 4.0, 0.01);
+    // Plain ring of 30 to 39.6 mm: 7810 · 2094² · 0.030/(4 · 206e9) · (3.3 · 0.0198² + 0.7 · 0.015²) less the shaft's
+    // 7810 · 2094² · 0.030/(4 · 206e9) · 0.7 · 0.015².
+    within(still - fast, 1e6 * 7810.0 * 2094.4_f64.powi(2) * 0.030 / (4.0 * 206e9) * 3.3 * 0.0198_f64.powi(2), 0.02);
+    says(&refused(&text("speed = \"3000000 rpm\"")), &["rpm"]);
+}
+
+#[test]
 fn a_hot_light_alloy_case_is_said_to_creep() {
     let service = |hottest: &str| format!("[service]\ncoldest = \"0 °C\"\nhottest = \"{hottest}\"\n");
     let tight = |hottest: &str| planned(&seated(90, "length = \"15 mm\"", &service(hottest)));
