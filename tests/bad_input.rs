@@ -190,6 +190,23 @@ const BAD: &[Bad] = &[
         &["leave"],
     ),
     bad(
+        "rings that overlap",
+        ("closure = \"open\"", "closure = \"open\"\nouter_ring_inside = \"38 mm\""),
+        "outer_ring_inside",
+        &["38.000 mm", "39.600 mm", "overlap"],
+        &["exchange the two"],
+    ),
+    bad(
+        "a wall thicker than its housing",
+        (
+            "outside = \"90 mm\"",
+            "outside = \"90 mm\"\nlength = \"10 mm\"\nshoulder = { inside = \"50 mm\", wall = \"12 mm\" }",
+        ),
+        "length",
+        &["12 mm thick", "only 10 mm long"],
+        &["seat and wall together"],
+    ),
+    bad(
         "a thread that does not exist",
         ("[bench]", "[press]\nmeans = \"screw jig\"\nthread = \"M11\"\n[bench]"),
         "\"M11\"",

@@ -207,10 +207,18 @@ fn rings(
         }
         given.map_or(rule, |found| found.value)
     };
-    (
-        Some(equivalent("outer_ring_inside", mechanics::outer_ring_inside(bore, outside))),
-        equivalent("inner_ring_outside", mechanics::inner_ring_outside(bore, outside)),
-    )
+    let outer_inside = equivalent("outer_ring_inside", mechanics::outer_ring_inside(bore, outside));
+    let inner_outside = equivalent("inner_ring_outside", mechanics::inner_ring_outside(bore, outside));
+    if outer_inside < inner_outside {
+        let message = format!(
+            "the outer ring begins at {:.3} mm, inside the inner ring, which ends at {:.3} mm: the rings overlap",
+            outer_inside.get::<millimeter>(),
+            inner_outside.get::<millimeter>()
+        );
+        let key = if section.has("outer_ring_inside") { "outer_ring_inside" } else { "inner_ring_outside" };
+        notes.problem(section.place(key), message, "exchange the two, or check their units");
+    }
+    (Some(outer_inside), inner_outside)
 }
 
 fn mass(section: &Section<'_>, kind: PartKind, sizes: &Sizes, material: &Material, notes: &mut Notes) -> Option<Mass> {

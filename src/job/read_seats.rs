@@ -52,6 +52,14 @@ pub(super) fn housing(
     let material = material_at(section, "material", library, notes);
     let behind = shoulder.map_or(Length::new::<millimeter>(0.0), |s| s.wall);
     let length = length(section, part.width + behind, "the part's width and the wall behind it", notes);
+    if let Some(length) = length.filter(|length| section.has("length") && *length < behind) {
+        let message = format!(
+            "the wall behind the ring is {} mm thick but the whole housing only {} mm long",
+            in_mm(behind),
+            in_mm(length)
+        );
+        notes.problem(section.place("length"), message, "give the length of seat and wall together");
+    }
     let around = outside.zip(length).map(|(outside, length)| (Some(nominal), outside, length));
     let mass = mass(section, around, material.as_ref(), notes)?;
     let roughness_rz = roughness(section, notes);

@@ -341,7 +341,8 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 50] = [
+const NULLABLE: [&str; 51] = [
+    "allowable_free_n",
     "wall",
     "means",
     "outer_limit_c",

@@ -143,6 +143,8 @@ impl StopReason {
 pub struct WallPlan {
     /// Force that it bears, with the reserve taken off; none where it is too thick to be a plate.
     pub allowable: Option<Force>,
+    /// The same if its edge could turn freely: the other bound, far below an integral wall where there is a hole.
+    pub allowable_free: Option<Force>,
     /// Reserve: strength over stress at that force.
     pub reserve: f64,
     /// Where its strength is reached first.

@@ -36,14 +36,23 @@ pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>
     let reserve = reserve(housing);
     // The only refusal left is a wall thicker than its span: no plate, and no limit from bending.
     let Ok(AllowableForce { force, place }) = wall.allowable_force(&zone, &strength, Edge::Fixed) else {
-        let none =
-            WallPlan { allowable: None, reserve, place: None, root_stress: None, deflection: None, face_pressure };
+        let none = WallPlan {
+            allowable: None,
+            allowable_free: None,
+            reserve,
+            place: None,
+            root_stress: None,
+            deflection: None,
+            face_pressure,
+        };
         return Ok(Some(none));
     };
     let state = wall.under(needed, &zone, Edge::Fixed)?;
+    let free = wall.allowable_force(&zone, &strength, Edge::Simple)?.force;
     let more = if wall.thickness_share() > THICK { THICK_MORE } else { 1.0 };
     Ok(Some(WallPlan {
         allowable: Some(force / (reserve * more)),
+        allowable_free: Some(free / reserve),
         reserve: reserve * more,
         place: Some(place),
         root_stress: Some(state.at_edge.von_mises()),

@@ -42,6 +42,8 @@ pub struct StandingDocument {
 pub struct WallDocument {
     /// Force that it bears with the reserve; null where it is too thick for a plate.
     pub allowable_n: Option<f64>,
+    /// The same if its edge could turn freely: the other bound.
+    pub allowable_free_n: Option<f64>,
     /// Strength over stress at that force.
     pub reserve: f64,
     /// `root`, `hole` or `shear`; null as `allowable_n`.
@@ -184,6 +186,7 @@ pub(super) fn standing(course: &ForceCourse) -> Vec<StandingDocument> {
 pub(super) fn wall(wall: &WallPlan) -> WallDocument {
     WallDocument {
         allowable_n: wall.allowable.map(newtons),
+        allowable_free_n: wall.allowable_free.map(newtons),
         reserve: figures(wall.reserve),
         place: wall.place.map(|place| match place {
             WallPlace::Root => "root",

@@ -26,6 +26,7 @@ pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, show: Show, page: &mut P
         page.line("");
         page.table(&holds(seat, show));
         page.small("at the lowest friction; axial force or torque, not both at once");
+        page.paragraph(&lost(seat, show));
     }
 }
 
@@ -100,9 +101,11 @@ fn wall_text(plan: &Plan<'_>, wall: &WallPlan, show: Show) -> String {
         WallPlace::Shear => "in shear around the ring",
     };
     let mut text = format!(
-        "The wall behind it, {thickness}, is good for {} (strength over stress {:.1} {place}, edge held).",
+        "The wall behind it, {thickness}, is good for {} (strength over stress {:.1} {place}, edge held; {} if its edge could \
+         turn).",
         show_force(allowable, show.system, Toward::Down),
-        wall.reserve
+        wall.reserve,
+        show_force(wall.allowable_free.unwrap_or(allowable), show.system, Toward::Down)
     );
     if let Some((stress, deflection)) = wall.root_stress.zip(wall.deflection).filter(|(stress, _)| stress.value > 0.0) {
         text.push_str(&format!(
@@ -202,6 +205,16 @@ fn removal(seat: &SeatPlan, removal: &Removal, show: Show) -> String {
         }
     }
     text
+}
+
+/// Where the fit is lost when both parts run equally warm.
+fn lost(seat: &SeatPlan, show: Show) -> String {
+    let at = seat.lock.map(|lock| show.lock(lock));
+    format!(
+        "With both parts equally warm the fit is lost, or closes, at {} in the tightest case, {} in the middle one and {} in \
+         the loosest.",
+        at.tightest, at.middle, at.loosest
+    )
 }
 
 /// What the fit holds in service.
