@@ -465,5 +465,16 @@ pub struct ServiceState {
     pub shaft: ThermodynamicTemperature,
 }
 
+impl ServiceState {
+    /// Temperature of a piece.
+    pub fn of(&self, piece: Piece) -> ThermodynamicTemperature {
+        match piece {
+            Piece::Part => self.part,
+            Piece::Housing => self.housing,
+            Piece::Shaft => self.shaft,
+        }
+    }
+}
+
 /// How close to its medium a piece must come to count as settled.
 pub const SETTLED_WITHIN_SHARE: f64 = 0.02;

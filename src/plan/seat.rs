@@ -10,7 +10,7 @@ use super::push::{self, Presser};
 use super::track::treat;
 use super::verdict;
 use crate::fit::{self, FitKind};
-use crate::job::{Job, Piece, ServiceState};
+use crate::job::{Job, ServiceState};
 use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time, Torque, reference_temperature};
 use crate::thermal::temperature_for_strain;
 use uom::si::length::meter;
@@ -170,7 +170,7 @@ fn service(
     let turning = turning(job, joint)?;
     let slippery = Cases::same(job.press.friction.0);
     let fit = |state: &ServiceState| {
-        let (inner, outer) = (in_service(joint.inner.piece, state), in_service(joint.outer.piece, state));
+        let (inner, outer) = (state.of(joint.inner.piece), state.of(joint.outer.piece));
         let clearance = metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()));
         let clearance = clearance.map(|clearance| clearance + turning);
         let holds_force = presser.force_at(&effective(job, joint, &clearance)?, slippery)?;
@@ -178,12 +178,4 @@ fn service(
         Ok(ServiceFit { end: state.end, inner, outer, clearance, holds_force, holds_torque })
     };
     job.service.iter().map(fit).collect()
-}
-
-pub(super) fn in_service(piece: Piece, state: &ServiceState) -> ThermodynamicTemperature {
-    match piece {
-        Piece::Part => state.part,
-        Piece::Housing => state.housing,
-        Piece::Shaft => state.shaft,
-    }
 }

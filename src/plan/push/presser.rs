@@ -19,9 +19,9 @@ pub(in crate::plan) struct Presser<'a> {
     length: Length,
     /// Friction of each case: the high end with the tightest, the low end with the loosest.
     friction: Cases<f64>,
-    pub(super) inner_strength: Strength,
-    pub(super) outer_strength: Strength,
-    pub(super) shape: ShapeFactor,
+    inner_strength: Strength,
+    outer_strength: Strength,
+    shape: ShapeFactor,
 }
 
 /// The end of a range that belongs to each case.
@@ -44,7 +44,7 @@ impl<'a> Presser<'a> {
     }
 
     /// The joint as two rings of equal width.
-    pub(super) fn at(&self, interference: Length) -> mechanics::Joint {
+    fn at(&self, interference: Length) -> mechanics::Joint {
         plane(self.joint, self.length, interference)
     }
 
@@ -109,7 +109,12 @@ impl<'a> Presser<'a> {
             elastic_limit_tresca: self.tresca(weaker)?.map(|limit| limit / stiffer),
             length: self.length,
             ring_change: self.ring_change(&fits),
-            plastic: plastic::plastic(self, weaker, interference.tightest, checks.tightest.factor)?,
+            plastic: plastic::plastic(
+                self.at(interference.tightest),
+                (&self.inner_strength, &self.outer_strength),
+                weaker,
+                checks.tightest.factor.map(|factor| factor / stiffer),
+            )?,
             shape: self.shape.clone(),
         })
     }

@@ -5,7 +5,6 @@ use crate::fit::{Letter, ToleranceClass, limits_of_size};
 use crate::job::{Job, Piece};
 use crate::plan::clearance::Diameters;
 use crate::plan::joint::Joint;
-use crate::plan::seat::in_service;
 use crate::quantity::{Length, Nanometres, celsius};
 use crate::stock::iso286::Feature;
 use uom::si::length::meter;
@@ -36,7 +35,7 @@ pub(in crate::plan) fn tighter(job: &Job, joint: &Joint<'_>, limit: Length) -> O
 /// The least interference of any case in any state of service.
 fn least_in_service(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Option<Length> {
     let loosest = job.service.iter().map(|state| {
-        let (inner, outer) = (in_service(joint.inner.piece, state), in_service(joint.outer.piece, state));
+        let (inner, outer) = (state.of(joint.inner.piece), state.of(joint.outer.piece));
         -diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()).loosest
     });
     loosest.reduce(f64::min).map(Length::new::<meter>)

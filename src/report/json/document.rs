@@ -4,6 +4,7 @@ use super::push::{
     InternalClearanceDocument, MeansDocument, RemovalDocument, ShapeDocument, StandingDocument, TighterDocument,
     WallDocument,
 };
+use super::range::RangeDocument;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -56,17 +57,6 @@ pub enum VerdictDocument {
     /// A limit is passed.
     #[serde(rename = "do not")]
     DoNot,
-}
-
-/// The same quantity in the three cases of the fit.
-#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
-pub struct RangeDocument<T> {
-    /// Largest inner part in the smallest outer part.
-    pub tightest: T,
-    /// Both at the middle of their limits.
-    pub middle: T,
-    /// Smallest inner part in the largest outer part.
-    pub loosest: T,
 }
 
 /// The plan of one seat.

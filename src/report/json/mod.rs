@@ -3,6 +3,7 @@
 mod document;
 mod from_plan;
 mod push;
+mod range;
 mod units;
 
 pub use document::PlanDocument;

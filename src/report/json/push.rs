@@ -1,7 +1,7 @@
 //! Force, wall, means, removal and internal clearance in the document.
 
-use super::document::RangeDocument;
 use super::figures;
+use super::range::RangeDocument;
 use super::units::{celsius, mpa, newtons, range, seconds, um};
 use crate::mechanics::{ClearanceRange, WallPlace};
 use crate::plan::push::{

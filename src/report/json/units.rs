@@ -1,7 +1,7 @@
 //! Quantities as the numbers of the document, in the unit that each name states.
 
-use super::document::RangeDocument;
 use super::figures;
+use super::range::RangeDocument;
 use crate::quantity::{Cases, Force, Length, Pressure, ThermodynamicTemperature, Time};
 use uom::si::force::newton;
 use uom::si::length::{micrometer, millimeter};
