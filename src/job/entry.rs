@@ -10,6 +10,8 @@ use crate::quantity::{
 pub enum AnyValue {
     /// A size such as a diameter or a width.
     Size(Length),
+    /// A size that a caliper is good enough for, such as that of a driver.
+    RoughSize(Length),
     /// A deviation, a clearance or an uncertainty.
     SmallLength(Length),
     /// Limit deviations.

@@ -138,9 +138,9 @@ impl Plan<'_> {
         };
         sentence
             .text(" The driver is at least ")
-            .value(AnyValue::Size(inside), Toward::Up)
+            .value(AnyValue::RoughSize(inside), Toward::Up)
             .text(" inside and at most ")
-            .value(AnyValue::Size(outside), Toward::Down)
+            .value(AnyValue::RoughSize(outside), Toward::Down)
             .text(" outside.")
     }
 

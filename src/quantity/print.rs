@@ -21,6 +21,12 @@ pub fn show_size(size: Length, system: System, toward: Toward) -> String {
     fixed(unit.number(size.get::<meter>()), finest, unit.name(), toward)
 }
 
+/// A size that a caliper is good enough for: "52.4 mm" or "2.06 in".
+pub fn show_rough_size(size: Length, system: System, toward: Toward) -> String {
+    let (unit, finest) = pick(system, (&units::MM, 0.1), (&units::INCHES, 0.01));
+    fixed(unit.number(size.get::<meter>()), finest, unit.name(), toward)
+}
+
 /// A small length, with a sign only when negative: "-13 µm", "6.5 µm" or "-0.51 thou".
 pub fn show_small_length(length: Length, system: System, toward: Toward) -> String {
     let (unit, finest) = pick(system, (&units::MICROMETRE, 0.1), (&units::THOU, 0.01));

@@ -4,8 +4,8 @@ use crate::job::AnyValue;
 use crate::plan::{Sentence, Word};
 use crate::quantity::{
     Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
-    show_limits, show_mass, show_power, show_pressure, show_share, show_size, show_small_length, show_speed_of_turning,
-    show_temperature, show_temperature_step, show_torque, to_step,
+    show_limits, show_mass, show_power, show_pressure, show_rough_size, show_share, show_size, show_small_length,
+    show_speed_of_turning, show_temperature, show_temperature_step, show_torque, to_step,
 };
 use uom::si::length::{microinch, micrometer};
 use uom::si::mass::gram;
@@ -19,6 +19,7 @@ pub(crate) fn value(value: &AnyValue, system: System) -> String {
 fn rounded(value: &AnyValue, system: System, toward: Toward) -> String {
     match value {
         AnyValue::Size(length) => show_size(*length, system, toward),
+        AnyValue::RoughSize(length) => show_rough_size(*length, system, toward),
         AnyValue::SmallLength(length) => small_length(*length, system, toward),
         AnyValue::Limits(limits) => show_limits(*limits, system),
         AnyValue::Temperature(temperature) => show_temperature(*temperature, system, 0, toward),

@@ -74,12 +74,15 @@ fn course(seat: &SeatPlan, course: &ForceCourse, show: Show) -> Option<String> {
             up(planned, show)
         ));
     }
-    let later: Vec<String> = course
+    let mut later: Vec<(String, String)> = course
         .after
         .iter()
         .skip(1)
-        .map(|(time, force)| format!("{} after {}", up(*force, show), show_duration(*time, Toward::Nearest)))
+        .map(|(time, force)| (up(*force, show), show_duration(*time, Toward::Nearest)))
         .collect();
+    // What does not rise any more is said once.
+    later.dedup_by(|next, before| next.0 == before.0);
+    let later: Vec<String> = later.into_iter().map(|(force, time)| format!("{force} after {time}")).collect();
     (shop > Force::default()).then(|| {
         format!(
             "{text}If it stands still on the way, the tightest case takes at full depth {}, and {} once all is at one \
@@ -209,6 +212,9 @@ fn removal(seat: &SeatPlan, removal: &Removal, show: Show) -> String {
 
 /// Where the fit is lost when both parts run equally warm.
 fn lost(seat: &SeatPlan, show: Show) -> String {
+    if seat.lock.map(|lock| lock.is_none()) == Cases::same(true) {
+        return "With both parts equally warm the fit is neither lost nor closed at any temperature.".to_owned();
+    }
     let at = seat.lock.map(|lock| show.lock(lock));
     format!(
         "With both parts equally warm the fit is lost, or closes, at {} in the tightest case, {} in the middle one and {} in \
