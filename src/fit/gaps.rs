@@ -1,21 +1,10 @@
 //! Where ISO 286-1 leaves a class out: says for what it is given, and which class is nearest.
 
-use super::iso286::look_up;
 use super::letter::Placement;
+use super::look_up::{Missing, look_up};
 use super::{FitError, Letter, ToleranceClass};
 use crate::quantity::Nanometres;
 use crate::stock::iso286::{Grade, SizeRange, Tables};
-
-/// Which cell of the tables is blank.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Missing {
-    /// The standard tolerance.
-    Grade,
-    /// The fundamental deviation.
-    Deviation,
-    /// Delta, which only IT3 to IT8 have.
-    Delta,
-}
 
 /// A neighbour further off than this many grades or letters is no longer a sensible suggestion.
 const NEAR: u8 = 3;

@@ -1,10 +1,10 @@
 //! The rules of ISO 286-1 that turn a class and a nominal size into limit deviations.
 
-use super::gaps::{self, Missing};
-use super::letter::Placement;
-use super::{FitError, Limits, LimitsSource, ToleranceClass};
-use crate::quantity::{Deviations, Nanometres};
-use crate::stock::iso286::{DeltaRow, DeviationRow, Feature, GradeRow, Tables, tables};
+use super::gaps;
+use super::look_up::look_up;
+use super::{FitError, Limits, ToleranceClass};
+use crate::quantity::Nanometres;
+use crate::stock::iso286::tables;
 
 /// The largest nominal size of ISO 286-1.
 const LARGEST: Nanometres = Nanometres(3_150_000_000);
@@ -50,72 +50,4 @@ pub fn limits_of_size(nominal: Nanometres, class: ToleranceClass) -> Result<Limi
     }
     let tables = tables()?;
     look_up(tables, nominal, class).map_err(|missing| gaps::explain(tables, nominal, class, &missing))
-}
-
-pub(super) fn look_up(tables: &Tables, nominal: Nanometres, class: ToleranceClass) -> Result<Limits, Missing> {
-    let grade = tables.tolerance(nominal, class.grade()).ok_or(Missing::Grade)?;
-    let width = grade.tolerance;
-    let placement = class.letter().placement();
-    if placement == Placement::Symmetrical {
-        let lower = -Nanometres(width.0 / 2);
-        let deviations = Deviations { lower, upper: lower + width };
-        return Ok(Limits { nominal, deviations, source: cite(class, grade, None) });
-    }
-    let used = fundamental(tables, nominal, class)?;
-    let value = used.value();
-    let table_gives_lower = (class.feature() == Feature::Hole) == (placement == Placement::Loose);
-    let deviations = if table_gives_lower {
-        Deviations { lower: value, upper: value + width }
-    } else {
-        Deviations { lower: value - width, upper: value }
-    };
-    Ok(Limits { nominal, deviations, source: cite(class, grade, Some(&used)) })
-}
-
-/// The cells that make a fundamental deviation.
-struct Fundamental<'a> {
-    row: &'a DeviationRow,
-    delta: Option<Delta<'a>>,
-}
-
-struct Delta<'a> {
-    row: &'a DeltaRow,
-    /// Whether Delta equals IT(n) - IT(n-1) of published cells, which is the rule behind its table.
-    confirmed: bool,
-}
-
-impl Fundamental<'_> {
-    fn value(&self) -> Nanometres {
-        self.row.value + self.delta.as_ref().map_or(Nanometres(0), |delta| delta.row.value)
-    }
-}
-
-fn fundamental(tables: &Tables, nominal: Nanometres, class: ToleranceClass) -> Result<Fundamental<'_>, Missing> {
-    let grade = class.grade();
-    let row = tables.deviation(class.feature(), &class.symbol(), nominal, grade).ok_or(Missing::Deviation)?;
-    if !row.delta_grades.contains(grade) {
-        return Ok(Fundamental { row, delta: None });
-    }
-    let delta = tables.delta(nominal, grade).ok_or(Missing::Delta)?;
-    let step = || {
-        let (this, finer) = (tables.tolerance(nominal, grade)?, tables.tolerance(nominal, grade.finer()?)?);
-        let published = !this.status.is_memory() && !finer.status.is_memory();
-        published.then_some(this.tolerance - finer.tolerance)
-    };
-    let confirmed = !delta.status.is_memory() || step() == Some(delta.value);
-    Ok(Fundamental { row, delta: Some(Delta { row: delta, confirmed }) })
-}
-
-fn cite(class: ToleranceClass, grade: &GradeRow, used: Option<&Fundamental<'_>>) -> LimitsSource {
-    let mut text = format!("ISO 286-1: IT{} {}", grade.grade, grade.range());
-    let mut from_memory = grade.status.is_memory();
-    if let Some(used) = used {
-        text.push_str(&format!("; deviation {} {}", class.symbol(), used.row.range()));
-        from_memory |= used.row.status.is_memory();
-        if let Some(delta) = &used.delta {
-            text.push_str(&format!("; Delta {} µm", delta.row.value.um()));
-            from_memory |= !delta.confirmed;
-        }
-    }
-    LimitsSource { text, from_memory }
 }

@@ -14,6 +14,7 @@ mod gaps;
 mod iso286;
 mod letter;
 mod limits;
+mod look_up;
 mod measured;
 mod ring;
 mod smoothing;

@@ -28,6 +28,7 @@ mod quantities;
 mod read;
 mod roughness;
 mod rounding;
+mod spelling;
 mod unit;
 mod units;
 mod warming;

@@ -4,7 +4,8 @@ use super::Entered;
 use super::System;
 use super::error::{QuantityError, one_of, plain, quoted};
 use super::numeral::{Fractions, Numeral, Reading, Scanner, is_sign, numeral};
-use super::unit::{Found, Kind, Unit, find};
+use super::spelling::{Found, find};
+use super::unit::{Kind, Unit};
 use super::units::Ambiguous;
 
 /// What a text should hold.

@@ -3,8 +3,8 @@
 use super::super::error::ThermalError;
 use super::super::frost::{FUSION, freezes, melting_share};
 use super::Partner;
+use super::check::known;
 use super::checked::Net;
-use super::checked::known;
 
 impl Net<'_> {
     /// Temperature of what a surface faces.

@@ -1,47 +1,22 @@
 //! A rolling bearing as three bodies.
 
 use super::super::error::{ThermalError, positive, within};
-use super::super::{ConductionPath, MoistAir, Ring, Wrap};
+use super::super::{MoistAir, Ring, Wrap};
 use super::bearing_history::BearingHistory;
-use super::contact::{AIR_W_MK, BallContact};
+use super::bearing_section::{Seal, Section};
+use super::contact::BallContact;
 use super::medium::LoadedMedium;
 use super::{Conductance, Exchange, Inside, Link, Network, NetworkBody, Partner};
 use crate::quantity::{Area, Length, Mass, Power, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
-use crate::stock::dimensions::{BALL_SHARE, RING_SHARE};
 use crate::thermal::SurfaceFilm;
-use std::f64::consts::PI;
 use uom::si::area::square_meter;
 use uom::si::f64::ThermalConductance;
-use uom::si::length::meter;
 use uom::si::mass::kilogram;
 use uom::si::thermal_conductance::watt_per_kelvin;
 
-/// Share of the pitch circle that balls take; common practice (assembly by displacing one ring allows about 0.6). With the
-/// shares of ring and ball it meets commonly quoted bearing masses within 10 % (see the tests).
-const FILL_SHARE: f64 = 0.6;
 /// Allowed rounding of three shares that must add up to one.
 const SHARE_ROUNDING: f64 = 1e-6;
-
-/// One of the three bodies of a bearing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum BearingPart {
-    /// Outer ring: its temperature counts for the fit in a housing.
-    OuterRing,
-    /// Balls or rollers with their cage.
-    RollingElements,
-    /// Inner ring: its temperature counts for the fit on a shaft.
-    InnerRing,
-}
-
-/// Whether the medium gets between the rings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Seal {
-    /// Open: the rolling elements see the surroundings through the two ring-shaped openings.
-    Open,
-    /// Shields or seals, which belong to the outer ring.
-    Closed,
-}
 
 /// A bearing as outer ring, rolling elements and inner ring.
 ///
@@ -57,7 +32,7 @@ pub struct BearingBodies {
     pub width: Length,
     /// Mass of the whole bearing.
     pub mass: Mass,
-    /// Shares of the mass in the order of [`BearingPart`], when known better than by the rule.
+    /// Shares of the mass in the order of [`super::BearingPart`], when known better than by the rule.
     pub shares: Option<[f64; 3]>,
     /// Whether the medium gets between the rings.
     pub seal: Seal,
@@ -82,7 +57,7 @@ pub struct BearingSurroundings<'a> {
     pub store: Option<&'a LoadedMedium>,
 }
 
-/// One stage of a bearing's history. Arrays are in the order of [`BearingPart`].
+/// One stage of a bearing's history. Arrays are in the order of [`super::BearingPart`].
 #[derive(Clone, Copy, Debug)]
 pub struct BearingPlan<'a> {
     /// Specific heat capacity of the steel over temperature (K), J/(kg K).
@@ -99,29 +74,8 @@ pub struct BearingPlan<'a> {
     pub time: Time,
 }
 
-/// Sizes in metres that follow from the rule.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Section {
-    bore: f64,
-    outside: f64,
-    width: f64,
-    ring: f64,
-    pub(super) ball: f64,
-    pub(super) pitch: f64,
-}
-
-impl BearingPart {
-    pub(crate) fn index(self) -> usize {
-        match self {
-            BearingPart::OuterRing => 0,
-            BearingPart::RollingElements => 1,
-            BearingPart::InnerRing => 2,
-        }
-    }
-}
-
 impl BearingBodies {
-    /// Mass of each part, in the order of [`BearingPart`].
+    /// Mass of each part, in the order of [`super::BearingPart`].
     ///
     /// # Errors
     /// Sizes that make no ring; a mass that is not positive; shares that are not positive or do not add up to one.
@@ -135,7 +89,7 @@ impl BearingBodies {
         Ok(shares.map(|share| self.mass * share))
     }
 
-    /// Exposed area of each part, in the order of [`BearingPart`].
+    /// Exposed area of each part, in the order of [`super::BearingPart`].
     ///
     /// # Errors
     /// Sizes that make no ring.
@@ -201,61 +155,7 @@ impl BearingBodies {
     }
 
     fn section(&self) -> Result<Section, ThermalError> {
-        Ring { bore: self.bore, outside: self.outside, width: self.width }.shape()?;
-        let (bore, outside) = (self.bore.get::<meter>(), self.outside.get::<meter>());
-        let height = outside - bore;
-        Ok(Section {
-            bore,
-            outside,
-            width: self.width.get::<meter>(),
-            ring: RING_SHARE * height,
-            ball: BALL_SHARE * height,
-            pitch: 0.5 * (bore + outside),
-        })
-    }
-}
-
-impl Section {
-    /// Number of balls that the rule gives; need not be whole.
-    fn balls(&self) -> f64 {
-        FILL_SHARE * PI * self.pitch / self.ball
-    }
-
-    /// Shares of the volume.
-    fn shares(&self) -> [f64; 3] {
-        let ring = |mean_diameter: f64| PI * mean_diameter * self.ring * self.width;
-        let balls = self.balls() * PI / 6.0 * self.ball.powi(3);
-        let volumes = [ring(self.outside - self.ring), balls, ring(self.bore + self.ring)];
-        let whole: f64 = volumes.iter().sum();
-        volumes.map(|volume| volume / whole)
-    }
-
-    /// Outside or bore with the two faces of each ring; the openings between them belong to the balls, or, shielded, to
-    /// the outer ring.
-    fn areas(&self, seal: Seal) -> [f64; 3] {
-        let faces = |large: f64, small: f64| 2.0 * PI / 4.0 * (large * large - small * small);
-        let (inside, over) = (self.outside - 2.0 * self.ring, self.bore + 2.0 * self.ring);
-        let outer = PI * self.outside * self.width + faces(self.outside, inside);
-        let inner = PI * self.bore * self.width + faces(over, self.bore);
-        let openings = faces(inside, over);
-        match seal {
-            Seal::Open => [outer, openings, inner],
-            Seal::Closed => [outer + openings, 0.0, inner],
-        }
-    }
-
-    /// Rings give their heat to the outside or bore and to both faces, balls all round (n = 5 for a sphere).
-    fn paths(&self) -> [ConductionPath; 3] {
-        let ring = ConductionPath::one_face(Length::new::<meter>(self.ring));
-        let ring = ring.shorter_of(ConductionPath::both_faces(Length::new::<meter>(self.width)));
-        let ball = ConductionPath { length: Length::new::<meter>(0.5 * self.ball), divisor: 5.0 };
-        [ring, ball, ring]
-    }
-
-    /// Still air between the two rings, beside the balls: `2π k b / ln(r_2/r_1)`, W/K.
-    fn gas_between_rings(&self) -> f64 {
-        let (inside, over) = (self.outside - 2.0 * self.ring, self.bore + 2.0 * self.ring);
-        (1.0 - FILL_SHARE) * 2.0 * PI * AIR_W_MK * self.width / (inside / over).ln()
+        Section::of(&Ring { bore: self.bore, outside: self.outside, width: self.width })
     }
 }
 

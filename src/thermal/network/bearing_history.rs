@@ -1,5 +1,5 @@
 use super::super::error::ThermalError;
-use super::bearing::{BearingPart, Section};
+use super::bearing_section::{BearingPart, Section};
 use super::history::NetworkHistory;
 use crate::quantity::{Length, TemperatureInterval, ThermodynamicTemperature, Time};
 use crate::stock::Curve;

@@ -1,7 +1,8 @@
 use super::super::error::ThermalError;
 use super::super::root::root;
 use super::account::{HeatAccount, Water, account, water};
-use super::checked::{Net, place};
+use super::check::place;
+use super::checked::Net;
 use crate::quantity::{TemperatureInterval, ThermodynamicTemperature, Time};
 use uom::si::energy::joule;
 use uom::si::f64::Energy;

@@ -3,7 +3,7 @@
 use super::super::error::{ThermalError, not_negative, positive, within};
 use super::super::frost::latent_heat;
 use super::super::root::root;
-use super::checked::{known, place};
+use super::check::{known, place};
 use super::{Exchange, Inside, MoistAir, Partner};
 use crate::stock::Curve;
 use crate::thermal::SurfaceFilm;
