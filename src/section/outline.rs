@@ -1,0 +1,116 @@
+//! Sections in plain SI, checked: what the mesh is made from.
+
+/// What a surface lacks of a plain cylinder: chamfers at its ends and a groove.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Cut {
+    /// Chamfer at z = 0, m.
+    pub(super) back: f64,
+    /// Chamfer at the front, m.
+    pub(super) front: f64,
+    /// Groove.
+    pub(super) arc: Option<Arc>,
+}
+
+/// A groove as an arc of a circle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Arc {
+    pub(super) depth: f64,
+    pub(super) half_width: f64,
+    pub(super) middle: f64,
+}
+
+/// The part of a body behind z = 0: a wall, a shoulder, or the same tube going on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Rear {
+    pub(super) thickness: f64,
+    pub(super) inner: f64,
+    pub(super) outer: f64,
+}
+
+/// One body: a tube from z = 0 to `front` and what is behind it. Radii in m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Outline {
+    pub(super) part: &'static str,
+    pub(super) inner: f64,
+    pub(super) outer: f64,
+    pub(super) front: f64,
+    pub(super) inner_cut: Cut,
+    pub(super) outer_cut: Cut,
+    pub(super) rear: Option<Rear>,
+    pub(super) modulus: f64,
+    pub(super) poisson: f64,
+}
+
+/// Bodies from the inside outward, each touching the next.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Outlines {
+    pub(super) bodies: Vec<Outline>,
+    /// Place of the ring among them.
+    pub(super) ring: usize,
+    /// Place of the housing or shaft among them.
+    pub(super) seat: usize,
+}
+
+impl Arc {
+    /// Depth at a position: `√(ρ² - x²) - (ρ - t)` with `ρ = (b² + t²)/(2 t)`, t the depth and b half the width.
+    fn depth_at(&self, z: f64) -> f64 {
+        let (t, b, x) = (self.depth, self.half_width, z - self.middle);
+        if t <= 0.0 || x.abs() >= b {
+            return 0.0;
+        }
+        let rho = (b * b + t * t) / (2.0 * t);
+        (rho * rho - x * x).max(0.0).sqrt() - (rho - t)
+    }
+}
+
+impl Cut {
+    /// Depth of the cut at a position, m; `front` is where the body ends.
+    pub(super) fn depth_at(&self, z: f64, front: f64) -> f64 {
+        let chamfer = (self.back - z).max(self.front - (front - z)).max(0.0);
+        chamfer + self.arc.map_or(0.0, |arc| arc.depth_at(z))
+    }
+}
+
+impl Outline {
+    /// Radius of a point that lies at `radius` where nothing is cut off.
+    pub(super) fn radius_at(&self, radius: f64, z: f64) -> f64 {
+        if z < 0.0 || radius < self.inner || radius > self.outer {
+            return radius;
+        }
+        let share = (radius - self.inner) / (self.outer - self.inner);
+        let inner = self.inner + self.inner_cut.depth_at(z, self.front);
+        let outer = self.outer - self.outer_cut.depth_at(z, self.front);
+        inner + share * (outer - inner)
+    }
+
+    /// Where the body begins at the back, m.
+    pub(super) fn back(&self) -> f64 {
+        self.rear.map_or(0.0, |rear| -rear.thickness)
+    }
+
+    /// Axial length of the cylinder that can touch the next body, on its inner or its outer side.
+    pub(super) fn land(&self, outside: bool) -> (f64, f64) {
+        let (cut, radius) = if outside { (self.outer_cut, self.outer) } else { (self.inner_cut, self.inner) };
+        // A tube that goes on behind as wide as it is in front can touch there too.
+        let goes_on = self.rear.is_some_and(|rear| same(if outside { rear.outer } else { rear.inner }, radius));
+        (if goes_on { self.back() } else { cut.back }, self.front - cut.front)
+    }
+
+    /// Whether the outline has a wall or shoulder that reaches beyond the tube on the side of the seat.
+    pub(super) fn shoulder(&self) -> Option<Rear> {
+        self.rear.filter(|rear| !same(rear.inner, self.inner) || !same(rear.outer, self.outer))
+    }
+}
+
+/// Whether two lengths are the same but for rounding.
+pub(super) fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-9 * (a.abs() + b.abs()).max(1e-6)
+}
+
+impl Outlines {
+    /// Where bodies k and k + 1 touch: the ends, m.
+    pub(super) fn contact(&self, k: usize) -> (f64, f64) {
+        let (inner, outer) = (self.bodies[k].land(true), self.bodies[k + 1].land(false));
+        (inner.0.max(outer.0), inner.1.min(outer.1))
+    }
+}
