@@ -60,12 +60,13 @@ impl Body {
         self.rows.iter().map(|row| row.map(value)).collect()
     }
 
-    /// Radial displacements of the nodes for a radial force of one on each of them, m/N, by rows.
+    /// What the body gives way under sets of radial nodal forces, each a list of nodes and forces: the work of one set
+    /// on the displacements of another, by rows.
     ///
     /// None of the nodes lies on the axis, where the radial displacement is held.
-    pub(super) fn radial_compliance(&self, nodes: &[usize]) -> Vec<f64> {
-        let rows: Vec<usize> = nodes.iter().map(|&node| self.rows[node][0]).collect();
-        self.factor.inverse_at(&rows)
+    pub(super) fn radial_compliance(&self, sets: &[Vec<(usize, f64)>]) -> Vec<f64> {
+        let column = |set: &Vec<(usize, f64)>| set.iter().map(|(node, force)| (self.rows[*node][0], *force)).collect();
+        self.factor.inverse_on(&sets.iter().map(column).collect::<Vec<_>>())
     }
 
     /// Forces that the elements chosen by `of` put on the nodes, N: `∫ Bᵀ σ dV`.

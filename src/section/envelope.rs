@@ -110,16 +110,16 @@ impl Factor {
         }
     }
 
-    /// `Pᵀ A⁻¹ P` for the unit vectors P of `chosen` rows: with `Y = L⁻¹ P` it is `Yᵀ Y`, so that no backward solve is
-    /// needed. By rows.
-    pub(super) fn inverse_at(&self, chosen: &[usize]) -> Vec<f64> {
-        let columns: Vec<Vec<f64>> = chosen.iter().map(|&row| self.forward(row)).collect();
-        let size = chosen.len();
+    /// `Pᵀ A⁻¹ P` for sparse columns P, each a list of rows and values: with `Y = L⁻¹ P` it is `Yᵀ Y`, so that no
+    /// backward solve is needed. By rows.
+    pub(super) fn inverse_on(&self, columns: &[Vec<(usize, f64)>]) -> Vec<f64> {
+        let forward: Vec<(usize, Vec<f64>)> = columns.iter().map(|column| self.forward(column)).collect();
+        let size = columns.len();
         let mut inverse = vec![0.0; size * size];
-        for a in 0..size {
-            for b in 0..=a {
-                let from = chosen[a].max(chosen[b]);
-                let value = dot(&columns[a][from - chosen[a]..], &columns[b][from - chosen[b]..]);
+        for (a, (start_a, column_a)) in forward.iter().enumerate() {
+            for (b, (start_b, column_b)) in forward.iter().enumerate().take(a + 1) {
+                let from = *start_a.max(start_b);
+                let value = dot(&column_a[from - start_a..], &column_b[from - start_b..]);
                 inverse[a * size + b] = value;
                 inverse[b * size + a] = value;
             }
@@ -127,16 +127,20 @@ impl Factor {
         inverse
     }
 
-    /// `L⁻¹` of a unit vector, from the row of its one onward; above it all are zero.
-    fn forward(&self, one: usize) -> Vec<f64> {
-        let mut solution = vec![0.0; self.0.first.len() - one];
-        solution[0] = 1.0 / self.0.row(one)[one - self.0.first[one]];
-        for i in one + 1..self.0.first.len() {
-            let (row, from) = (self.0.row(i), self.0.first[i].max(one));
-            let entries = &row[from - self.0.first[i]..row.len() - 1];
-            let sum = dot(entries, &solution[from - one..i - one]);
-            solution[i - one] = -sum / row[row.len() - 1];
+    /// `L⁻¹` of a sparse column, from its first row onward; above it all are zero.
+    fn forward(&self, column: &[(usize, f64)]) -> (usize, Vec<f64>) {
+        let size = self.0.first.len();
+        let start = column.iter().map(|(row, _)| *row).min().unwrap_or(size);
+        let mut solution = vec![0.0; size - start];
+        for (row, value) in column {
+            solution[row - start] += value;
         }
-        solution
+        for i in start..size {
+            let (row, from) = (self.0.row(i), self.0.first[i].max(start));
+            let entries = &row[from - self.0.first[i]..row.len() - 1];
+            let sum = dot(entries, &solution[from - start..i - start]);
+            solution[i - start] = (solution[i - start] - sum) / row[row.len() - 1];
+        }
+        (start, solution)
     }
 }

@@ -17,7 +17,7 @@ pub struct Model {
     pub(super) touches: Vec<Touch>,
     pub(super) abutment: Option<Abutment>,
     support: Support,
-    /// Weighted gaps for a pressure of one at each node of all contacts, by rows.
+    /// Weighted gaps for a pressure of one at each corner of all contacts, by rows.
     pub(super) matrix: Vec<f64>,
     /// Displacements of the seat for an axial force of one on its wall.
     pushed: Option<Field>,
@@ -34,8 +34,8 @@ pub(super) struct Solution {
 impl Model {
     /// Checks a section, divides it into elements and factors their stiffness.
     ///
-    /// Each body is condensed to the radial displacements of its contact nodes by solving for a force on each of them;
-    /// what follows for any loads is work on a matrix as large as the contacts have nodes.
+    /// Each body is condensed to its contacts by solving for a pressure on each of their corners; what follows for any
+    /// loads is work on a matrix as large as the contacts have corners.
     ///
     /// **Valid for** axisymmetric, elastic, frictionless parts of uniform temperature each. Ring and wall do not touch
     /// axially: their force is a load.
@@ -50,7 +50,7 @@ impl Model {
             bodies.push(Body::new(outlines.bodies[k], mesh, support)?);
         }
         let touches: Vec<Touch> = (0..bodies.len() - 1).map(|k| touch(&outlines, &bodies, k)).collect();
-        let matrix = weighted(&touches, &compliance(&bodies, &touches));
+        let matrix = compliance(&bodies, &touches);
         let abutment = Abutment::of(&outlines.bodies[outlines.seat], &outlines.bodies[outlines.ring]);
         let seat = &bodies[outlines.seat];
         // A seat that is held by one circle takes no force.
@@ -153,57 +153,37 @@ fn touch(outlines: &Outlines, bodies: &[Body], k: usize) -> Touch {
     let (radius, ends) = (outlines.bodies[k].outer, outlines.contact(k));
     let inner = bodies[k].mesh.along(radius, ends);
     let outer = bodies[k + 1].mesh.along(radius, ends);
-    let axial = inner.iter().map(|&node| bodies[k].mesh.nodes[node][1]).collect();
+    let axial = inner.iter().step_by(2).map(|&node| bodies[k].mesh.nodes[node][1]).collect();
     Touch::new(radius, axial, inner, outer)
 }
 
-/// Nodal gaps of all contacts for nodal forces of one, by rows: each body adds what it gives way, where its inner and
-/// its outer contact act on one another too.
+/// Weighted gaps of all contacts for a pressure of one at each corner, `D C Dᵀ`, by rows: each body adds what it gives
+/// way, where its inner and its outer contact act on one another too.
 fn compliance(bodies: &[Body], touches: &[Touch]) -> Vec<f64> {
-    let starts: Vec<usize> = std::iter::once(0)
-        .chain(touches.iter().scan(0, |sum, touch| {
-            *sum += touch.len();
-            Some(*sum)
-        }))
-        .collect();
-    let size = starts[touches.len()];
+    let start = |k: usize| touches[..k].iter().map(Touch::len).sum::<usize>();
+    let size = start(touches.len());
     let mut matrix = vec![0.0; size * size];
     for (b, body) in bodies.iter().enumerate() {
-        // (place among all contact nodes, node, direction in which a force that parts the bodies acts)
+        // (place among all pressures, nodal forces; outward on the outer body, inward on the inner one)
         let mut places = Vec::new();
+        let mut sets = Vec::new();
+        let mut add = |k: usize, nodes: &[usize], sign: f64| {
+            for i in 0..touches[k].len() {
+                places.push(start(k) + i);
+                sets.push(touches[k].hat(i).into_iter().map(|(j, force)| (nodes[j], sign * force)).collect());
+            }
+        };
         if b > 0 {
-            places.extend(touches[b - 1].outer.iter().enumerate().map(|(i, &node)| (starts[b - 1] + i, node, 1.0)));
+            add(b - 1, &touches[b - 1].outer, 1.0);
         }
         if b < touches.len() {
-            places.extend(touches[b].inner.iter().enumerate().map(|(i, &node)| (starts[b] + i, node, -1.0)));
+            add(b, &touches[b].inner, -1.0);
         }
-        let nodes: Vec<usize> = places.iter().map(|place| place.1).collect();
-        let own = body.radial_compliance(&nodes);
-        for (i, (row, _, a)) in places.iter().enumerate() {
-            for (j, (column, _, b)) in places.iter().enumerate() {
-                matrix[row * size + column] += a * b * own[i * nodes.len() + j];
+        for (row, gaps) in places.iter().zip(body.radial_compliance(&sets).chunks(sets.len())) {
+            for (column, gap) in places.iter().zip(gaps) {
+                matrix[row * size + column] += gap;
             }
         }
     }
     matrix
-}
-
-/// `D C Dᵀ` of the nodal compliance C, by rows.
-fn weighted(touches: &[Touch], compliance: &[f64]) -> Vec<f64> {
-    let size: usize = touches.iter().map(Touch::len).sum();
-    let weigh = |rows: &[f64]| {
-        let mut weighed = Vec::with_capacity(rows.len());
-        for row in rows.chunks(size) {
-            let mut from = 0;
-            for touch in touches {
-                weighed.extend(touch.weigh(&row[from..from + touch.len()]));
-                from += touch.len();
-            }
-        }
-        weighed
-    };
-    // Weighing the rows of a symmetric matrix twice, turned in between, weighs both sides.
-    let once = weigh(compliance);
-    let turned: Vec<f64> = (0..size * size).map(|k| once[(k % size) * size + k / size]).collect();
-    weigh(&turned)
 }

@@ -18,7 +18,7 @@ pub(super) struct Line {
 /// Where each number stands in the row.
 #[derive(Clone, Debug)]
 pub(super) struct Layout {
-    /// Contact nodes of all contacts.
+    /// Pressures of all contacts.
     pub(super) contacts: usize,
     /// Inner and outer surface of each body, without an inner one where it is solid.
     pub(super) lines: Vec<Line>,
