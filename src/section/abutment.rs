@@ -1,7 +1,7 @@
 //! The wall or shoulder behind the ring: what the ring's face presses on it, and what that does at its root.
 
 use super::body::{Body, Field};
-use super::outline::{Outline, Rear};
+use super::outline::Abutment;
 use std::f64::consts::PI;
 
 /// Gauss-Legendre points and weights of order three on -1 to 1.
@@ -11,29 +11,7 @@ const GAUSS: [(f64, f64); 3] =
 /// Numbers that describe a wall; all are in proportion to the loads.
 pub(super) const WALL_VALUES: usize = 6;
 
-/// A wall of a housing, or the shoulder of a shaft.
-#[derive(Clone, Debug)]
-pub(super) struct Abutment {
-    pub(super) rear: Rear,
-    /// Radius of its root: the seat's.
-    pub(super) root: f64,
-    /// Radius of its free edge; zero when it is closed.
-    pub(super) free: f64,
-    /// Radii between which the ring presses.
-    pub(super) face: (f64, f64),
-}
-
 impl Abutment {
-    /// The abutment of a seat for a ring; `None` when there is none, or the ring passes it.
-    pub(super) fn of(seat: &Outline, ring: &Outline) -> Option<Self> {
-        let rear = seat.shoulder()?;
-        let face = (ring.radius_at(ring.inner, 0.0).max(rear.inner), ring.radius_at(ring.outer, 0.0).min(rear.outer));
-        let inward = rear.inner < seat.inner - 1e-9;
-        let (root, free) = if inward { (seat.inner, rear.inner) } else { (seat.outer, rear.outer) };
-        let face = if inward { (face.0, face.1.min(root)) } else { (face.0.max(root), face.1) };
-        (face.1 - face.0 > 1e-3 * (ring.outer - ring.inner)).then_some(Self { rear, root, free, face })
-    }
-
     /// Nodal forces of an axial force of one towards the back, spread evenly over the face.
     pub(super) fn push(&self, body: &Body) -> Field {
         let mut forces = vec![[0.0; 2]; body.mesh.nodes.len()];
@@ -66,7 +44,7 @@ impl Abutment {
             z < 0.0 && (r < self.root) == inward
         };
         let forces = body.internal_forces(displacement, thermal, middle);
-        let (t, along) = (self.rear.thickness, (-self.rear.thickness, 0.0));
+        let (t, along) = (self.thickness, (-self.thickness, 0.0));
         let (mut force, mut moment) = (0.0, 0.0);
         let outward = if inward { 1.0 } else { -1.0 };
         for node in body.mesh.along(self.root, along) {
@@ -87,7 +65,7 @@ impl Abutment {
     /// Membrane and bending part of the hoop stress along the free edge: `1/t ∫ σ dz`, `6/t² ∫ σ (z - z_m) dz`.
     fn hoop(&self, body: &Body, displacement: &Field, thermal: f64, edge: &[usize]) -> [f64; 2] {
         let stresses = body.stresses(displacement, thermal);
-        let t = self.rear.thickness;
+        let t = self.thickness;
         let mut sums = [0.0; 2];
         for nodes in edge.windows(3).step_by(2) {
             let length = body.mesh.nodes[nodes[2]][1] - body.mesh.nodes[nodes[0]][1];

@@ -3,9 +3,8 @@
 use super::element::{self, Lame, Tensor};
 use super::envelope::{Envelope, Factor};
 use super::error::SectionError;
-use super::geometry::Support;
 use super::mesh::Mesh;
-use super::outline::Outline;
+use super::outline::{Outline, Rest};
 
 /// Marks a displacement that is held at zero.
 const HELD: usize = usize::MAX;
@@ -30,9 +29,9 @@ impl Body {
     ///
     /// # Errors
     /// [`SectionError::Distorted`], [`SectionError::NotStiff`].
-    pub(super) fn new(outline: Outline, mesh: Mesh, support: Support) -> Result<Self, SectionError> {
+    pub(super) fn new(outline: Outline, mesh: Mesh, rest: Rest) -> Result<Self, SectionError> {
         let lame = Lame::new(outline.modulus, outline.poisson);
-        let rows = rows(&mesh, &held(&outline, &mesh, support));
+        let rows = rows(&mesh, &held(&outline, &mesh, rest));
         let mut matrix = Envelope::new(first_columns(&mesh, &rows));
         let mut thermal = vec![[0.0; 2]; mesh.nodes.len()];
         for element in &mesh.elements {
@@ -111,14 +110,13 @@ impl Body {
 }
 
 /// Which displacements are held: radial ones on the axis, axial ones at the support.
-fn held(outline: &Outline, mesh: &Mesh, support: Support) -> Vec<[bool; 2]> {
+fn held(outline: &Outline, mesh: &Mesh, rest: Rest) -> Vec<[bool; 2]> {
     let mut held: Vec<[bool; 2]> = mesh.nodes.iter().map(|[r, _]| [*r <= 0.0, false]).collect();
-    let tube = (outline.inner, outline.outer);
-    let face = match support {
-        Support::Front => mesh.across(outline.front, tube),
-        Support::Back => mesh.across(outline.back(), tube),
+    let face: Vec<usize> = match rest {
+        Rest::Front => mesh.across(outline.front, (outline.inner, outline.outer)),
+        Rest::Back { from } => mesh.across(outline.back(), (from, outline.outer)),
         // Any circle does, for it carries nothing.
-        Support::Free => mesh.across(outline.front, tube).into_iter().take(1).collect(),
+        Rest::Circle => mesh.across(outline.front, (outline.outer, outline.outer)),
     };
     for node in face {
         held[node][1] = true;

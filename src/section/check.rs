@@ -1,8 +1,8 @@
 //! The one place where a section is checked.
 
 use super::error::{SectionError, positive, within};
-use super::geometry::{Back, Elastic, Housing, Liner, RingSection, Seat, Section, Shaft};
-use super::outline::{Arc, Cut, Outline, Outlines, Rear};
+use super::geometry::{Back, Elastic, Housing, Liner, RingSection, Seat, Section, Shaft, Support};
+use super::outline::{Arc, Cut, Outline, Outlines, Rear, Rest};
 use crate::quantity::Length;
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
@@ -37,7 +37,8 @@ pub(super) fn outlines(section: &Section) -> Result<Outlines, SectionError> {
         bodies.reverse();
     }
     let (ring, seat) = if in_housing { (0, last) } else { (last, 0) };
-    let outlines = Outlines { bodies, ring, seat };
+    let rest = rest(section.support, &bodies[seat])?;
+    let outlines = Outlines { bodies, ring, seat, rest };
     check_contacts(&outlines)?;
     Ok(outlines)
 }
@@ -51,6 +52,19 @@ fn check_contacts(outlines: &Outlines) -> Result<(), SectionError> {
         }
     }
     Ok(())
+}
+
+fn rest(support: Support, seat: &Outline) -> Result<Rest, SectionError> {
+    Ok(match support {
+        Support::Free => Rest::Circle,
+        Support::Front => Rest::Front,
+        Support::Back { opening } => {
+            let opening = opening.map(|opening| size("opening of the support", opening)).transpose()?;
+            let from = opening.map_or(seat.inner, |opening| (opening / 2.0).max(seat.inner));
+            wall("part that rests on the support", 2.0 * from, 2.0 * seat.outer)?;
+            Rest::Back { from }
+        }
+    })
 }
 
 fn ring(ring: &RingSection, in_housing: bool) -> Result<Outline, SectionError> {

@@ -7,13 +7,13 @@ use super::error::SectionError;
 use super::geometry::Accuracy;
 use super::grading::{Focus, distinct, lines};
 use super::mesh::Mesh;
-use super::outline::Outlines;
+use super::outline::{Outlines, Rest};
 
 /// Elements over the width of the ring far from its ends, at [`Accuracy::Normal`].
 const OVER_WIDTH: f64 = 10.0;
 /// Size at a contact's ends and at a wall's corner as a share of the thinnest wall, at [`Accuracy::Normal`]. Found by
 /// halving until results of seats with and without wall stood to 0.1 %.
-const AT_EDGES: f64 = 0.08;
+const AT_EDGES: f64 = 0.03;
 /// Elements over the thickness of a wall at least, at [`Accuracy::Normal`].
 const OVER_WALL: f64 = 3.0;
 /// Lines closer than this share of the ring's width are one.
@@ -88,7 +88,14 @@ fn radial(outlines: &Outlines, k: usize, width: f64, scale: f64) -> Vec<f64> {
     let (outline, edge) = (&outlines.bodies[k], scale * at_edges(outlines, width));
     let mut walls = vec![(outline.inner, outline.outer)];
     walls.extend(outline.rear.map(|rear| (rear.inner, rear.outer)));
-    let fixed: Vec<f64> = walls.iter().flat_map(|&(inner, outer)| [inner, outer]).collect();
+    let mut fixed: Vec<f64> = walls.iter().flat_map(|&(inner, outer)| [inner, outer]).collect();
+    if k == outlines.seat {
+        if let Rest::Back { from } = outlines.rest {
+            fixed.push(from);
+        }
+        // The ring's face presses on whole elements of the wall.
+        fixed.extend(outlines.abutment().map(|wall| [wall.face.0, wall.face.1]).into_iter().flatten());
+    }
     let over = |&(from, to): &(f64, f64)| Focus { from, to, size: scale * (to - from) / OVER_WALL };
     let mut foci: Vec<Focus> = walls.iter().map(over).collect();
     if k > 0 {

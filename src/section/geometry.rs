@@ -114,7 +114,7 @@ pub struct Shaft {
 }
 
 /// Where the seat is held along the axis.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Support {
     /// Nowhere but on one circle, which keeps it from drifting and takes no force.
     Free,
@@ -122,7 +122,10 @@ pub enum Support {
     Front,
     /// The boss, or the shaft, rests on its back face and may slide radially; a wall inside the boss, or a shoulder
     /// around the shaft, hangs free.
-    Back,
+    Back {
+        /// Inside diameter of what it rests on, when that is wider than the bore of the boss or shaft.
+        opening: Option<Length>,
+    },
 }
 
 /// Ring and seat as they are drawn: a section through the axis.

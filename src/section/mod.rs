@@ -31,7 +31,7 @@
 //!         back: Back::Wall { thickness: mm(5.0), hole: Some(mm(40.0)) },
 //!         material: elastic(70.0, 0.33),
 //!     }),
-//!     support: Support::Back,
+//!     support: Support::Back { opening: None },
 //! };
 //! let model = Model::new(&section, Accuracy::Normal)?;
 //! let loads = Loads {

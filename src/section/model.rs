@@ -1,11 +1,11 @@
-use super::abutment::{Abutment, WALL_VALUES};
+use super::abutment::WALL_VALUES;
 use super::body::{Body, Field};
 use super::check;
 use super::divide;
 use super::error::SectionError;
-use super::geometry::{Accuracy, Section, Support};
+use super::geometry::{Accuracy, Section};
 use super::loads::Loads;
-use super::outline::Outlines;
+use super::outline::{Abutment, Outlines, Rest};
 use super::settle::{self, Settled};
 use super::touch::Touch;
 
@@ -16,7 +16,6 @@ pub struct Model {
     pub(super) bodies: Vec<Body>,
     pub(super) touches: Vec<Touch>,
     pub(super) abutment: Option<Abutment>,
-    support: Support,
     /// Weighted gaps for a pressure of one at each corner of all contacts, by rows.
     pub(super) matrix: Vec<f64>,
     /// Displacements of the seat for an axial force of one on its wall.
@@ -46,17 +45,17 @@ impl Model {
         let outlines = check::outlines(section)?;
         let mut bodies = Vec::new();
         for (k, mesh) in divide::meshes(&outlines, accuracy)?.into_iter().enumerate() {
-            let support = if k == outlines.seat { section.support } else { Support::Free };
-            bodies.push(Body::new(outlines.bodies[k], mesh, support)?);
+            let rest = if k == outlines.seat { outlines.rest } else { Rest::Circle };
+            bodies.push(Body::new(outlines.bodies[k], mesh, rest)?);
         }
         let touches: Vec<Touch> = (0..bodies.len() - 1).map(|k| touch(&outlines, &bodies, k)).collect();
         let matrix = compliance(&bodies, &touches);
-        let abutment = Abutment::of(&outlines.bodies[outlines.seat], &outlines.bodies[outlines.ring]);
+        let abutment = outlines.abutment();
         let seat = &bodies[outlines.seat];
         // A seat that is held by one circle takes no force.
-        let able = abutment.as_ref().filter(|_| section.support != Support::Free);
+        let able = abutment.as_ref().filter(|_| outlines.rest != Rest::Circle);
         let pushed = able.map(|abutment| seat.solve(&abutment.push(seat)));
-        Ok(Self { outlines, bodies, touches, abutment, support: section.support, matrix, pushed })
+        Ok(Self { outlines, bodies, touches, abutment, matrix, pushed })
     }
 
     /// Loads in plain SI, when this section can take them.
@@ -64,8 +63,11 @@ impl Model {
         let plain = loads.plain(&self.outlines)?;
         let force_n = plain.last().copied().unwrap_or(0.0);
         if force_n > 0.0 && self.pushed.is_none() {
-            let why =
-                if self.support == Support::Free { "nothing holds the seat" } else { "nothing is behind the ring" };
+            let why = if self.outlines.rest == Rest::Circle {
+                "nothing holds the seat"
+            } else {
+                "nothing is behind the ring"
+            };
             return Err(SectionError::NoAbutment { force_n, why });
         }
         Ok(plain)

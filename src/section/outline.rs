@@ -1,5 +1,8 @@
 //! Sections in plain SI, checked: what the mesh is made from.
 
+/// Share of the ring's wall that must lie on a shoulder for it to be one.
+const LEAST_FACE: f64 = 0.01;
+
 /// What a surface lacks of a plain cylinder: chamfers at its ends and a groove.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Cut {
@@ -41,6 +44,29 @@ pub(super) struct Outline {
     pub(super) poisson: f64,
 }
 
+/// A wall of a housing, or the shoulder of a shaft, with what the ring presses on it. Radii in m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Abutment {
+    pub(super) thickness: f64,
+    /// Radius of its root: the seat's.
+    pub(super) root: f64,
+    /// Radius of its free edge; zero when it is closed.
+    pub(super) free: f64,
+    /// Radii between which the ring's face lies on it.
+    pub(super) face: (f64, f64),
+}
+
+/// Where a body is held along the axis.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Rest {
+    /// On one circle, which takes no force.
+    Circle,
+    /// On the front face of its tube.
+    Front,
+    /// On the back face of its tube from a radius outward.
+    Back { from: f64 },
+}
+
 /// Bodies from the inside outward, each touching the next.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Outlines {
@@ -49,6 +75,8 @@ pub(super) struct Outlines {
     pub(super) ring: usize,
     /// Place of the housing or shaft among them.
     pub(super) seat: usize,
+    /// Where the housing or shaft is held.
+    pub(super) rest: Rest,
 }
 
 impl Arc {
@@ -95,11 +123,6 @@ impl Outline {
         let goes_on = self.rear.is_some_and(|rear| same(if outside { rear.outer } else { rear.inner }, radius));
         (if goes_on { self.back() } else { cut.back }, self.front - cut.front)
     }
-
-    /// Whether the outline has a wall or shoulder that reaches beyond the tube on the side of the seat.
-    pub(super) fn shoulder(&self) -> Option<Rear> {
-        self.rear.filter(|rear| !same(rear.inner, self.inner) || !same(rear.outer, self.outer))
-    }
 }
 
 /// Whether two lengths are the same but for rounding.
@@ -112,5 +135,21 @@ impl Outlines {
     pub(super) fn contact(&self, k: usize) -> (f64, f64) {
         let (inner, outer) = (self.bodies[k].land(true), self.bodies[k + 1].land(false));
         (inner.0.max(outer.0), inner.1.min(outer.1))
+    }
+
+    /// The abutment behind the ring; `None` when there is none, or the ring passes it.
+    pub(super) fn abutment(&self) -> Option<Abutment> {
+        let (seat, ring) = (&self.bodies[self.seat], &self.bodies[self.ring]);
+        let rear = seat.rear?;
+        let (from, to) = (ring.radius_at(ring.inner, 0.0), ring.radius_at(ring.outer, 0.0));
+        let (root, free, face) = if !same(rear.inner, seat.inner) {
+            (seat.inner, rear.inner, (from.max(rear.inner), to.min(seat.inner)))
+        } else if !same(rear.outer, seat.outer) {
+            (seat.outer, rear.outer, (from.max(seat.outer), to.min(rear.outer)))
+        } else {
+            return None;
+        };
+        let pressed = face.1 - face.0 > LEAST_FACE * (ring.outer - ring.inner);
+        pressed.then_some(Abutment { thickness: rear.thickness, root, free, face })
     }
 }

@@ -1,5 +1,5 @@
 use crate::quantity::{Force, Length, Pressure};
-use uom::si::length::meter;
+use uom::si::length::{meter, nanometer};
 
 /// What loads do to a section.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,12 +105,14 @@ impl Contact {
         self.normal_force * friction
     }
 
-    /// Pressure at a position, straight between the places given; `None` beyond them.
+    /// Pressure at a position, straight between the places given; `None` beyond them by more than a nanometre.
     pub fn pressure_at(&self, position: Length) -> Option<Pressure> {
-        let pair =
-            self.pressure.windows(2).find(|pair| position >= pair[0].position && position <= pair[1].position)?;
-        let share = (position - pair[0].position) / (pair[1].position - pair[0].position);
-        Some(pair[0].pressure + (pair[1].pressure - pair[0].pressure) * share)
+        let rounding = Length::new::<nanometer>(1.0);
+        let within =
+            |pair: &&[PressureAt]| position >= pair[0].position - rounding && position <= pair[1].position + rounding;
+        let pair = self.pressure.windows(2).find(within)?;
+        let share: f64 = ((position - pair[0].position) / (pair[1].position - pair[0].position)).into();
+        Some(pair[0].pressure + (pair[1].pressure - pair[0].pressure) * share.clamp(0.0, 1.0))
     }
 }
 

@@ -1,5 +1,6 @@
 //! From the row of numbers of a solution to a [`State`].
 
+use super::grading::distinct;
 use super::model::Model;
 use super::observe::{Layout, Line};
 use super::outline::same;
@@ -49,11 +50,24 @@ fn ends(model: &Model, k: usize) -> (f64, f64) {
     (from + cut(back), to - cut(front))
 }
 
-fn contact(touch: &Touch, pressure: &[f64], gaps: &[f64], (from, to): (f64, f64)) -> Contact {
-    let given = |(z, p): (&f64, &f64)| {
-        let inside = (*z > from || same(*z, from)) && (*z < to || same(*z, to));
-        inside.then(|| PressureAt { position: metres(*z), pressure: pascals(*p) })
+/// Pressures from one position to another, those at both ends read between corners.
+fn given(touch: &Touch, pressure: &[f64], (from, to): (f64, f64)) -> Vec<PressureAt> {
+    let mut places: Vec<f64> = touch.axial.iter().copied().filter(|z| *z > from && *z < to).collect();
+    places.insert(0, from);
+    places.push(to);
+    let mut edge = 0;
+    let mut at = |z: f64| {
+        while edge + 2 < touch.len() && touch.axial[edge + 1] < z {
+            edge += 1;
+        }
+        let share = (z - touch.axial[edge]) / (touch.axial[edge + 1] - touch.axial[edge]);
+        let value = pressure[edge] + share.clamp(0.0, 1.0) * (pressure[edge + 1] - pressure[edge]);
+        PressureAt { position: metres(z), pressure: pascals(value) }
     };
+    distinct(places, 1e-9 * to.abs()).into_iter().map(&mut at).collect()
+}
+
+fn contact(touch: &Touch, pressure: &[f64], gaps: &[f64], ends: (f64, f64)) -> Contact {
     let (area, normal) = (touch.whole_area(), touch.normal_force(pressure));
     let open = || pressure.iter().zip(&touch.area).filter(|(p, _)| **p <= 0.0).map(|(_, area)| area);
     let open_area: f64 = open().sum();
@@ -64,7 +78,7 @@ fn contact(touch: &Touch, pressure: &[f64], gaps: &[f64], (from, to): (f64, f64)
     Contact {
         diameter: metres(2.0 * touch.radius),
         length: metres(touch.axial[touch.len() - 1] - touch.axial[0]),
-        pressure: touch.axial.iter().zip(pressure).filter_map(given).collect(),
+        pressure: given(touch, pressure, ends),
         mean_pressure: pascals(normal / area),
         normal_force: Force::new::<newton>(normal),
         touching: 1.0 - open_area / area,
