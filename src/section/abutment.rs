@@ -78,3 +78,70 @@ impl Abutment {
         sums
     }
 }
+
+#[cfg(test)]
+mod tests {
+    //! The wall's forces at its root against the balance of its other stresses, which are nowhere singular.
+
+    use super::Abutment;
+    use crate::quantity::{Force, Length, Pressure, Ratio};
+    use crate::section::{
+        Accuracy, Back, Chamfers, Elastic, Housing, Loads, Model, RingSection, Seat, Section, Support,
+    };
+    use uom::si::{force::newton, length::millimeter, pressure::gigapascal, ratio::ratio};
+
+    const FORCE: f64 = 1e4;
+
+    fn section(thickness: f64) -> Section {
+        let mm = Length::new::<millimeter>;
+        let elastic = |modulus, poisson| Elastic { modulus: Pressure::new::<gigapascal>(modulus), poisson };
+        let (chamfers, groove) = (Chamfers { back: mm(0.0), front: mm(0.0) }, None);
+        let (bore, outside, width) = (mm(52.0), mm(62.0), mm(16.0));
+        let back = Back::Wall { thickness: mm(thickness), hole: Some(mm(40.0)) };
+        let housing = Housing { outside: mm(80.0), front: mm(0.0), back, material: elastic(70.0, 0.33) };
+        let ring = RingSection { bore, outside, width, chamfers, groove, material: elastic(208.0, 0.3) };
+        Section { ring, liner: None, seat: Seat::Housing(housing), support: Support::Front }
+    }
+
+    /// Integrals over the radius, from the free edge to the root, of the hoop stress's mean and of its bending part.
+    fn hoop_over_radius(model: &Model, wall: &Abutment, field: &super::Field) -> [f64; 2] {
+        let body = &model.bodies[model.outlines.seat];
+        let across = body.mesh.across(0.0, (wall.free, wall.root));
+        let radii: Vec<f64> = across.iter().map(|&node| body.mesh.nodes[node][0]).collect();
+        let mut sums = [0.0; 2];
+        for edge in radii.windows(3).step_by(2) {
+            // The middle column has no nodes half-way up the elements: the straight mean of both sides stands for it.
+            for radius in [edge[0], edge[2]] {
+                let column = body.mesh.along(radius, (-wall.thickness, 0.0));
+                let part = wall.hoop(body, field, 0.0, &column);
+                sums[0] += part[0] * (edge[2] - edge[0]) / 2.0;
+                sums[1] += part[1] * (edge[2] - edge[0]) / 2.0;
+            }
+        }
+        sums
+    }
+
+    /// `R t σ_m = ∫ t σ_t dr`, and `R M_r = ∫ M_t dr + ∫ F(r)/2π dr` with F(r) the force inside a radius; bending stress
+    /// is `6 M/t²`.
+    #[test]
+    fn the_root_balances_the_rest_of_the_wall() {
+        for millimetres in [3.0, 5.0, 8.0] {
+            let model = Model::new(&section(millimetres), Accuracy::Fine).unwrap();
+            let wall = model.outlines.abutment().unwrap();
+            let (interference, strain) = (vec![Length::new::<millimeter>(-0.1)], vec![Ratio::new::<ratio>(0.0); 2]);
+            let loads = Loads { interference, strain, axial: Force::new::<newton>(FORCE) };
+            let plain = model.plain(&loads).unwrap();
+            let solution = model.solution(&plain, vec![0.0; model.touches[0].len()]);
+            let found = model.wall_values(&solution, &plain);
+            let hoop = hoop_over_radius(&model, &wall, &solution.fields[model.outlines.seat]);
+            let ((from, to), t) = (wall.face, wall.thickness);
+            // ∫ F(r) dr over the pressed face, with F(r) = F (r² - a²)/(b² - a²).
+            let inside = ((to.powi(3) - from.powi(3)) / 3.0 - from * from * (to - from)) / (to * to - from * from);
+            let sheared = FORCE * inside / (2.0 * std::f64::consts::PI);
+            let membrane = hoop[0] / wall.root;
+            let bending = (hoop[1] + 6.0 * sheared / (t * t)) / wall.root;
+            assert!((found[0] / membrane - 1.0).abs() < 0.01, "{millimetres} mm: {} and {membrane}", found[0]);
+            assert!((found[1] / bending - 1.0).abs() < 0.01, "{millimetres} mm: {} and {bending}", found[1]);
+        }
+    }
+}
