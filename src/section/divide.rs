@@ -5,7 +5,7 @@
 
 use super::error::SectionError;
 use super::geometry::Accuracy;
-use super::grading::{Focus, distinct, lines};
+use super::grading::{ACROSS, ALONG, Focus, distinct, lines};
 use super::mesh::Mesh;
 use super::outline::{Outlines, Rest};
 
@@ -16,6 +16,8 @@ const OVER_WIDTH: f64 = 10.0;
 const AT_EDGES: f64 = 0.03;
 /// Elements over the thickness of a wall at least, at [`Accuracy::Normal`].
 const OVER_WALL: f64 = 3.0;
+/// Elements over the radius of a bore, at [`Accuracy::Normal`].
+const OVER_BORE: f64 = 6.0;
 /// Lines closer than this share of the ring's width are one.
 const APART: f64 = 1e-6;
 
@@ -81,7 +83,7 @@ fn axial(outlines: &Outlines, width: f64, scale: f64) -> Vec<f64> {
             foci.extend([Focus::at(0.0, edge), Focus { from: -rear.thickness, to: 0.0, size }]);
         }
     }
-    lines(&distinct(fixed, APART * width), &foci)
+    lines(&distinct(fixed, APART * width), &foci, ALONG)
 }
 
 fn radial(outlines: &Outlines, k: usize, width: f64, scale: f64) -> Vec<f64> {
@@ -98,11 +100,14 @@ fn radial(outlines: &Outlines, k: usize, width: f64, scale: f64) -> Vec<f64> {
     }
     let over = |&(from, to): &(f64, f64)| Focus { from, to, size: scale * (to - from) / OVER_WALL };
     let mut foci: Vec<Focus> = walls.iter().map(over).collect();
+    // Stresses go with the square of the radius: around a small bore the elements are small too.
+    let bores = walls.iter().map(|wall| wall.0).filter(|bore| *bore > 0.0);
+    foci.extend(bores.map(|bore| Focus::at(bore, scale * bore / OVER_BORE)));
     if k > 0 {
         foci.push(Focus::at(outline.inner, edge));
     }
     if k + 1 < outlines.bodies.len() {
         foci.push(Focus::at(outline.outer, edge));
     }
-    lines(&distinct(fixed, APART * width), &foci)
+    lines(&distinct(fixed, APART * width), &foci, ACROSS)
 }

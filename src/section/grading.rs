@@ -11,9 +11,12 @@ pub(super) struct Focus {
     pub(super) size: f64,
 }
 
-/// Growth of the elements' size with the distance from a focus. An element is then at most some 40 % longer than its
-/// neighbour; quadratic elements follow that well (common practice, no published source).
-const GROWTH: f64 = 0.35;
+/// Growth of the elements' size with the distance from a focus, along the axis. The pressure on a seat is straight over
+/// each edge, so these must be shorter than displacements ask for (chosen by halving all elements).
+pub(super) const ALONG: f64 = 0.25;
+/// The same across the axis. An element is then at most some 40 % longer than its neighbour; quadratic elements follow
+/// that well (common practice, no published source).
+pub(super) const ACROSS: f64 = 0.35;
 /// Samples of the wanted size between two fixed lines.
 const SAMPLES: usize = 200;
 
@@ -23,9 +26,9 @@ impl Focus {
         Self { from: place, to: place, size }
     }
 
-    fn wanted(&self, place: f64) -> f64 {
+    fn wanted(&self, place: f64, growth: f64) -> f64 {
         let distance = (self.from - place).max(place - self.to).max(0.0);
-        self.size + GROWTH * distance
+        self.size + growth * distance
     }
 }
 
@@ -33,18 +36,18 @@ impl Focus {
 ///
 /// Between two fixed places there are `⌈∫ dx/h(x)⌉` elements, h the wanted size, and each takes the same share of that
 /// integral.
-pub(super) fn lines(fixed: &[f64], foci: &[Focus]) -> Vec<f64> {
+pub(super) fn lines(fixed: &[f64], foci: &[Focus], growth: f64) -> Vec<f64> {
     let mut lines: Vec<f64> = fixed.first().copied().into_iter().collect();
     for ends in fixed.windows(2) {
-        between(ends[0], ends[1], foci, &mut lines);
+        between((ends[0], ends[1]), foci, growth, &mut lines);
         lines.push(ends[1]);
     }
     lines
 }
 
-fn between(from: f64, to: f64, foci: &[Focus], lines: &mut Vec<f64>) {
+fn between((from, to): (f64, f64), foci: &[Focus], growth: f64, lines: &mut Vec<f64>) {
     let step = (to - from) / SAMPLES as f64;
-    let wanted = |x: f64| foci.iter().map(|focus| focus.wanted(x)).fold(to - from, f64::min);
+    let wanted = |x: f64| foci.iter().map(|focus| focus.wanted(x, growth)).fold(to - from, f64::min);
     let mut sums = vec![0.0];
     for k in 0..SAMPLES {
         let middle = from + (k as f64 + 0.5) * step;

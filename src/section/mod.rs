@@ -85,3 +85,6 @@ pub use model::Model;
 pub use state::{ChangeAt, Contact, PartChange, PressureAt, State, SurfaceChange, WallState};
 pub use stress::{Peak, StressAt};
 pub use units::Units;
+
+#[cfg(test)]
+mod proofs;

@@ -50,27 +50,31 @@ fn clearance_of_open_seats() {
     assert_eq!(open, 2);
 }
 
-/// Strictly between 2 and 14 mm: at those two the rows are themselves up to 3 % from their finer meshes.
+/// Further than 2 mm from both ends of the contact. The rows are of the reference's second mesh, which at 2 mm is 3 %
+/// below its fourth (`fe_convergence.csv`, B3 and B4), so that 3 % is asked for up to 3 mm and 2 % beyond. The fourth mesh
+/// is held to 1 %, at 2 mm too, in a test of its own.
 #[test]
 fn pressure_along_the_seat() {
-    let cases = cases();
-    let mut places = 0;
-    for case in &cases {
+    let (mut near_ends, mut inside) = (0, 0);
+    for case in &cases() {
         let state = solved(case);
         for row in rows::rows(include_str!("../reference/section/fe_profiles.csv")) {
-            let z = number(&row, "z_from_shoulder_mm");
+            let (z, chamfer) = (number(&row, "z_from_shoulder_mm"), number(case, "chamfer_mm"));
+            let from_end = (z - chamfer).min(16.0 - chamfer - z);
             // A5 has friction.
-            let compared = row["case"] == case["case"] && z > 2.0 && z < 14.0 && case["case"] != "A5";
-            if compared && number(&row, "p_MPa") > 0.0 {
-                near(&row, "p_MPa", in_mpa(state.contacts[0].pressure_at(rows::mm(z)).unwrap()), 0.02);
-                near(&row, "d_ring_OD_mm", in_mm(state.parts[0].outside.at(rows::mm(z))), 0.005);
-                let housing = state.parts[1].inside.as_ref().unwrap();
-                near(&row, "d_housing_bore_mm", in_mm(housing.at(rows::mm(z))), 0.005);
-                places += 1;
+            let same = row["case"] == case["case"] && case["case"] != "A5";
+            if !same || from_end < 2.001 || number(&row, "p_MPa") < 1e-6 {
+                continue;
             }
+            let share = if from_end > 3.0 { 0.02 } else { 0.03 };
+            *(if from_end > 3.0 { &mut inside } else { &mut near_ends }) += 1;
+            near(&row, "p_MPa", in_mpa(state.contacts[0].pressure_at(rows::mm(z)).unwrap()), share);
+            near(&row, "d_ring_OD_mm", in_mm(state.parts[0].outside.at(rows::mm(z))), 0.005);
+            let housing = state.parts[1].inside.as_ref().unwrap();
+            near(&row, "d_housing_bore_mm", in_mm(housing.at(rows::mm(z))), 0.005);
         }
     }
-    assert_eq!(places, 140);
+    assert_eq!((near_ends, inside), (68, 92));
 }
 
 /// Seats of the study of convergence that are without friction.
