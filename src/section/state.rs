@@ -83,11 +83,11 @@ pub struct WallState {
     pub root_membrane: Pressure,
     /// Radial bending stress at the root.
     pub root_bending: Pressure,
-    /// Hoop membrane stress at the free edge, or none worth the name when the wall is closed.
+    /// Hoop membrane stress at the free edge; at the centre when the wall is closed.
     pub edge_membrane: Pressure,
     /// Hoop bending stress at the free edge.
     pub edge_bending: Pressure,
-    /// Axial displacement of the free edge away from the ring.
+    /// Axial displacement of the free edge, or of the centre, away from the ring.
     pub edge_deflection: Length,
     /// The same against the far circle of the seat's back face.
     pub edge_deflection_from_rim: Length,

@@ -56,14 +56,14 @@ fn clearance_of_open_seats() {
 #[test]
 fn pressure_along_the_seat() {
     let (mut near_ends, mut inside) = (0, 0);
-    for case in &cases() {
+    for case in cases().iter().filter(|case| number(case, "p_mean_MPa") > 0.0) {
         let state = solved(case);
         for row in rows::rows(include_str!("../reference/section/fe_profiles.csv")) {
             let (z, chamfer) = (number(&row, "z_from_shoulder_mm"), number(case, "chamfer_mm"));
             let from_end = (z - chamfer).min(16.0 - chamfer - z);
             // A5 has friction.
             let same = row["case"] == case["case"] && case["case"] != "A5";
-            if !same || from_end < 2.001 || number(&row, "p_MPa") < 1e-6 {
+            if !same || from_end < 2.001 {
                 continue;
             }
             let share = if from_end > 3.0 { 0.02 } else { 0.03 };
@@ -74,7 +74,7 @@ fn pressure_along_the_seat() {
             near(&row, "d_housing_bore_mm", in_mm(housing.at(rows::mm(z))), 0.005);
         }
     }
-    assert_eq!((near_ends, inside), (68, 92));
+    assert_eq!((near_ends, inside), (40, 92));
 }
 
 /// Seats of the study of convergence that are without friction.
@@ -102,7 +102,7 @@ fn pressure_on_the_finest_reference_mesh() {
         near(&row, "p_mean_MPa", in_mpa(state.contacts[0].mean_pressure), 0.001);
         near(&row, "dbore_mean_mm", in_mm(state.parts[0].inside.as_ref().unwrap().mean), 0.001);
         for (z, column) in [(2.0, "p_at_2mm"), (8.0, "p_at_8mm"), (14.0, "p_at_14mm")] {
-            let share = if row["case"] == "A8" && z != 8.0 { 0.05 } else { 0.01 };
+            let share = if row["case"] == "A8" && column != "p_at_8mm" { 0.05 } else { 0.01 };
             near(&row, column, in_mpa(state.contacts[0].pressure_at(rows::mm(z)).unwrap()), share);
         }
     }
