@@ -124,11 +124,16 @@ pub(super) fn stiffness(nodes: &[[f64; 2]; 8], lame: &Lame) -> Option<Stiffness>
             sum.add(&Point::new(nodes, [xi, eta], wx * we)?, lame);
         }
     }
+    for row in 0..16 {
+        for column in row + 1..16 {
+            sum.matrix[row][column] = sum.matrix[column][row];
+        }
+    }
     Some(sum)
 }
 
 impl Stiffness {
-    /// Adds `Bᵀ D B dV` of a point; the blocks of `Bᵀ D B` are written out.
+    /// Adds `Bᵀ D B dV` of a point, the blocks on and below the diagonal; they are written out.
     fn add(&mut self, point: &Point, lame: &Lame) {
         let stiff = (lame.lambda + 2.0 * lame.mu) * point.volume;
         let (lambda, mu) = (lame.lambda * point.volume, lame.mu * point.volume);
@@ -137,7 +142,7 @@ impl Stiffness {
             let ([ar, az], ah) = (point.gradient[a], point.shape[a] / point.radius);
             self.thermal[2 * a] += bulk * (ar + ah);
             self.thermal[2 * a + 1] += bulk * az;
-            for b in 0..8 {
+            for b in 0..=a {
                 let ([br, bz], bh) = (point.gradient[b], point.shape[b] / point.radius);
                 let radial = stiff * (ar * br + ah * bh) + lambda * (ar * bh + ah * br) + mu * az * bz;
                 self.matrix[2 * a][2 * b] += radial;

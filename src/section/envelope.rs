@@ -7,6 +7,11 @@
 //! sparse solver was tried: it took minutes to compile, and its generic code, compiled with ours, needed a second for
 //! one section in a test build.
 
+/// Products at a time.
+const LANES: usize = 4;
+/// Columns solved together.
+const TOGETHER: usize = 4;
+
 /// A matrix, or its lower Cholesky factor.
 #[derive(Clone, Debug)]
 pub(super) struct Envelope {
@@ -21,17 +26,29 @@ pub(super) struct Envelope {
 #[derive(Clone, Debug)]
 pub(super) struct Factor(Envelope);
 
-/// Sum of products; eight sums at a time, which the compiler keeps in vector registers.
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    let mut sums = [0.0; 8];
-    let (a_chunks, b_chunks) = (a.chunks_exact(8), b.chunks_exact(8));
-    let rest: f64 = a_chunks.remainder().iter().zip(b_chunks.remainder()).map(|(a, b)| a * b).sum();
-    for (a, b) in a_chunks.zip(b_chunks) {
-        for k in 0..8 {
-            sums[k] += a[k] * b[k];
+/// Sums of products of one row with each of N others, four products of each at a time, which the compiler keeps in
+/// vector registers. Several at once, because reading the row takes as long as multiplying it.
+fn dots<const N: usize>(row: &[f64], others: [&[f64]; N]) -> [f64; N] {
+    let length = row.len();
+    let others = others.map(|other| &other[..length]);
+    let whole = length - length % LANES;
+    let mut sums = [[0.0; LANES]; N];
+    for at in (0..whole).step_by(LANES) {
+        for (sum, other) in sums.iter_mut().zip(&others) {
+            for ((sum, a), b) in sum.iter_mut().zip(&row[at..at + LANES]).zip(&other[at..at + LANES]) {
+                *sum += a * b;
+            }
         }
     }
-    rest + sums.iter().sum::<f64>()
+    let mut totals = sums.map(|sum| sum.iter().sum());
+    for (total, other) in totals.iter_mut().zip(&others) {
+        *total += row[whole..].iter().zip(&other[whole..]).map(|(a, b)| a * b).sum::<f64>();
+    }
+    totals
+}
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    dots(a, [b])[0]
 }
 
 impl Envelope {
@@ -68,27 +85,48 @@ impl Envelope {
 
     /// `L` with `L Lᵀ` the matrix; `None` when it is not positive definite.
     pub(super) fn factor(mut self) -> Option<Factor> {
-        for i in 0..self.first.len() {
-            let (done, current) = self.values.split_at_mut(self.start[i]);
-            let current = &mut current[..i + 1 - self.first[i]];
+        let size = self.first.len();
+        let mut i = 0;
+        while i < size {
+            // Both rows of a node begin alike, and share the reading of the rows above.
+            let two = i + 1 < size && self.first[i] == self.first[i + 1];
+            let (done, rows) = self.values.split_at_mut(self.start[i]);
+            let (row, next) = rows.split_at_mut(i + 1 - self.first[i]);
+            let next = if two { &mut next[..i + 2 - self.first[i]] } else { &mut [][..] };
             for j in self.first[i]..i {
-                let row = &done[self.start[j]..self.start[j + 1]];
+                let above = &done[self.start[j]..self.start[j + 1]];
                 let from = self.first[i].max(self.first[j]);
-                let (ours, theirs) = (&current[from - self.first[i]..], &row[from - self.first[j]..]);
-                let sum = dot(&ours[..j - from], &theirs[..j - from]);
-                let at = j - self.first[i];
-                current[at] = (current[at] - sum) / row[j - self.first[j]];
+                let (at, start) = (j - self.first[i], from - self.first[i]);
+                let (entries, diagonal) = (&above[from - self.first[j]..j - self.first[j]], above[j - self.first[j]]);
+                if two {
+                    let [sum, other] = dots(entries, [&row[start..at], &next[start..at]]);
+                    row[at] = (row[at] - sum) / diagonal;
+                    next[at] = (next[at] - other) / diagonal;
+                } else {
+                    row[at] = (row[at] - dot(entries, &row[start..at])) / diagonal;
+                }
             }
-            let at = i - self.first[i];
-            let pivot = current[at] - dot(&current[..at], &current[..at]);
-            // Rounding takes some 1e-16 of the diagonal; a pivot that small means that the body can move.
-            if pivot.is_nan() || pivot <= 1e-14 * current[at].abs() {
-                return None;
+            finish(row)?;
+            if let Some(at) = next.len().checked_sub(2) {
+                next[at] = (next[at] - dot(&row[..at], &next[..at])) / row[at];
+                finish(next)?;
             }
-            current[at] = pivot.sqrt();
+            i += if two { 2 } else { 1 };
         }
         Some(Factor(self))
     }
+}
+
+/// Puts the root of the pivot on the diagonal of a row whose other entries are done.
+fn finish(row: &mut [f64]) -> Option<()> {
+    let (diagonal, entries) = row.split_last_mut()?;
+    let pivot = *diagonal - dot(entries, entries);
+    // Rounding takes some 1e-16 of the diagonal; a pivot that small means that the body can move.
+    if pivot.is_nan() || pivot <= 1e-14 * diagonal.abs() {
+        return None;
+    }
+    *diagonal = pivot.sqrt();
+    Some(())
 }
 
 impl Factor {
@@ -113,7 +151,12 @@ impl Factor {
     /// `Pᵀ A⁻¹ P` for sparse columns P, each a list of rows and values: with `Y = L⁻¹ P` it is `Yᵀ Y`, so that no
     /// backward solve is needed. By rows.
     pub(super) fn inverse_on(&self, columns: &[Vec<(usize, f64)>]) -> Vec<f64> {
-        let forward: Vec<(usize, Vec<f64>)> = columns.iter().map(|column| self.forward(column)).collect();
+        let mut forward = Vec::with_capacity(columns.len());
+        for group in columns.chunks(TOGETHER) {
+            let column = |k: usize| group.get(k).map_or(&[][..], Vec::as_slice);
+            let (start, solutions) = self.forward(std::array::from_fn(column));
+            forward.extend(solutions.into_iter().take(group.len()).map(|solution| (start, solution)));
+        }
         let size = columns.len();
         let mut inverse = vec![0.0; size * size];
         for (a, (start_a, column_a)) in forward.iter().enumerate() {
@@ -127,20 +170,25 @@ impl Factor {
         inverse
     }
 
-    /// `L⁻¹` of a sparse column, from its first row onward; above it all are zero.
-    fn forward(&self, column: &[(usize, f64)]) -> (usize, Vec<f64>) {
+    /// `L⁻¹` of sparse columns, from the first row that any of them has onward; above it all are zero.
+    fn forward(&self, columns: [&[(usize, f64)]; TOGETHER]) -> (usize, [Vec<f64>; TOGETHER]) {
         let size = self.0.first.len();
-        let start = column.iter().map(|(row, _)| *row).min().unwrap_or(size);
-        let mut solution = vec![0.0; size - start];
-        for (row, value) in column {
-            solution[row - start] += value;
-        }
+        let start = columns.iter().flat_map(|column| column.iter()).map(|(row, _)| *row).min().unwrap_or(size);
+        let mut solutions = columns.map(|column| {
+            let mut solution = vec![0.0; size - start];
+            for (row, value) in column {
+                solution[row - start] += value;
+            }
+            solution
+        });
         for i in start..size {
             let (row, from) = (self.0.row(i), self.0.first[i].max(start));
             let entries = &row[from - self.0.first[i]..row.len() - 1];
-            let sum = dot(entries, &solution[from - start..i - start]);
-            solution[i - start] = (solution[i - start] - sum) / row[row.len() - 1];
+            let sums = dots(entries, solutions.each_ref().map(|solution| &solution[from - start..i - start]));
+            for (solution, sum) in solutions.iter_mut().zip(sums) {
+                solution[i - start] = (solution[i - start] - sum) / row[row.len() - 1];
+            }
         }
-        (start, solution)
+        (start, solutions)
     }
 }
