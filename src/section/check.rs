@@ -11,6 +11,8 @@ use uom::si::pressure::pascal;
 const LARGEST_POISSON: f64 = 0.49;
 /// Largest size of a section, m; the largest nominal size of ISO 286-1 is 3.15 m.
 const LARGEST_SIZE: f64 = 10.0;
+/// Sizes are rounded to this, m, so that two lines of a mesh are either one or far enough apart to divide by.
+const STEP: f64 = 1e-7;
 /// Least share of a diameter that a wall must have.
 const LEAST_WALL: f64 = 1e-3;
 /// Least share of the ring's width along which ring and seat must face one another.
@@ -173,10 +175,15 @@ fn wall(part: &'static str, inside: f64, outside: f64) -> Result<(f64, f64), Sec
 }
 
 fn size(what: &'static str, length: Length) -> Result<f64, SectionError> {
-    let length = positive(what, length.get::<meter>(), "m")?;
-    within(what, length, (0.0, LARGEST_SIZE), "m")
+    let length = rounded(positive(what, length.get::<meter>(), "m")?);
+    // What is rounded to nothing is refused with the value as given.
+    within(what, length, (STEP, LARGEST_SIZE), "m")
 }
 
 fn bounded(what: &'static str, length: Length, (from, to): (f64, f64)) -> Result<f64, SectionError> {
-    within(what, length.get::<meter>() * 1e3, (from * 1e3, to * 1e3), "mm").map(|mm| mm / 1e3)
+    within(what, length.get::<meter>() * 1e3, (from * 1e3, to * 1e3), "mm").map(|mm| rounded(mm / 1e3))
+}
+
+fn rounded(length: f64) -> f64 {
+    (length / STEP).round() * STEP
 }

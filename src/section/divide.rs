@@ -18,8 +18,8 @@ const AT_EDGES: f64 = 0.03;
 const OVER_WALL: f64 = 3.0;
 /// Elements over the radius of a bore, at [`Accuracy::Normal`].
 const OVER_BORE: f64 = 6.0;
-/// Lines closer than this share of the ring's width are one.
-const APART: f64 = 1e-6;
+/// Lines closer than this, m, are one: less than half the step to which sizes are rounded.
+const APART: f64 = 2e-8;
 
 impl Accuracy {
     /// Size of the elements, 1 at normal accuracy.
@@ -41,7 +41,7 @@ pub(super) fn meshes(outlines: &Outlines, accuracy: Accuracy) -> Result<Vec<Mesh
     let axial = axial(outlines, width, accuracy.scale());
     let mesh = |k: usize| {
         let outline = &outlines.bodies[k];
-        let near = |z: &f64| *z >= outline.back() - APART * width && *z <= outline.front + APART * width;
+        let near = |z: &f64| *z >= outline.back() - APART && *z <= outline.front + APART;
         let own: Vec<f64> = axial.iter().copied().filter(near).collect();
         Mesh::new(outline, &radial(outlines, k, width, accuracy.scale()), &own)
     };
@@ -83,7 +83,7 @@ fn axial(outlines: &Outlines, width: f64, scale: f64) -> Vec<f64> {
             foci.extend([Focus::at(0.0, edge), Focus { from: -rear.thickness, to: 0.0, size }]);
         }
     }
-    lines(&distinct(fixed, APART * width), &foci, ALONG)
+    lines(&distinct(fixed, APART), &foci, ALONG)
 }
 
 fn radial(outlines: &Outlines, k: usize, width: f64, scale: f64) -> Vec<f64> {
@@ -109,5 +109,5 @@ fn radial(outlines: &Outlines, k: usize, width: f64, scale: f64) -> Vec<f64> {
     if k + 1 < outlines.bodies.len() {
         foci.push(Focus::at(outline.outer, edge));
     }
-    lines(&distinct(fixed, APART * width), &foci, ACROSS)
+    lines(&distinct(fixed, APART), &foci, ACROSS)
 }

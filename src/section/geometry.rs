@@ -128,7 +128,7 @@ pub enum Support {
     },
 }
 
-/// Ring and seat as they are drawn: a section through the axis.
+/// Ring and seat as they are drawn: a section through the axis. Sizes are rounded to 0.1 µm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Section {
     /// Ring.

@@ -9,4 +9,5 @@ mod reference_seats;
 mod reference_walls;
 mod refused;
 mod rows;
+mod shafts;
 mod superposed;

@@ -108,3 +108,18 @@ fn pressure_on_the_finest_reference_mesh() {
     }
     assert_eq!(compared, 5);
 }
+
+/// A second program, without the first one's bias.
+#[test]
+fn pressure_of_the_second_check() {
+    let rows = rows::rows(include_str!("../reference/section/second_check.csv"));
+    assert_eq!(rows.len(), 6);
+    for row in &rows {
+        let thickness = number(row, "back_wall_mm");
+        let back = if thickness > 0.0 { rows::wall(thickness, number(row, "hole_mm")) } else { rows::open() };
+        let section =
+            rows::plain(rows::ring(0.0, None), rows::housing(number(row, "Do_mm"), number(row, "front_mm"), back));
+        let state = rows::model(&section).solve(&rows::pressed(&[0.03], &[0.0; 2], 0.0)).unwrap();
+        near(row, "p_mean_MPa", in_mpa(state.contacts[0].mean_pressure), 0.001);
+    }
+}
