@@ -1,5 +1,9 @@
+use super::error::{SectionError, within};
 use crate::quantity::{Force, Length, Pressure};
 use uom::si::length::{meter, nanometer};
+
+/// Largest coefficient of friction taken as one; metals seizing dry come near it.
+const LARGEST_FRICTION: f64 = 1.0;
 
 /// What loads do to a section.
 #[derive(Clone, Debug, PartialEq)]
@@ -100,9 +104,12 @@ impl Contact {
     /// they settle raises the pressure (by 0.4 % in an open bore and by 7 % in a blind one, at a friction of 0.12,
     /// against independent finite elements that let the whole interference act at once).
     ///
+    /// # Errors
+    /// A friction outside 0 to 1.
+    ///
     /// **Source**: Coulomb friction on the contact area, as in DIN 7190-1 (from memory).
-    pub fn press_force(&self, friction: f64) -> Force {
-        self.normal_force * friction
+    pub fn press_force(&self, friction: f64) -> Result<Force, SectionError> {
+        Ok(self.normal_force * within("coefficient of friction", friction, (0.0, LARGEST_FRICTION), "")?)
     }
 
     /// Pressure at a position, straight between the places given; `None` beyond them by more than a nanometre.

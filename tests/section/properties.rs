@@ -49,7 +49,7 @@ fn odd_sizes_are_solved_or_refused() {
         mm(from[(*seed >> 33) as usize % from.len()])
     };
     let (mut seed, mut solved) = (1, 0);
-    for _ in 0..150 {
+    for _ in 0..24 {
         let mut of = |from: &[f64]| pick(&mut seed, from);
         let chamfers = Chamfers { back: of(&[0.0, 1e-6, 0.3, 1.0]), front: of(&[0.0, 2e-4, 1.0, 2.0]) };
         let groove =
@@ -84,5 +84,5 @@ fn odd_sizes_are_solved_or_refused() {
         assert!(state.parts.iter().all(surface), "{section:?}");
         assert!(model.stresses(&loads).unwrap().iter().all(|peak| peak.von_mises.stress.value.is_finite()));
     }
-    assert!(solved > 20, "{solved}");
+    assert!(solved > 5, "{solved}");
 }

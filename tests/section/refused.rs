@@ -60,6 +60,9 @@ fn loads_that_do_not_belong() {
     let section = with_ring(|ring| ring);
     let model = rows::model(&section);
     let solve = |loads| model.solve(&loads).unwrap_err();
+    let contact = &model.solve(&rows::pressed(&[0.03], &[0.0; 2], 0.0)).unwrap().contacts[0];
+    assert!(contact.press_force(1.1).unwrap_err().to_string().contains("coefficient of friction is 1.1"));
+    assert!((contact.press_force(0.12).unwrap() / contact.normal_force).value > 0.119);
     let few = solve(rows::pressed(&[0.03, 0.01], &[0.0; 2], 0.0));
     assert_eq!(few, SectionError::WrongLoads { what: "interferences", given: 2, needed: 1 });
     assert!(solve(rows::pressed(&[0.03], &[0.0; 3], 0.0)).to_string().contains("the section needs 2"));
