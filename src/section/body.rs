@@ -115,7 +115,7 @@ fn held(outline: &Outline, mesh: &Mesh, rest: Rest) -> Vec<[bool; 2]> {
     let face: Vec<usize> = match rest {
         Rest::Front => mesh.across(outline.front, (outline.inner, outline.outer)),
         Rest::Back { from } => mesh.across(outline.back(), (from, outline.outer)),
-        // Any circle does, for it carries nothing.
+        Rest::BackCircle => mesh.across(outline.back(), (outline.outer, outline.outer)),
         Rest::Circle => mesh.across(outline.front, (outline.outer, outline.outer)),
     };
     for node in face {

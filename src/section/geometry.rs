@@ -113,7 +113,9 @@ pub struct Shaft {
     pub material: Elastic,
 }
 
-/// Where the seat is held along the axis.
+/// Where the seat is held along the axis against the ring's push.
+///
+/// The face takes the push and nothing else: it does not keep the seat flat when interference makes it flare.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Support {
     /// Nowhere but on one circle, which keeps it from drifting and takes no force.

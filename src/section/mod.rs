@@ -26,8 +26,8 @@
 //!     },
 //!     liner: None,
 //!     seat: Seat::Housing(Housing {
-//!         outside: mm(90.0),
-//!         front: mm(4.0),
+//!         outside: mm(80.0),
+//!         front: mm(0.0),
 //!         back: Back::Wall { thickness: mm(5.0), hole: Some(mm(40.0)) },
 //!         material: elastic(70.0, 0.33),
 //!     }),
@@ -41,10 +41,10 @@
 //! };
 //! let state = model.solve(&loads)?;
 //! let seat = &state.contacts[0];
-//! let mean = seat.mean_pressure.get::<megapascal>();
-//! assert!((9.0..10.0).contains(&mean), "{mean}");
-//! let ring = state.parts[0].inside.as_ref().map_or(0.0, |bore| bore.at_raceway.get::<micrometer>());
-//! assert!((-16.0..-14.0).contains(&ring), "{ring}");
+//! // Independent finite elements of this seat: 7.534 MPa, and 11.09 µm less bore at mid-width. The plane formula: 5.490 MPa.
+//! assert!((seat.mean_pressure.get::<megapascal>() - 7.534).abs() < 0.01);
+//! let closing = state.parts[0].inside.as_ref().map(|bore| bore.at_raceway.get::<micrometer>());
+//! assert!(closing.is_some_and(|closing| (closing + 11.09).abs() < 0.02));
 //! # Ok::<(), SectionError>(())
 //! ```
 //!

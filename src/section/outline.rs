@@ -59,12 +59,24 @@ pub(super) struct Abutment {
 /// Where a body is held along the axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Rest {
-    /// On one circle, which takes no force.
+    /// On the outer circle of its front face, which takes no force.
     Circle,
+    /// On the outer circle of its back face, which takes no force.
+    BackCircle,
     /// On the front face of its tube.
     Front,
     /// On the back face of its tube from a radius outward.
     Back { from: f64 },
+}
+
+impl Rest {
+    /// One circle of the same face, which keeps a body in place without hindering it.
+    pub(super) fn circle(self) -> Self {
+        match self {
+            Rest::Circle | Rest::Front => Rest::Circle,
+            Rest::BackCircle | Rest::Back { .. } => Rest::BackCircle,
+        }
+    }
 }
 
 /// Bodies from the inside outward, each touching the next.

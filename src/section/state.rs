@@ -91,7 +91,8 @@ pub struct WallState {
     pub edge_membrane: Pressure,
     /// Hoop bending stress at the free edge.
     pub edge_bending: Pressure,
-    /// Axial displacement of the free edge, or of the centre, away from the ring.
+    /// Axial displacement of the free edge, or of the centre, away from the ring; against the face that the seat rests
+    /// on, and where interference makes that flare, against its outer circle.
     pub edge_deflection: Length,
     /// The same against the far circle of the seat's back face.
     pub edge_deflection_from_rim: Length,

@@ -2,20 +2,25 @@
 
 use crate::rows::{self, Row, in_mm, in_mpa, near, number};
 use seatwise::section::{Section, State};
+use std::sync::LazyLock;
 
-fn cases() -> Vec<Row> {
-    rows::rows(include_str!("../reference/section/fe_cases.csv"))
-}
+/// The rows, each solved once for all tests.
+static SOLVED: LazyLock<Vec<(Row, State)>> = LazyLock::new(|| {
+    let solved = |row: Row| {
+        let state = rows::model(&rows::section(&row)).solve(&rows::loads(&row)).unwrap();
+        (row, state)
+    };
+    rows::rows(include_str!("../reference/section/fe_cases.csv")).into_iter().map(solved).collect()
+});
 
-fn solved(row: &Row) -> State {
-    rows::model(&rows::section(row)).solve(&rows::loads(row)).unwrap()
+fn cases(closed: bool) -> impl Iterator<Item = &'static (Row, State)> {
+    SOLVED.iter().filter(move |(row, _)| (number(row, "p_mean_MPa") > 0.0) == closed)
 }
 
 #[test]
 fn pressure_and_closing_of_closed_seats() {
     let mut closed = 0;
-    for row in cases().iter().filter(|row| number(row, "p_mean_MPa") > 0.0) {
-        let state = solved(row);
+    for (row, state) in cases(true) {
         let (seat, bore) = (&state.contacts[0], state.parts[0].inside.as_ref().unwrap());
         closed += 1;
         near(row, "p_mean_MPa", in_mpa(seat.mean_pressure), 0.005);
@@ -36,8 +41,7 @@ fn pressure_and_closing_of_closed_seats() {
 #[test]
 fn clearance_of_open_seats() {
     let mut open = 0;
-    for row in cases().iter().filter(|row| number(row, "p_mean_MPa") <= 0.0) {
-        let state = solved(row);
+    for (row, state) in cases(false) {
         open += 1;
         let expected = number(row, "clearance_dia_mm");
         for clearance in [state.contacts[0].mean_clearance, state.contacts[0].least_clearance] {
@@ -56,10 +60,10 @@ fn clearance_of_open_seats() {
 #[test]
 fn pressure_along_the_seat() {
     let (mut near_ends, mut inside) = (0, 0);
-    for case in cases().iter().filter(|case| number(case, "p_mean_MPa") > 0.0) {
-        let state = solved(case);
-        for row in rows::rows(include_str!("../reference/section/fe_profiles.csv")) {
-            let (z, chamfer) = (number(&row, "z_from_shoulder_mm"), number(case, "chamfer_mm"));
+    let profiles = rows::rows(include_str!("../reference/section/fe_profiles.csv"));
+    for (case, state) in cases(true) {
+        for row in &profiles {
+            let (z, chamfer) = (number(row, "z_from_shoulder_mm"), number(case, "chamfer_mm"));
             let from_end = (z - chamfer).min(16.0 - chamfer - z);
             // A5 has friction.
             let same = row["case"] == case["case"] && case["case"] != "A5";
@@ -68,10 +72,10 @@ fn pressure_along_the_seat() {
             }
             let share = if from_end > 3.0 { 0.02 } else { 0.03 };
             *(if from_end > 3.0 { &mut inside } else { &mut near_ends }) += 1;
-            near(&row, "p_MPa", in_mpa(state.contacts[0].pressure_at(rows::mm(z)).unwrap()), share);
-            near(&row, "d_ring_OD_mm", in_mm(state.parts[0].outside.at(rows::mm(z))), 0.005);
+            near(row, "p_MPa", in_mpa(state.contacts[0].pressure_at(rows::mm(z)).unwrap()), share);
+            near(row, "d_ring_OD_mm", in_mm(state.parts[0].outside.at(rows::mm(z))), 0.005);
             let housing = state.parts[1].inside.as_ref().unwrap();
-            near(&row, "d_housing_bore_mm", in_mm(housing.at(rows::mm(z))), 0.005);
+            near(row, "d_housing_bore_mm", in_mm(housing.at(rows::mm(z))), 0.005);
         }
     }
     assert_eq!((near_ends, inside), (40, 92));
