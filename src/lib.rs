@@ -9,6 +9,7 @@
 //! | [`fit`] | limits of size and the clearance band at 20 °C |
 //! | [`thermal`] | temperatures against time, sizes against temperature |
 //! | [`mechanics`] | interference to pressure, stress and force; screws, presses, the wall behind a part, play left in a bearing |
+//! | [`section`] | the same for a seat as it is drawn, by finite elements of its section |
 //! | [`job`] | job text to a checked [`job::Job`], every error with its place |
 //! | [`plan`] | runs the others, judges, collects cautions and assumptions |
 //! | `report` | text, JSON, CSV and plots of a plan; computes nothing |
@@ -21,6 +22,7 @@ pub mod mechanics;
 pub mod plan;
 pub mod quantity;
 pub mod report;
+pub mod section;
 pub mod stock;
 pub mod thermal;
 

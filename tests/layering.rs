@@ -6,10 +6,19 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules from the base upward; each may use those before it.
-const ORDER: [&str; 9] = ["quantity", "stock", "fit", "thermal", "mechanics", "job", "plan", "report", "cli"];
+const ORDER: [&str; 10] =
+    ["quantity", "stock", "fit", "thermal", "mechanics", "section", "job", "plan", "report", "cli"];
 
 /// Modules that know nothing of each other, though they stand side by side in the order.
-const STRANGERS: [(&str, &str); 3] = [("thermal", "fit"), ("mechanics", "fit"), ("mechanics", "thermal")];
+const STRANGERS: [(&str, &str); 7] = [
+    ("thermal", "fit"),
+    ("mechanics", "fit"),
+    ("mechanics", "thermal"),
+    ("section", "fit"),
+    ("section", "thermal"),
+    ("section", "mechanics"),
+    ("section", "stock"),
+];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();

@@ -1,0 +1,13 @@
+//! The section solver against exact solutions, against other ways to its own answers, and against independent finite
+//! elements.
+
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
+mod exact;
+mod properties;
+mod reference_seats;
+mod reference_walls;
+mod refused;
+mod rows;
+mod shafts;
+mod superposed;
