@@ -1,3 +1,4 @@
+use crate::plan::Method;
 use crate::quantity::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::{Path, PathBuf};
@@ -75,6 +76,10 @@ pub(super) struct PlanFlags {
     #[arg(long, value_enum, default_value_t = Detail::Full)]
     pub(super) detail: Detail,
 
+    /// How pressure and force are found
+    #[arg(long, value_enum, default_value_t = ModelFlag::Auto)]
+    pub(super) model: ModelFlag,
+
     /// Draw the force of the tightest case against depth into FILE, .svg or .png
     #[arg(long, value_name = "FILE")]
     pub(super) force_plot: Option<PathBuf>,
@@ -88,6 +93,27 @@ pub(super) struct PlanFlags {
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+/// How pressure and force of a seat are found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum ModelFlag {
+    /// Two rings of equal width, with bounds for the shape of the seat
+    Plane,
+    /// The section of the seat, by finite elements
+    Section,
+    /// The section where the job gives the length of the seat
+    Auto,
+}
+
+impl ModelFlag {
+    pub(super) fn method(self) -> Method {
+        match self {
+            Self::Plane => Method::Plane,
+            Self::Section => Method::Section,
+            Self::Auto => Method::Auto,
+        }
+    }
 }
 
 /// How much of a plan's text is printed.

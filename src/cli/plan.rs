@@ -14,7 +14,8 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own.material)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
-    let plan = plan::plan(&job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let plan =
+        plan::plan_by(&job, flags.model.method()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
         PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, system),

@@ -35,6 +35,7 @@ pub use sentence::{Sentence, Word};
 use crate::fit::FitError;
 use crate::job::{Job, Piece};
 use crate::mechanics::MechanicsError;
+use crate::section::SectionError;
 use crate::stock::dimensions::RacewayError;
 use crate::stock::iso286::TableError;
 use crate::thermal::ThermalError;
@@ -63,6 +64,9 @@ pub enum PlanError {
     /// The raceways of a bearing cannot be estimated.
     #[error("{0}")]
     Raceways(#[from] RacewayError),
+    /// The section of a seat cannot be computed.
+    #[error("{0}")]
+    Section(#[from] SectionError),
     /// The rings of a joint cannot be computed.
     #[error("{0}")]
     Mechanics(#[from] MechanicsError),
@@ -86,6 +90,7 @@ impl PlanError {
             Self::Temperature { .. } => "change the medium, its temperature or the hold, or choose another material",
             Self::Thermal(_) => "check the temperatures of the job against the materials (`seatwise materials ID`)",
             Self::Fit(_) => "check the roughness and the smoothing factor",
+            Self::Section(_) => "check the sizes of the seat, or ask for the plane formula with --model plane",
             Self::Table(_) => "install the program again: its own tables are faulty",
             Self::Raceways(_) => "check the bore and the outside of the bearing",
             Self::Mechanics(_) => "check the diameters and walls of the job",
@@ -101,8 +106,28 @@ impl PlanError {
 /// # Errors
 /// [`PlanError`] when a target temperature cannot be reached or lies outside a material's table.
 pub fn plan(job: &Job) -> Result<Plan<'_>, PlanError> {
+    plan_by(job, Method::Auto)
+}
+
+/// How pressure and force of a seat are found.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Method {
+    /// Two rings of equal width, with the bounds of seats computed beforehand: a fraction of a millisecond.
+    Plane,
+    /// The section of the seat: some milliseconds.
+    Section,
+    /// The section where the job gives the length of the seat and two rings of equal width are not exact.
+    #[default]
+    Auto,
+}
+
+/// Plans a checked job by a method.
+///
+/// # Errors
+/// As for [`plan()`]; [`PlanError::Section`] when the section is asked for and cannot be divided.
+pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
     let joints = joint::joints(job)?;
-    let mut seats = joints.iter().map(|joint| seat::plan(job, joint)).collect::<Result<Vec<_>, _>>()?;
+    let mut seats = joints.iter().map(|joint| seat::plan(job, joint, method)).collect::<Result<Vec<_>, _>>()?;
     let internal_clearance = push::internal_clearance(job, &seats)?;
     let cautions = cautions::all(job, &seats, internal_clearance.as_ref());
     for seat in &mut seats {

@@ -1,6 +1,5 @@
 //! One seat, from its fit to its service.
 
-use super::PlanError;
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::holds;
@@ -9,6 +8,7 @@ use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window
 use super::push::{self, Presser};
 use super::track::treat;
 use super::verdict;
+use super::{Method, PlanError};
 use crate::fit::{self, FitKind};
 use crate::job::{Job, ServiceState};
 use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time, Torque, reference_temperature};
@@ -18,14 +18,14 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 use uom::si::torque::newton_meter;
 
-pub(super) fn plan(job: &Job, joint: &Joint<'_>) -> Result<SeatPlan, PlanError> {
+pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: Method) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
     let inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
     let outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
     let placing = job.bench.placing_clearance;
     let course =
         Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
-    let presser = Presser::new(job, joint)?;
+    let presser = Presser::new(job, joint, method)?;
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, within) = (course.window(), course.time_to_clear());

@@ -20,7 +20,8 @@ const MODELS: [(&str, &str); 9] = [
     ("press force", "friction x pressure x seat area at the depth reached"),
     (
         "shape of the seat",
-        "independent finite elements of one ring in through and blind seats, linear elastic, frictionless (fits/seat_shapes.csv)",
+        "own finite elements of the section, held against independent ones; else bounds from independent finite elements of one \
+         ring in through and blind seats, linear elastic, frictionless (fits/seat_shapes.csv)",
     ),
     (
         "wall behind the part",

@@ -1,5 +1,6 @@
 //! What pushing a part home, holding it and drawing it off takes.
 
+mod computed;
 mod course;
 mod means;
 mod model;

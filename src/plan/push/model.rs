@@ -48,11 +48,34 @@ pub struct ShapeFactor {
     pub known: HowNear,
 }
 
+impl ShapeFactor {
+    /// The factor of the force in words: "1.16", or "1.00 to 1.24".
+    pub fn words(&self) -> String {
+        let (low, high) = (format!("{:.2}", self.force.0), format!("{:.2}", self.force.1));
+        if low == high { low } else { format!("{low} to {high}") }
+    }
+
+    /// Bounds that hold both.
+    pub(super) fn either(self, other: Self) -> Self {
+        let both = |a: (f64, f64), b: (f64, f64)| (a.0.min(b.0), a.1.max(b.1));
+        let computed = self.known == HowNear::Computed && other.known == HowNear::Computed;
+        Self {
+            force: both(self.force, other.force),
+            pressure: both(self.pressure, other.pressure),
+            closing: both(self.closing, other.closing),
+            at_shoulder: self.at_shoulder.zip(other.at_shoulder).map(|(a, b)| both(a, b)),
+            known: if computed { HowNear::Computed } else { HowNear::Bounds },
+        }
+    }
+}
+
 /// How the factor of a seat's shape is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HowNear {
     /// The plane formula is exact: a through bore as wide as the ring.
     Exact,
+    /// Computed in the section of the seat.
+    Computed,
     /// Interpolated between computed seats.
     Interpolated,
     /// Bounds only.

@@ -4,9 +4,9 @@ use super::model::{Pressing, ShapeFactor};
 use super::{plastic, shape};
 use crate::job::Job;
 use crate::mechanics::{self, Part, Press, PressFit, Strength, weakest, yield_interference, yield_start};
-use crate::plan::PlanError;
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
+use crate::plan::{Method, PlanError};
 use crate::quantity::{Cases, Force, Length, Pressure};
 use crate::stock::Material;
 
@@ -30,7 +30,7 @@ fn ends((low, high): (f64, f64)) -> Cases<f64> {
 }
 
 impl<'a> Presser<'a> {
-    pub(in crate::plan) fn new(job: &Job, joint: &'a Joint<'a>) -> Result<Self, PlanError> {
+    pub(in crate::plan) fn new(job: &Job, joint: &'a Joint<'a>, method: Method) -> Result<Self, PlanError> {
         let length = job.part.width;
         let trial = plane(joint, length, joint.nominal * TRIAL_SHARE);
         Ok(Self {
@@ -39,7 +39,7 @@ impl<'a> Presser<'a> {
             friction: ends(job.press.friction),
             inner_strength: strength(joint.inner.material),
             outer_strength: strength(joint.outer.material),
-            shape: shape::factor(job, joint.seat, &trial, job.press.friction.1)?,
+            shape: shape::factor(job, (joint.seat, method), &trial, job.press.friction.1)?,
         })
     }
 

@@ -1,10 +1,11 @@
 //! How far a seat exceeds the plane formula.
 
+use super::computed;
 use super::model::{HowNear, ShapeFactor};
 use crate::job::{Housing, Job};
 use crate::mechanics::{Back, HowKnown, Joint, SeatFactor, SeatShape, Span, seat_factor};
-use crate::plan::PlanError;
 use crate::plan::model::SeatKind;
+use crate::plan::{Method, PlanError};
 use crate::quantity::Length;
 use crate::stock::seat_shapes;
 
@@ -16,7 +17,38 @@ const RIGID: f64 = 1e9;
 const UNSTATED_FRONT: f64 = 10.0 / 16.0;
 
 /// The factor of a seat, with friction up to `friction`.
-pub(super) fn factor(job: &Job, seat: SeatKind, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
+pub(super) fn factor(
+    job: &Job,
+    (seat, method): (SeatKind, Method),
+    joint: &Joint,
+    friction: f64,
+) -> Result<ShapeFactor, PlanError> {
+    let bounds = bounds(job, seat, joint, friction)?;
+    let stated = match seat {
+        SeatKind::Housing => job.housing.as_ref().is_some_and(|housing| housing.length_stated),
+        SeatKind::Shaft => job.shaft.as_ref().is_some_and(|shaft| shaft.length_stated),
+    };
+    // A seat of unknown length has no section, and two rings of equal width need none.
+    let wanted = method == Method::Section || (stated && bounds.known != HowNear::Exact);
+    if method == Method::Plane || !wanted {
+        return Ok(bounds);
+    }
+    let computed = match (seat, &job.housing, &job.shaft) {
+        (SeatKind::Housing, Some(housing), _) => computed::in_housing(job, housing, joint),
+        (SeatKind::Shaft, _, Some(shaft)) => computed::on_shaft(job, shaft, joint),
+        _ => return Ok(bounds),
+    };
+    match computed {
+        Ok(Some(factor)) => Ok(factor),
+        Ok(None) => Ok(bounds),
+        // A seat that the section refuses keeps its bounds, unless the section was asked for.
+        Err(PlanError::Section(_)) if method == Method::Auto => Ok(bounds),
+        Err(error) => Err(error),
+    }
+}
+
+/// The ends between which the factor lies, from seats computed beforehand.
+fn bounds(job: &Job, seat: SeatKind, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
     match (seat, &job.housing, &job.shaft) {
         (SeatKind::Housing, Some(housing), _) => of_housing(job, housing, joint, friction),
         (SeatKind::Shaft, _, Some(shaft)) if shaft.length_stated && shaft.length <= job.part.width => Ok(equal_width()),
@@ -37,7 +69,7 @@ fn of_housing(job: &Job, housing: &Housing, joint: &Joint, friction: f64) -> Res
     };
     let behind = housing.shoulder.map_or(none, |shoulder| shoulder.wall);
     if !housing.length_stated {
-        return Ok(either(with(back, none)?, with(back, UNSTATED_FRONT * job.part.width)?));
+        return Ok(with(back, none)?.either(with(back, UNSTATED_FRONT * job.part.width)?));
     }
     let over = (housing.length - job.part.width - behind).max(none);
     if over <= none && housing.shoulder.is_none() {
@@ -48,7 +80,7 @@ fn of_housing(job: &Job, housing: &Housing, joint: &Joint, friction: f64) -> Res
     }
     // The job does not say on which side the longer boss goes on: all in front, or half on either side.
     let wall = Back::Wall { thickness: 0.5 * over, hole: joint.diameter };
-    Ok(either(with(Back::Flush, over)?, with(wall, 0.5 * over)?))
+    Ok(with(Back::Flush, over)?.either(with(wall, 0.5 * over)?))
 }
 
 /// Two rings of equal width, for which the plane formula is exact; friction adds less than a hundredth.
@@ -79,16 +111,5 @@ fn plain(factor: &SeatFactor) -> ShapeFactor {
             HowKnown::Interpolated => HowNear::Interpolated,
             HowKnown::Envelope { .. } => HowNear::Bounds,
         },
-    }
-}
-
-fn either(one: ShapeFactor, other: ShapeFactor) -> ShapeFactor {
-    let both = |a: (f64, f64), b: (f64, f64)| (a.0.min(b.0), a.1.max(b.1));
-    ShapeFactor {
-        force: both(one.force, other.force),
-        pressure: both(one.pressure, other.pressure),
-        closing: both(one.closing, other.closing),
-        at_shoulder: one.at_shoulder.zip(other.at_shoulder).map(|(a, b)| both(a, b)),
-        known: HowNear::Bounds,
     }
 }

@@ -24,7 +24,7 @@ pub struct ShapeDocument {
     pub closing_low: f64,
     /// See `closing_low`.
     pub closing_high: f64,
-    /// `exact`, `interpolated` or `bounds`.
+    /// `exact`, `computed`, `interpolated` or `bounds`.
     pub known: &'static str,
 }
 
@@ -172,6 +172,7 @@ pub(super) fn shape(shape: &ShapeFactor) -> ShapeDocument {
         closing_high: figures(shape.closing.1),
         known: match shape.known {
             HowNear::Exact => "exact",
+            HowNear::Computed => "computed",
             HowNear::Interpolated => "interpolated",
             HowNear::Bounds => "bounds",
         },

@@ -37,15 +37,14 @@ fn pressing(plan: &Plan<'_>, seat: &SeatPlan, show: Show) -> String {
         .map(|limit| format!(" ({} by Tresca)", show.small(limit, Toward::Down)))
         .unwrap_or_default();
     format!(
-        "Pressing: joint length {}, friction {} to {} ({}), plane formula times {:.2} to {:.2} for the shape of the seat. The \
+        "Pressing: joint length {}, friction {} to {} ({}), plane formula times {} for the shape of the seat. The \
          {} is the weaker part; it stays elastic up to {}{tresca} of interference. Force grows evenly with depth to the figure \
          at full depth.",
         show.size(press.length),
         plan.job.press.friction.0,
         plan.job.press.friction.1,
         plan.job.press.friction_source,
-        press.shape.force.0,
-        press.shape.force.1,
+        press.shape.words(),
         press.weaker,
         show.small(press.elastic_limit, Toward::Down),
     )
