@@ -24,6 +24,7 @@ impl Arguments {
     pub(super) fn inputs(&self) -> Vec<&Path> {
         match &self.command {
             Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Options(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -35,6 +36,10 @@ pub(super) enum Command {
     /// Plan a job: what to do, what to expect, what can go wrong
     #[command(after_help = "Example: seatwise plan examples/pump-case.toml --plot pump.svg")]
     Plan(PlanFlags),
+    /// Every sensible way to fit the part with what the shop has, ranked
+    #[command(after_help = "Examples: seatwise options examples/pump-case.toml\n          \
+                      seatwise options examples/iron-hub.toml --with freezer --with oven")]
+    Options(OptionsFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -74,6 +79,33 @@ pub(super) struct PlanFlags {
     /// Exit with 3 when the verdict is worse than this
     #[arg(long, value_enum, value_name = "VERDICT")]
     pub(super) require: Option<Required>,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct OptionsFlags {
+    /// Job file in TOML; - reads standard input. Its own [chill] and [warm] say only how a medium is set up
+    pub(super) job: PathBuf,
+
+    /// A medium that the shop has; may be repeated. Without it those of [shop] in the job, or else all
+    #[arg(long, value_name = "MEDIUM")]
+    pub(super) with: Vec<String>,
+
+    /// Show every way that can be done, not the best eight
+    #[arg(long)]
+    pub(super) all: bool,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
 
     #[command(flatten)]
     pub(super) own: OwnFlags,

@@ -6,6 +6,7 @@ mod input;
 mod limits;
 mod materials;
 mod media;
+mod options;
 mod output;
 mod pair;
 mod plan;
@@ -56,6 +57,7 @@ pub fn run() -> ExitCode {
 fn execute(arguments: &Arguments) -> Result<u8, Failure> {
     let (outcome, output) = match &arguments.command {
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
+        Command::Options(flags) => (options::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),

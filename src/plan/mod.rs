@@ -10,6 +10,7 @@ mod holds;
 mod joint;
 mod limits;
 mod model;
+pub mod options;
 mod place;
 mod pressing;
 mod run;

@@ -78,8 +78,18 @@ fn window(window: Window) -> String {
     }
 }
 
+/// Rows as CSV text.
+pub(crate) fn written(rows: impl IntoIterator<Item = Vec<String>>) -> Result<String, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    for row in rows {
+        writer.write_record(&row)?;
+    }
+    let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
 /// Text that a spreadsheet will not run.
-fn safe(text: &str) -> String {
+pub(crate) fn safe(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}") } else { text.to_owned() }
 }
 

@@ -3,6 +3,7 @@
 pub mod csv;
 pub mod fits;
 pub mod json;
+pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
 pub mod stock;
