@@ -25,6 +25,9 @@ impl Arguments {
         match &self.command {
             Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Options(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Table(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -40,6 +43,19 @@ pub(super) enum Command {
     #[command(after_help = "Examples: seatwise options examples/pump-case.toml\n          \
                       seatwise options examples/iron-hub.toml --with freezer --with oven")]
     Options(OptionsFlags),
+    /// A chart for the wall: how hot the outer part is against how cold the inner one is
+    #[command(after_help = "Examples: seatwise table examples/pump-case.toml\n          \
+                      seatwise table examples/pump-case.toml --outer \"60 °C..100 °C/5\" --format html -o chart.html")]
+    Table(TableFlags),
+    /// Plan a job again and again with other values at one key or two
+    #[command(
+        after_help = "Examples: seatwise sweep examples/pump-case.toml --over \"warm.temperature=60 °C..80 °C/5\"\n          \
+                      seatwise sweep examples/pump-case.toml --over \"housing.bore_limits=M7|N7|P7\" --over \"bench.carry=10 s|60 s\""
+    )]
+    Sweep(SweepFlags),
+    /// Plans of several jobs side by side, with what differs marked
+    #[command(after_help = "Example: seatwise compare today.toml hotter.toml colder.toml")]
+    Compare(CompareFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -99,6 +115,76 @@ pub(super) struct OptionsFlags {
     /// Show every way that can be done, not the best eight
     #[arg(long)]
     pub(super) all: bool,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct TableFlags {
+    /// Job file in TOML; - reads standard input. Its own [chill] and [warm] say only how a medium is set up
+    pub(super) job: PathBuf,
+
+    /// Temperatures of the housing (of the bearing, on a shaft) as it leaves the oven, "60 °C..100 °C/5" or "60 °C|80 °C"
+    #[arg(long, value_name = "FROM..TO/COUNT")]
+    pub(super) outer: Option<String>,
+
+    /// What the inner part comes from; may be repeated. Without it what [shop] has, or else freezer and dry ice
+    #[arg(long, value_name = "MEDIUM")]
+    pub(super) with: Vec<String>,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = TableFormat::Text)]
+    pub(super) format: TableFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct SweepFlags {
+    /// Job file in TOML; - reads standard input
+    pub(super) job: PathBuf,
+
+    /// A key of the job with its values: "warm.temperature=60 °C..120 °C/7" or "housing.bore_limits=N7|P7"; once or twice
+    #[arg(long, value_name = "KEY=VALUES", required = true)]
+    pub(super) over: Vec<String>,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct CompareFlags {
+    /// Job files in TOML, two to six; one of them may be - for standard input
+    #[arg(required = true, num_args = 2..=6)]
+    pub(super) jobs: Vec<PathBuf>,
 
     /// Form of the result
     #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
@@ -233,6 +319,13 @@ pub(super) enum PlanFormat {
     Text,
     Json,
     Csv,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum TableFormat {
+    Text,
+    Csv,
+    Html,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -1,6 +1,7 @@
 //! Flags in, streams and exit codes out; nothing is decided here.
 
 mod args;
+mod compare;
 mod failure;
 mod input;
 mod limits;
@@ -11,6 +12,9 @@ mod output;
 mod pair;
 mod plan;
 mod schema;
+mod spread;
+mod sweep;
+mod table;
 
 use args::{Arguments, Command};
 use clap::Parser;
@@ -58,6 +62,9 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
     let (outcome, output) = match &arguments.command {
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
         Command::Options(flags) => (options::run(flags)?, &flags.output),
+        Command::Table(flags) => (table::run(flags)?, &flags.output),
+        Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
+        Command::Compare(flags) => (compare::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),

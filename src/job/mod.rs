@@ -6,6 +6,7 @@
 mod entry;
 mod model;
 mod problem;
+mod put;
 mod reach;
 mod read_designation;
 mod read_material;
@@ -31,6 +32,7 @@ pub use model::{
     Treatment, Wrapping,
 };
 pub use problem::{Problem, Problems};
+pub use put::{PutError, put, typed};
 pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};

@@ -3,6 +3,7 @@
 mod answer;
 mod caution;
 mod cautions;
+pub mod chart;
 mod clearance;
 pub mod clearance_history;
 mod grip;

@@ -29,9 +29,11 @@ pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
-type Cell = (String, String);
+/// A name and what stands under it.
+pub(crate) type Cell = (String, String);
 
-fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
+/// The main numbers of a seat.
+pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
     let heading = &plan.job.heading;
     let mut cells = vec![
         cell("title", safe(&heading.title)),

@@ -14,6 +14,9 @@ mod trial;
 pub use model::{Outcome, SeatWays, Used, Way, Worked};
 pub use rank::RULE;
 
+pub(super) use grid::highest as limits_of;
+pub(super) use trial::{pieces, run};
+
 use super::model::SeatKind;
 use super::{PlanError, plan};
 use crate::job::{Job, Piece};

@@ -25,8 +25,26 @@ pub(super) struct Trials<'j> {
     pub(super) made: Cell<usize>,
 }
 
+/// The plan of a job of one seat with these treatments, or why there is none.
+fn planned(job: &Job, chill: Option<Treatment>, warm: Option<Treatment>) -> Result<Worked, Sentence> {
+    let job = job.with_treatments(chill, warm).map_err(|error| say(error.to_string()))?;
+    let mut planned = plan(&job).map_err(|error| say(error.to_string()))?;
+    let Some(seat) = planned.seats.pop() else { return Err(say("there is no seat")) };
+    let in_hand = in_hand(seat.window.tightest, job.bench.carry);
+    Ok(Worked { seat, cautions: planned.cautions, in_hand })
+}
+
+/// The same, refused where a limit or a danger forbids it; a press that is too small is a caution, and no more.
+pub(in crate::plan) fn run(job: &Job, chill: Option<Treatment>, warm: Option<Treatment>) -> Result<Worked, Sentence> {
+    let worked = planned(job, chill, warm)?;
+    match forbidden(&worked).filter(|refusal| !refusal.lacks_force) {
+        Some(refusal) => Err(refusal.reason),
+        None => Ok(worked),
+    }
+}
+
 /// Which piece is chilled and which is warmed at a seat.
-pub(super) fn pieces(seat: SeatKind) -> (Piece, Piece) {
+pub(in crate::plan) fn pieces(seat: SeatKind) -> (Piece, Piece) {
     match seat {
         SeatKind::Housing => (Piece::Part, Piece::Housing),
         SeatKind::Shaft => (Piece::Shaft, Piece::Part),
@@ -39,14 +57,7 @@ impl Trials<'_> {
         self.made.set(self.made.get() + 1);
         let (inner, outer) = pieces(self.seat);
         let treatment = |piece, dose: Option<Dose<'_>>| dose.map(|dose| self.treatment(piece, dose)).transpose();
-        let job = self
-            .job
-            .with_treatments(treatment(inner, chill)?, treatment(outer, warm)?)
-            .map_err(|error| say(error.to_string()))?;
-        let mut planned = plan(&job).map_err(|error| say(error.to_string()))?;
-        let Some(seat) = planned.seats.pop() else { return Err(say("there is no seat").into()) };
-        let in_hand = in_hand(seat.window.tightest, job.bench.carry);
-        Ok(Worked { seat, cautions: planned.cautions, in_hand })
+        Ok(planned(self.job, treatment(inner, chill)?, treatment(outer, warm)?)?)
     }
 
     fn treatment(&self, piece: Piece, dose: Dose<'_>) -> Result<Treatment, Sentence> {
