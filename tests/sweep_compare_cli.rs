@@ -4,7 +4,7 @@
 
 use assert_cmd::Command;
 use serde_json::Value;
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
@@ -33,7 +33,7 @@ fn done(arguments: &[&str]) -> String {
     run.out
 }
 
-fn rows(csv: &str) -> Vec<HashMap<String, String>> {
+fn rows(csv: &str) -> Vec<BTreeMap<String, String>> {
     csv::Reader::from_reader(csv.as_bytes()).deserialize().map(Result::unwrap).collect()
 }
 

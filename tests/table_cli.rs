@@ -4,7 +4,7 @@
 
 use assert_cmd::Command;
 use serde_json::Value;
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 
 struct Run {
     code: i32,
@@ -31,7 +31,7 @@ fn done(arguments: &[&str]) -> String {
     run.out
 }
 
-fn cells(csv: &str) -> Vec<HashMap<String, String>> {
+fn cells(csv: &str) -> Vec<BTreeMap<String, String>> {
     csv::Reader::from_reader(csv.as_bytes()).deserialize().map(Result::unwrap).collect()
 }
 

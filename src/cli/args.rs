@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 #[command(
     version,
     about,
-    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require asks.\n\
+    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require asks,\n            4 a batch is done, but some of its rows could not be planned.\n\
                   A calculation only: makers' manuals, local codes and licensed practice go before it."
 )]
 pub(super) struct Arguments {
@@ -28,6 +28,7 @@ impl Arguments {
             Command::Table(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
+            Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -56,6 +57,13 @@ pub(super) enum Command {
     /// Plans of several jobs side by side, with what differs marked
     #[command(after_help = "Example: seatwise compare today.toml hotter.toml colder.toml")]
     Compare(CompareFlags),
+    /// Plan a list of jobs, one a row
+    #[command(
+        after_help = "A column of the list is a key of the job file, such as bearing.designation or housing.bore_limits; the\n\
+                      README lists them. An empty cell leaves the key out; a cell in braces is taken as TOML.\n\
+                      Examples: seatwise batch --template -o list.csv\n          seatwise batch list.csv -o plans.csv"
+    )]
+    Batch(BatchFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -198,6 +206,37 @@ pub(super) struct CompareFlags {
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct BatchFlags {
+    /// List in CSV with a heading; commas, semicolons or tabs; - reads standard input
+    #[arg(required_unless_present = "template")]
+    pub(super) list: Option<PathBuf>,
+
+    /// Print a list to begin with
+    #[arg(long, conflicts_with_all = ["list", "resume"])]
+    pub(super) template: bool,
+
+    /// Form of the result: CSV with a row a seat, or JSON with a line a job
+    #[arg(long, value_enum, default_value_t = BatchFormat::Csv)]
+    pub(super) format: BatchFormat,
+
+    /// Go on with a run of the same list that was interrupted
+    #[arg(long, requires = "file")]
+    pub(super) resume: bool,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum BatchFormat {
+    Csv,
+    Json,
 }
 
 #[derive(Args, Debug)]

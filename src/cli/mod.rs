@@ -1,6 +1,7 @@
 //! Flags in, streams and exit codes out; nothing is decided here.
 
 mod args;
+mod batch;
 mod compare;
 mod failure;
 mod input;
@@ -29,6 +30,9 @@ const DONE: u8 = 0;
 const FAILED: u8 = 2;
 /// Exit code of a plan whose verdict is worse than `--require` asks.
 const WORSE: u8 = 3;
+
+/// Exit code of a batch some of whose rows could not be planned.
+const SOME_FAILED: u8 = 4;
 
 /// What a command leaves behind.
 struct Outcome {
@@ -60,6 +64,9 @@ pub fn run() -> ExitCode {
 
 fn execute(arguments: &Arguments) -> Result<u8, Failure> {
     let (outcome, output) = match &arguments.command {
+        // A list may be longer than memory, so it writes its results as they come.
+        Command::Batch(flags) if !flags.template => return batch::run(flags, &arguments.inputs()),
+        Command::Batch(flags) => (batch::template(), &flags.output),
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
         Command::Options(flags) => (options::run(flags)?, &flags.output),
         Command::Table(flags) => (table::run(flags)?, &flags.output),

@@ -44,7 +44,8 @@ use toml::de::DeTable;
 /// Longest job text that is read, bytes. A job is a page of text; a larger file is not a job.
 pub const LONGEST_TEXT: usize = 1_000_000;
 
-const KEYS: [&str; 16] = [
+/// Keys and tables that stand at the top of a job.
+pub const KEYS: [&str; 16] = [
     "title",
     "reference",
     "revision",

@@ -1,5 +1,6 @@
 //! A plan as text, JSON, CSV or a plot. Nothing is computed here; quantities are rounded here, once.
 
+pub mod batch;
 pub mod chart;
 pub mod compare;
 pub mod csv;
