@@ -7,7 +7,8 @@ use std::path::{Path, PathBuf};
 #[command(
     version,
     about,
-    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require asks,\n            4 a batch is done, but some of its rows could not be planned.\n\
+    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require\n\
+                  asks, 4 a batch is done, but some of its rows could not be planned.\n\
                   A calculation only: makers' manuals, local codes and licensed practice go before it."
 )]
 pub(super) struct Arguments {
@@ -59,8 +60,8 @@ pub(super) enum Command {
     Compare(CompareFlags),
     /// Plan a list of jobs, one a row
     #[command(
-        after_help = "A column of the list is a key of the job file, such as bearing.designation or housing.bore_limits; the\n\
-                      README lists them. An empty cell leaves the key out; a cell in braces is taken as TOML.\n\
+        after_help = "A column of the list is a key of the job file, such as bearing.designation or warm.hold;\n\
+                      the README lists them. An empty cell leaves the key out; a cell in braces is taken as TOML.\n\
                       Examples: seatwise batch --template -o list.csv\n          seatwise batch list.csv -o plans.csv"
     )]
     Batch(BatchFlags),
