@@ -8,7 +8,8 @@ use std::path::{Path, PathBuf};
 #[command(
     version,
     about,
-    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require asks.\n\
+    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require\n\
+                  asks, 4 a batch is done, but some of its rows could not be planned.\n\
                   A calculation only: makers' manuals, local codes and licensed practice go before it."
 )]
 pub(super) struct Arguments {
@@ -25,6 +26,11 @@ impl Arguments {
     pub(super) fn inputs(&self) -> Vec<&Path> {
         match &self.command {
             Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Options(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Table(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
+            Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -36,6 +42,30 @@ pub(super) enum Command {
     /// Plan a job: what to do, what to expect, what can go wrong
     #[command(after_help = "Example: seatwise plan examples/pump-case.toml --plot pump.svg")]
     Plan(PlanFlags),
+    /// Every sensible way to fit the part with what the shop has, ranked
+    #[command(after_help = "Examples: seatwise options examples/pump-case.toml\n          \
+                      seatwise options examples/iron-hub.toml --with freezer --with oven")]
+    Options(OptionsFlags),
+    /// A chart for the wall: how hot the outer part is against how cold the inner one is
+    #[command(after_help = "Examples: seatwise table examples/pump-case.toml\n          \
+                      seatwise table examples/pump-case.toml --outer \"60 °C..100 °C/5\" --format html -o chart.html")]
+    Table(TableFlags),
+    /// Plan a job again and again with other values at one key or two
+    #[command(
+        after_help = "Examples: seatwise sweep examples/pump-case.toml --over \"warm.temperature=60 °C..80 °C/5\"\n          \
+                      seatwise sweep examples/pump-case.toml --over \"housing.bore_limits=M7|N7|P7\" --over \"bench.carry=10 s|60 s\""
+    )]
+    Sweep(SweepFlags),
+    /// Plans of several jobs side by side, with what differs marked
+    #[command(after_help = "Example: seatwise compare today.toml hotter.toml colder.toml")]
+    Compare(CompareFlags),
+    /// Plan a list of jobs, one a row
+    #[command(
+        after_help = "A column of the list is a key of the job file, such as bearing.designation or warm.hold;\n\
+                      the README lists them. An empty cell leaves the key out; a cell in braces is taken as TOML.\n\
+                      Examples: seatwise batch --template -o list.csv\n          seatwise batch list.csv -o plans.csv"
+    )]
+    Batch(BatchFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -123,6 +153,134 @@ pub(super) enum Detail {
     Short,
     /// Everything, with assumptions and sources
     Full,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct OptionsFlags {
+    /// Job file in TOML; - reads standard input. Its own [chill] and [warm] say only how a medium is set up
+    pub(super) job: PathBuf,
+
+    /// A medium that the shop has; may be repeated. Without it those of [shop] in the job, or else all
+    #[arg(long, value_name = "MEDIUM")]
+    pub(super) with: Vec<String>,
+
+    /// Show every way that can be done, not the best eight
+    #[arg(long)]
+    pub(super) all: bool,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct TableFlags {
+    /// Job file in TOML; - reads standard input. Its own [chill] and [warm] say only how a medium is set up
+    pub(super) job: PathBuf,
+
+    /// Temperatures of the housing (of the bearing, on a shaft) as it leaves the oven, "60 °C..100 °C/5" or "60 °C|80 °C"
+    #[arg(long, value_name = "FROM..TO/COUNT")]
+    pub(super) outer: Option<String>,
+
+    /// What the inner part comes from; may be repeated. Without it what [shop] has, or else freezer and dry ice
+    #[arg(long, value_name = "MEDIUM")]
+    pub(super) with: Vec<String>,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = TableFormat::Text)]
+    pub(super) format: TableFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct SweepFlags {
+    /// Job file in TOML; - reads standard input
+    pub(super) job: PathBuf,
+
+    /// A key of the job with its values: "warm.temperature=60 °C..120 °C/7" or "housing.bore_limits=N7|P7"; once or twice
+    #[arg(long, value_name = "KEY=VALUES", required = true)]
+    pub(super) over: Vec<String>,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct CompareFlags {
+    /// Job files in TOML, two to six; one of them may be - for standard input
+    #[arg(required = true, num_args = 2..=6)]
+    pub(super) jobs: Vec<PathBuf>,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(super) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct BatchFlags {
+    /// List in CSV with a heading; commas, semicolons or tabs; - reads standard input
+    #[arg(required_unless_present = "template")]
+    pub(super) list: Option<PathBuf>,
+
+    /// Print a list to begin with
+    #[arg(long, conflicts_with_all = ["list", "resume"])]
+    pub(super) template: bool,
+
+    /// Form of the result: CSV with a row a seat, or JSON with a line a job
+    #[arg(long, value_enum, default_value_t = BatchFormat::Csv)]
+    pub(super) format: BatchFormat,
+
+    /// Go on with a run of the same list that was interrupted
+    #[arg(long, requires = "file")]
+    pub(super) resume: bool,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum BatchFormat {
+    Csv,
+    Json,
 }
 
 #[derive(Args, Debug)]
@@ -244,6 +402,13 @@ pub(super) enum PlanFormat {
     Text,
     Json,
     Csv,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum TableFormat {
+    Text,
+    Csv,
+    Html,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

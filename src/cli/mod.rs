@@ -1,15 +1,21 @@
 //! Flags in, streams and exit codes out; nothing is decided here.
 
 mod args;
+mod batch;
+mod compare;
 mod failure;
 mod input;
 mod limits;
 mod materials;
 mod media;
+mod options;
 mod output;
 mod pair;
 mod plan;
 mod schema;
+mod spread;
+mod sweep;
+mod table;
 
 use args::{Arguments, Command};
 use clap::Parser;
@@ -24,6 +30,9 @@ const DONE: u8 = 0;
 const FAILED: u8 = 2;
 /// Exit code of a plan whose verdict is worse than `--require` asks.
 const WORSE: u8 = 3;
+
+/// Exit code of a batch some of whose rows could not be planned.
+const SOME_FAILED: u8 = 4;
 
 /// What a command leaves behind.
 struct Outcome {
@@ -55,7 +64,14 @@ pub fn run() -> ExitCode {
 
 fn execute(arguments: &Arguments) -> Result<u8, Failure> {
     let (outcome, output) = match &arguments.command {
+        // A list may be longer than memory, so it writes its results as they come.
+        Command::Batch(flags) if !flags.template => return batch::run(flags, &arguments.inputs()),
+        Command::Batch(flags) => (batch::template(), &flags.output),
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
+        Command::Options(flags) => (options::run(flags)?, &flags.output),
+        Command::Table(flags) => (table::run(flags)?, &flags.output),
+        Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
+        Command::Compare(flags) => (compare::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),

@@ -6,10 +6,12 @@
 mod entry;
 mod model;
 mod problem;
+mod put;
 mod reach;
 mod read_designation;
 mod read_material;
 mod read_means;
+mod read_media;
 mod read_medium;
 mod read_part;
 mod read_play;
@@ -21,6 +23,7 @@ mod read_sizes;
 mod read_treatment;
 mod section;
 mod smell;
+mod treated;
 
 pub use entry::{AnyValue, Assumption, Entry};
 pub use model::{
@@ -29,6 +32,8 @@ pub use model::{
     Treatment, Wrapping,
 };
 pub use problem::{Problem, Problems};
+pub use put::{PutError, put, typed};
+pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};
 use crate::stock::Library;
@@ -39,7 +44,8 @@ use toml::de::DeTable;
 /// Longest job text that is read, bytes. A job is a page of text; a larger file is not a job.
 pub const LONGEST_TEXT: usize = 1_000_000;
 
-const KEYS: [&str; 15] = [
+/// Keys and tables that stand at the top of a job.
+pub const KEYS: [&str; 16] = [
     "title",
     "reference",
     "revision",
@@ -53,6 +59,7 @@ const KEYS: [&str; 15] = [
     "chill",
     "warm",
     "bench",
+    "shop",
     "service",
     "press",
 ];
@@ -150,6 +157,8 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let press_section = top.section("press", &read_press::press_keys(), notes);
     let press = read_press::press(press_section.as_ref(), &pair, notes);
     let bench = read_shop::bench(bench_section.as_ref(), shop, part.outside, library, notes);
+    let media =
+        top.section("shop", &read_media::KEYS, notes).map(|section| read_media::media(&section, library, notes));
     let service_section = top.section("service", &read_shop::SERVICE_KEYS, notes);
     let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
     let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
@@ -181,6 +190,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         chill,
         warm,
         bench: bench?,
+        media: flatten(media)?.unwrap_or_default(),
         press: press?,
         service,
         speed,

@@ -14,7 +14,7 @@ use crate::stock::medium::{Film, Medium};
 use crate::stock::threads::{HexagonNut, StrengthClass, Thread};
 use uom::si::f64::Volume;
 
-/// A job that has passed every check. It can be made only by [`super::check`].
+/// A job that has passed every check. It can be made only by [`super::check`], and varied only by methods that check again.
 #[derive(Clone, Debug)]
 pub struct Job {
     /// Title block.
@@ -33,6 +33,8 @@ pub struct Job {
     pub warm: Option<Treatment>,
     /// The shop.
     pub bench: Bench,
+    /// What the shop has to chill and to warm with, where the job says so.
+    pub media: Vec<Medium>,
     /// How it is pressed if it does not drop in.
     pub press: Press,
     /// The coldest and the hottest state in service.

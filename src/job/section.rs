@@ -162,6 +162,29 @@ impl<'t> Section<'t> {
         Some(words)
     }
 
+    /// The list of texts under `key`; anything but a list of texts is a problem that `wanted` explains.
+    pub(super) fn word_list(&self, key: &str, wanted: &str, notes: &mut Notes) -> Option<Vec<Words<'t>>> {
+        let (_, value) = self.get(key)?;
+        let DeValue::Array(items) = value.get_ref() else {
+            let message = format!("`{}` is {} but must be a list", self.path(key), kind_of(value.get_ref()));
+            notes.problem(value.span(), message, wanted);
+            return None;
+        };
+        let mut words = Vec::new();
+        for item in items.iter() {
+            match item.get_ref() {
+                DeValue::String(text) => {
+                    words.push(Words { text: text.as_ref(), verbatim: false, at: item.span() });
+                }
+                other => {
+                    let message = format!("`{}` holds {} but must hold texts", self.path(key), kind_of(other));
+                    notes.problem(item.span(), message, wanted);
+                }
+            }
+        }
+        (words.len() == items.len()).then_some(words)
+    }
+
     /// The quantity under `key`, echoed in the entries.
     pub(super) fn quantity<Q: Echo>(
         &self,

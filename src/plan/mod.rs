@@ -3,6 +3,7 @@
 mod answer;
 mod caution;
 mod cautions;
+pub mod chart;
 mod clearance;
 pub mod clearance_history;
 mod grip;
@@ -10,6 +11,7 @@ mod holds;
 mod joint;
 mod limits;
 mod model;
+pub mod options;
 mod place;
 pub mod push;
 mod run;

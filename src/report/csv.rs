@@ -29,9 +29,11 @@ pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
-type Cell = (String, String);
+/// A name and what stands under it.
+pub(crate) type Cell = (String, String);
 
-fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
+/// The main numbers of a seat.
+pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
     let heading = &plan.job.heading;
     let mut cells = vec![
         cell("title", safe(&heading.title)),
@@ -78,8 +80,18 @@ fn window(window: Window) -> String {
     }
 }
 
+/// Rows as CSV text.
+pub(crate) fn written(rows: impl IntoIterator<Item = Vec<String>>) -> Result<String, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    for row in rows {
+        writer.write_record(&row)?;
+    }
+    let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
 /// Text that a spreadsheet will not run.
-fn safe(text: &str) -> String {
+pub(crate) fn safe(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}") } else { text.to_owned() }
 }
 

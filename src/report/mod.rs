@@ -1,11 +1,17 @@
 //! A plan as text, JSON, CSV or a plot. Nothing is computed here; quantities are rounded here, once.
 
+pub mod batch;
+pub mod chart;
+pub mod compare;
 pub mod csv;
 pub mod fits;
 pub mod json;
+pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
+pub(crate) mod results;
 pub mod stock;
+pub mod sweep;
 pub mod text;
 pub(crate) mod words;
 

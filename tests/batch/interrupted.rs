@@ -1,0 +1,104 @@
+//! Runs that are killed and go on.
+
+use super::*;
+use std::process::Stdio;
+use std::time::{Duration, Instant};
+
+fn beside(path: &Path, end: &str) -> PathBuf {
+    PathBuf::from(format!("{}{end}", path.display()))
+}
+
+/// Starts a run, and kills it once its state says that some rows are done, before it has finished.
+fn killed(list: &Path, out: &Path) -> u64 {
+    let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_seatwise"))
+        .args(["batch", as_str(list), "-o", as_str(out)])
+        .stderr(Stdio::null())
+        .spawn()
+        .unwrap();
+    let (state, began) = (beside(out, ".state"), Instant::now());
+    while !state.exists() {
+        assert!(began.elapsed() < Duration::from_secs(120), "no rows in two minutes");
+        assert!(child.try_wait().unwrap().is_none(), "it has finished before it could be killed");
+        std::thread::sleep(Duration::from_millis(2));
+    }
+    child.kill().unwrap();
+    child.wait().unwrap();
+    assert!(!out.exists(), "a result that is not whole must not stand in its place");
+    let text = fs::read_to_string(&state).unwrap();
+    text.lines().nth(2).unwrap().split(' ').next().unwrap().parse().unwrap()
+}
+
+#[test]
+fn a_run_that_was_killed_goes_on_and_gives_the_same_bytes_as_one_that_was_not() {
+    let folder = folder();
+    let list = written(&folder, "list.csv", list(&jobs(620)));
+    let whole = folder.path().join("whole.csv");
+    assert_eq!(run(&["batch", as_str(&list), "-o", as_str(&whole)]).code, 4);
+
+    let out = folder.path().join("out.csv");
+    let done = killed(&list, &out);
+    assert!(done > 0 && done < 620, "{done} rows were done");
+    // What was written after the last state, such as half a row, is cut off.
+    let part = beside(&out, ".part");
+    let mut torn = fs::read(&part).unwrap();
+    torn.extend_from_slice(b"planned,\"half a ro");
+    fs::write(&part, torn).unwrap();
+
+    let refused = run(&["batch", as_str(&list), "-o", as_str(&out)]);
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("--resume"), "{}", refused.err);
+
+    let resumed = run(&["batch", as_str(&list), "-o", as_str(&out), "--resume"]);
+    assert_eq!(resumed.code, 4);
+    assert!(resumed.err.contains(&format!("after {done} rows")), "{}", resumed.err);
+    assert!(resumed.err.contains("62 of 620 rows"), "failures of before are counted: {}", resumed.err);
+    // Rows that were done are not done again: their complaints do not come again.
+    let complaints = resumed.err.matches("error: ").count() as u64;
+    assert_eq!(complaints, 62 - done / 10);
+    assert!(fs::read(&out).unwrap() == fs::read(&whole).unwrap(), "the results differ");
+    for end in [".part", ".state", ".state-new"] {
+        assert!(!beside(&out, end).exists(), "{end} is left behind");
+    }
+}
+
+#[test]
+fn a_run_goes_on_only_with_its_own_list_and_its_own_flags() {
+    let folder = folder();
+    let all = jobs(520);
+    let path = written(&folder, "list.csv", list(&all));
+    let out = folder.path().join("out.csv");
+    killed(&path, &out);
+    let arguments = ["batch", as_str(&path), "-o", as_str(&out), "--resume"];
+
+    let other_format = run(&[&arguments[..], &["--format", "json"]].concat());
+    assert!(other_format.code == 2 && other_format.err.contains("other flags"), "{}", other_format.err);
+
+    let mut changed = all.clone();
+    changed[3] = changed[3].replace("6206", "6306");
+    fs::write(&path, list(&changed)).unwrap();
+    let other_list = run(&arguments);
+    assert!(other_list.code == 2 && other_list.err.contains("have changed"), "{}", other_list.err);
+
+    fs::write(&path, list(&all)).unwrap();
+    let part = beside(&out, ".part");
+    let kept = fs::read(&part).unwrap();
+    fs::write(&part, &kept[..100]).unwrap();
+    let short = run(&arguments);
+    assert!(short.code == 2 && short.err.contains("shorter"), "{}", short.err);
+
+    // Beginning anew is possible, and leaves nothing behind.
+    fs::write(&path, list(&all[..20])).unwrap();
+    assert_eq!(run(&["batch", as_str(&path), "-o", as_str(&out), "--force"]).code, 4);
+    assert_eq!(rows(&fs::read_to_string(&out).unwrap()).len(), 20);
+    assert!(!part.exists() && !beside(&out, ".state").exists());
+}
+
+#[test]
+fn resuming_where_nothing_was_begun_begins() {
+    let folder = folder();
+    let list = written(&folder, "list.csv", list(&jobs(5)));
+    let out = folder.path().join("out.csv");
+    let run = run(&["batch", as_str(&list), "-o", as_str(&out), "--resume"]);
+    assert_eq!((run.code, run.err.as_str()), (0, ""));
+    assert_eq!(rows(&fs::read_to_string(&out).unwrap()).len(), 5);
+}
