@@ -6,8 +6,8 @@ use seatwise::quantity::{Area, Length, Power, ThermodynamicTemperature, Time};
 use seatwise::stock::{Library, Material};
 use seatwise::thermal::bore::{Exchange, Gap, Joint, Placement, SeatBody, SeatSizes};
 use seatwise::thermal::{
-    AirAround, Axis, Boss, ConductionPath, Exchange as Face, FilmLaw, Inside, MoistAir, Network, NetworkBody, Partner,
-    Ring, RoundPart, Shape, Wrap, standard_pressure,
+    AirAround, Axis, Body, Boss, ConductionPath, Exchange as Face, FilmLaw, History, Inside, MoistAir, Network,
+    NetworkBody, NetworkHistory, Partner, Ring, RoundPart, Shape, Stage, Until, Wrap, standard_pressure,
 };
 use uom::si::length::{meter, millimeter};
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -17,6 +17,9 @@ fn main() {
     divan::main();
 }
 
+/// Temperature of the freezer, °C.
+const FREEZER_C: f64 = -18.0;
+
 fn mm(length: f64) -> Length {
     Length::new::<millimeter>(length)
 }
@@ -25,18 +28,42 @@ fn celsius(t: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<degree_celsius>(t)
 }
 
-/// A body alone in air of one temperature; the air of the shop is moist.
-fn end(
-    part: (&RoundPart, &Shape, &Material),
-    from: ThermodynamicTemperature,
-    air: f64,
-    time: Time,
-) -> ThermodynamicTemperature {
-    let (round, shape, material) = part;
+/// Film of still air around a part that comes from a temperature.
+fn film(round: &RoundPart, from: f64, air: f64) -> FilmLaw {
     let sea_level = standard_pressure(Length::new::<meter>(0.0)).unwrap();
     let around = AirAround { air: celsius(air), pressure: sea_level, air_speed: None, axis: Axis::Vertical };
-    let film = FilmLaw::in_air(round, &around, celsius(if air > 0.0 { -18.0 } else { 20.0 })).unwrap();
-    let moisture = (air > 0.0).then(|| MoistAir::new(celsius(air), 0.5, sea_level).unwrap());
+    FilmLaw::in_air(round, &around, celsius(from)).unwrap()
+}
+
+/// A part in the dry air of a freezer: one body in one fluid.
+fn frozen((round, shape, material): (&RoundPart, &Shape, &Material), time: Time) -> ThermodynamicTemperature {
+    let body = Body {
+        mass: shape.volume * material.density(),
+        area: shape.area,
+        heat_capacity: material.heat_capacity(),
+        conductivity: material.conductivity(),
+        emissivity: 0.2,
+        path: shape.path,
+    };
+    let law = film(round, 20.0, FREEZER_C);
+    let stage = Stage {
+        surroundings: celsius(FREEZER_C),
+        film: (&law).into(),
+        radiates: true,
+        power: Power::default(),
+        until: Until::Elapsed(time),
+    };
+    History::run(&body, celsius(20.0), &[stage]).unwrap().end().1
+}
+
+/// A part in the moist air of the shop.
+fn thawing(
+    (round, shape, material): (&RoundPart, &Shape, &Material),
+    from: ThermodynamicTemperature,
+    time: Time,
+) -> NetworkHistory {
+    let law = film(round, FREEZER_C, 20.0);
+    let sea_level = standard_pressure(Length::new::<meter>(0.0)).unwrap();
     let network = Network {
         bodies: vec![NetworkBody {
             mass: shape.volume * material.density(),
@@ -44,20 +71,20 @@ fn end(
             start: from,
             power: Power::default(),
         }],
-        surroundings: vec![celsius(air)],
+        surroundings: vec![celsius(20.0)],
         exchanges: vec![Face {
             body: 0,
             with: Partner::Surroundings(0),
             area: shape.area,
-            film: (&film).into(),
+            film: (&law).into(),
             emissivity: 0.2,
             inside: Some(Inside { path: shape.path, conductivity: material.conductivity() }),
             wrap: Wrap::none(),
-            moisture,
+            moisture: Some(MoistAir::new(celsius(20.0), 0.5, sea_level).unwrap()),
         }],
         links: Vec::new(),
     };
-    network.run(time).unwrap().end()[0]
+    network.run(time).unwrap()
 }
 
 fn body<'a>(
@@ -95,9 +122,9 @@ fn chill_carry_bench_and_bore(bencher: divan::Bencher) {
             .unwrap();
     bencher.bench(|| {
         let part = (&RoundPart::Ring(ring), &ring_shape, &steel);
-        let cold = end(divan::black_box(part), celsius(20.0), -18.0, Time::new::<hour>(2.0));
-        let carried = end(part, cold, 20.0, Time::new::<minute>(0.5));
-        let warm = end(part, cold, 20.0, Time::new::<hour>(4.0));
+        let cold = frozen(divan::black_box(part), Time::new::<hour>(2.0));
+        let bench = thawing(part, cold, Time::new::<hour>(4.0));
+        let carried = bench.temperature_at(0, Time::new::<minute>(0.5)).unwrap();
         let exchange = Exchange {
             inner: body(&ring_shape, &steel, carried, &film, seat),
             outer: body(&boss_shape, &alloy, celsius(80.0), &film, seat),
@@ -106,6 +133,6 @@ fn chill_carry_bench_and_bore(bencher: divan::Bencher) {
             shop: celsius(20.0),
         };
         let sizes = SeatSizes { inner_at_20: mm(62.0), outer_at_20: mm(61.961) };
-        (warm, exchange.run(sizes, Time::new::<hour>(4.0)).unwrap().end())
+        (bench, exchange.run(sizes, Time::new::<hour>(4.0)).unwrap().end())
     });
 }

@@ -50,8 +50,15 @@ const MELTING_BAND_K: f64 = 2.0;
 pub struct MoistAir {
     temperature: f64,
     vapour: f64,
-    pressure: f64,
+    /// Mass flux for a film of one and an excess of vapour pressure of one, kg K/(J Pa).
+    transfer: f64,
+    /// Temperature from which on no surface takes up water, K: a little above the dew or frost point.
+    dry_from: f64,
 }
+
+/// How far above the dew point a surface is dry without a look at the vapour pressure, K: the tolerance of that point, and
+/// more.
+const SURELY_DRY_K: f64 = 0.01;
 
 /// How much water a surface takes up, and the heat that comes with it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,7 +85,10 @@ impl MoistAir {
         let kpa = pressure.get::<pascal>() / 1e3;
         within("air pressure", kpa, (PRESSURE_RANGE_PA.0 / 1e3, PRESSURE_RANGE_PA.1 / 1e3), "kPa")?;
         let vapour = vapour_pressure(air, relative_humidity, Over::Water)?.get::<pascal>();
-        Ok(Self { temperature: air.get::<kelvin>(), vapour, pressure: pressure.get::<pascal>() })
+        let transfer = MASS_RATIO / (AIR_HEAT_CAPACITY * lewis_factor() * pressure.get::<pascal>());
+        // Air so dry that it has no frost point is looked at wherever the surface is.
+        let onset = condensation_point(air, relative_humidity).map(|(point, _)| point.get::<kelvin>() + SURELY_DRY_K);
+        Ok(Self { temperature: air.get::<kelvin>(), vapour, transfer, dry_from: onset.unwrap_or(f64::INFINITY) })
     }
 
     /// Temperature of the air.
@@ -114,11 +124,14 @@ impl MoistAir {
 
     /// Mass flux, kg/(m² s), onto a surface at `t` K under a film of `h` W/(m² K).
     pub(super) fn deposit(&self, t: f64, h: f64) -> f64 {
+        if t >= self.dry_from {
+            return 0.0;
+        }
         let excess = self.vapour - surface_pressure(t);
         if excess <= 0.0 {
             return 0.0;
         }
-        h * MASS_RATIO * excess / (AIR_HEAT_CAPACITY * lewis_factor() * self.pressure)
+        h * self.transfer * excess
     }
 }
 
