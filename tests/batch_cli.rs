@@ -2,39 +2,19 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
+mod binary;
 #[path = "batch/interrupted.rs"]
 mod interrupted;
 #[path = "batch/refused.rs"]
 mod refused;
 
-use assert_cmd::Command;
+use binary::{Run, finished, seatwise};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::fs;
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;
-
-struct Run {
-    code: i32,
-    out: String,
-    err: String,
-}
-
-fn seatwise(arguments: &[&str]) -> Command {
-    let mut command = Command::cargo_bin("seatwise").unwrap();
-    command.env("NO_COLOR", "1").current_dir(env!("CARGO_MANIFEST_DIR")).args(arguments);
-    command
-}
-
-fn finished(command: &mut Command) -> Run {
-    let output = command.output().unwrap();
-    Run {
-        code: output.status.code().unwrap(),
-        out: String::from_utf8(output.stdout).unwrap(),
-        err: String::from_utf8(output.stderr).unwrap(),
-    }
-}
 
 fn run(arguments: &[&str]) -> Run {
     finished(&mut seatwise(arguments))

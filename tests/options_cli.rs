@@ -2,25 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-use assert_cmd::Command;
+mod binary;
+
+use binary::{Run, run};
 use serde_json::Value;
-
-struct Run {
-    code: i32,
-    out: String,
-    err: String,
-}
-
-fn run(arguments: &[&str], input: &str) -> Run {
-    let mut command = Command::cargo_bin("seatwise").unwrap();
-    command.env("NO_COLOR", "1").current_dir(env!("CARGO_MANIFEST_DIR")).args(arguments).write_stdin(input);
-    let output = command.output().unwrap();
-    Run {
-        code: output.status.code().unwrap(),
-        out: String::from_utf8(output.stdout).unwrap(),
-        err: String::from_utf8(output.stderr).unwrap(),
-    }
-}
 
 const HUB: &str = "examples/iron-hub.toml";
 const SHOP: [&str; 4] = ["--with", "freezer", "--with", "oven"];

@@ -2,34 +2,13 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-use assert_cmd::Command;
+mod binary;
+
+use binary::{done, run};
 use serde_json::Value;
 use std::collections::BTreeMap;
 
-struct Run {
-    code: i32,
-    out: String,
-    err: String,
-}
-
-fn run(arguments: &[&str], input: &str) -> Run {
-    let mut command = Command::cargo_bin("seatwise").unwrap();
-    command.env("NO_COLOR", "1").current_dir(env!("CARGO_MANIFEST_DIR")).args(arguments).write_stdin(input);
-    let output = command.output().unwrap();
-    Run {
-        code: output.status.code().unwrap(),
-        out: String::from_utf8(output.stdout).unwrap(),
-        err: String::from_utf8(output.stderr).unwrap(),
-    }
-}
-
 const PUMP: &str = "examples/pump-case.toml";
-
-fn done(arguments: &[&str]) -> String {
-    let run = run(arguments, "");
-    assert_eq!((run.code, run.err.as_str()), (0, ""), "{arguments:?}");
-    run.out
-}
 
 fn cells(csv: &str) -> Vec<BTreeMap<String, String>> {
     csv::Reader::from_reader(csv.as_bytes()).deserialize().map(Result::unwrap).collect()

@@ -28,7 +28,7 @@ pub(super) struct Trials<'j> {
 /// The plan of a job of one seat with these treatments, or why there is none.
 fn planned(job: &Job, chill: Option<Treatment>, warm: Option<Treatment>) -> Result<Worked, Sentence> {
     let job = job.with_treatments(chill, warm).map_err(|error| say(error.to_string()))?;
-    // Some dozens of trials a way: forces by bounds, which need no section, and are never below the plan's.
+    // Some dozens of trials a way: forces by the upper end of bounds, which need no section.
     let mut planned = plan_by(&job, Method::Plane).map_err(|error| say(error.to_string()))?;
     let Some(seat) = planned.seats.pop() else { return Err(say("there is no seat")) };
     let in_hand = in_hand(seat.window.tightest, job.bench.carry);
