@@ -242,6 +242,13 @@ const BAD: &[Bad] = &[
         &["oiled screw"],
     ),
     bad(
+        "a rod that reaches through the shop",
+        ("[bench]", "[press]\nmeans = \"screw jig\"\nthread = \"M12\"\nrod_length = \"12 m\"\n[bench]"),
+        "\"12 m\"",
+        &["`press.rod_length`", "5 mm to 3000 mm"],
+        &["unit"],
+    ),
+    bad(
         "a strength class that is none",
         ("[bench]", "[press]\nmeans = \"screw jig\"\nthread = \"M12\"\nstrength = \"7.7\"\n[bench]"),
         "\"7.7\"",

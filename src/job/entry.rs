@@ -1,7 +1,7 @@
 //! What was typed, and what was assumed in its place.
 
 use crate::quantity::{
-    AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System,
+    Angle, AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System,
     TemperatureInterval, ThermodynamicTemperature, Time, Torque,
 };
 
@@ -30,6 +30,8 @@ pub enum AnyValue {
     Force(Force),
     /// A torque.
     Torque(Torque),
+    /// An angle that is turned.
+    Angle(Angle),
     /// A pressure or a stress.
     Pressure(Pressure),
     /// A power.

@@ -4,6 +4,7 @@
 //! [`crate::fit`], while its place in the text is still known.
 
 mod entry;
+mod liner;
 mod model;
 mod problem;
 mod put;
@@ -26,6 +27,7 @@ mod smell;
 mod treated;
 
 pub use entry::{AnyValue, Assumption, Entry};
+pub use liner::Liner;
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
     PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size,
@@ -150,7 +152,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
     let (housing, shaft) = (flatten(housing)?, flatten(shaft)?);
     let pair = match (&housing, &shaft) {
-        (Some(housing), _) => read_press::Pair { inner: &part.material, outer: &housing.material },
+        (Some(housing), _) => read_press::Pair { inner: &part.material, outer: housing.bore_material() },
         (None, Some(shaft)) => read_press::Pair { inner: &shaft.material, outer: &part.material },
         (None, None) => return None,
     };
@@ -175,7 +177,9 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     reach::measured(&top.place("bearing"), part.outside_size.as_ref(), &part.material, notes);
     reach::measured(&top.place("bearing"), part.bore_size.as_ref(), &part.material, notes);
     if let Some(housing) = &housing {
-        reach::measured(&top.place("housing"), Some(&housing.size), &housing.material, notes);
+        for material in housing.materials() {
+            reach::measured(&top.place("housing"), Some(&housing.size), material, notes);
+        }
     }
     if let Some(shaft) = &shaft {
         reach::measured(&top.place("shaft"), Some(&shaft.size), &shaft.material, notes);

@@ -1,6 +1,7 @@
 //! A checked job: every name looked up, every value in range.
 
 use super::entry::{Assumption, Entry};
+use super::liner::Liner;
 use crate::fit::Limits;
 use crate::quantity::{
     AngularVelocity, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System,
@@ -195,12 +196,26 @@ pub struct Housing {
     pub length_stated: bool,
     /// Material.
     pub material: Material,
+    /// Liner in its bore.
+    pub liner: Option<Liner>,
     /// Shoulder and back wall.
     pub shoulder: Option<Shoulder>,
     /// Mass that is warmed, when given; else from the geometry.
     pub mass: Option<Mass>,
     /// Roughness Rz of the bore, when given.
     pub roughness_rz: Option<Length>,
+}
+
+impl Housing {
+    /// Material at the seat: the liner's where there is one.
+    pub fn bore_material(&self) -> &Material {
+        self.liner.as_ref().map_or(&self.material, |liner| &liner.material)
+    }
+
+    /// What it is made of: the housing itself, then its liner.
+    pub fn materials(&self) -> impl Iterator<Item = &Material> {
+        [Some(&self.material), self.liner.as_ref().map(|liner| &liner.material)].into_iter().flatten()
+    }
 }
 
 /// The shoulder that the ring stops against.
@@ -426,6 +441,8 @@ pub struct ScrewJig {
     pub friction_source: String,
     /// Largest torque that is put on it.
     pub torque: Option<Torque>,
+    /// Free length of the rod between its nut and what holds it.
+    pub rod_length: Option<Length>,
 }
 
 /// The internal clearance of a bearing as delivered.

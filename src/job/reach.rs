@@ -16,24 +16,21 @@ pub(super) struct Pieces<'j> {
 }
 
 impl<'j> Pieces<'j> {
-    fn material(&self, piece: Piece) -> Option<&'j Material> {
-        match piece {
-            Piece::Part => Some(&self.part.material),
-            Piece::Housing => self.housing.map(|housing| &housing.material),
-            Piece::Shaft => self.shaft.map(|shaft| &shaft.material),
-        }
+    /// What it is made of.
+    fn of(&self, piece: Piece) -> impl Iterator<Item = &'j Material> {
+        self.all().filter(move |(of, _)| *of == piece).map(|(_, material)| material)
     }
 
     fn all(&self) -> impl Iterator<Item = (Piece, &'j Material)> {
-        [Piece::Part, Piece::Housing, Piece::Shaft]
-            .into_iter()
-            .filter_map(|piece| self.material(piece).map(|material| (piece, material)))
+        let part = std::iter::once((Piece::Part, &self.part.material));
+        let housing = self.housing.into_iter().flat_map(Housing::materials).map(|material| (Piece::Housing, material));
+        let shaft = self.shaft.map(|shaft| (Piece::Shaft, &shaft.material));
+        part.chain(housing).chain(shaft)
     }
 }
 
 /// A treatment must lead to where it is asked to, and stay inside the tables of its piece.
 pub(super) fn treatment(top: &Section<'_>, key: &str, treatment: &Treatment, pieces: &Pieces<'_>, notes: &mut Notes) {
-    let Some(material) = pieces.material(treatment.piece) else { return };
     let powered = treatment.power.value > 0.0;
     let leads_to = match treatment.hold {
         Hold::Reaches(target) => {
@@ -45,13 +42,10 @@ pub(super) fn treatment(top: &Section<'_>, key: &str, treatment: &Treatment, pie
         }
         Hold::For(_) | Hold::Settled => treatment.temperature,
     };
-    covered(
-        &top.place_in(key, "medium"),
-        material,
-        leads_to,
-        "choose a milder medium, or write until = \"...\"",
-        notes,
-    );
+    let at = top.place_in(key, "medium");
+    for material in pieces.of(treatment.piece) {
+        covered(&at, material, leads_to, "choose a milder medium, or write until = \"...\"", notes);
+    }
 }
 
 /// Whether a target lies beyond the medium that is to bring the piece there.

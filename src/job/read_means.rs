@@ -10,8 +10,8 @@ use uom::si::length::millimeter;
 use uom::si::pressure::megapascal;
 use uom::si::torque::newton_meter;
 
-pub(super) const MEANS_KEYS: [&str; 7] =
-    ["means", "ram", "ram_pressure", "thread", "strength", "screw_friction", "torque"];
+pub(super) const MEANS_KEYS: [&str; 8] =
+    ["means", "ram", "ram_pressure", "thread", "strength", "screw_friction", "torque", "rod_length"];
 
 /// Friction of an oiled screw, in the thread and under the nut.
 const SCREW_FRICTION: (f64, f64) = (0.10, 0.16);
@@ -54,7 +54,7 @@ fn belongs(section: &Section<'_>, means: &PressMeans, notes: &mut Notes) -> Opti
     let own: &[&str] = match means {
         PressMeans::Arbor | PressMeans::HammerAndSleeve => &["means"],
         PressMeans::Hydraulic { .. } => &["means", "ram", "ram_pressure"],
-        PressMeans::Screw(_) => &["means", "thread", "strength", "screw_friction", "torque"],
+        PressMeans::Screw(_) => &["means", "thread", "strength", "screw_friction", "torque", "rod_length"],
     };
     let stray = MEANS_KEYS.iter().find(|key| section.has(key) && !own.contains(key));
     let Some(key) = stray else { return Some(()) };
@@ -99,6 +99,8 @@ fn jig(section: &Section<'_>, notes: &mut Notes) -> Option<ScrewJig> {
     let newton_metres = |torque: Torque| torque.get::<newton_meter>();
     let range = (newton_metres as fn(Torque) -> f64, 0.1..=10_000.0, "0.1 N·m to 10000 N·m");
     let torque = within(section, "torque", quantity::torque, range, notes);
+    let length = |length: Length| length.get::<millimeter>();
+    let rod_length = within(section, "rod_length", quantity::length, (length, 5.0..=3000.0, "5 mm to 3000 mm"), notes);
     let thread = thread?;
     let class = class(section, &thread, notes)?;
     let nut = match hexagon_nut(&thread) {
@@ -109,7 +111,7 @@ fn jig(section: &Section<'_>, notes: &mut Notes) -> Option<ScrewJig> {
         }
     };
     let (friction, friction_source) = friction?;
-    Some(ScrewJig { thread, class, nut, friction, friction_source, torque: torque? })
+    Some(ScrewJig { thread, class, nut, friction, friction_source, torque: torque?, rod_length: rod_length? })
 }
 
 fn thread(section: &Section<'_>, notes: &mut Notes) -> Option<Thread> {

@@ -1,6 +1,7 @@
 //! The seats: housing and shaft.
 
 use super::entry::AnyValue;
+use super::liner::liner;
 use super::model::{Housing, Part, Shaft, Shoulder};
 use super::read_material::material_at;
 use super::read_part::roughness;
@@ -12,8 +13,8 @@ use crate::stock::{Library, Material};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
-pub(super) const HOUSING_KEYS: [&str; 9] =
-    ["bore", "bore_limits", "outside", "wall", "length", "material", "shoulder", "mass", "roughness"];
+pub(super) const HOUSING_KEYS: [&str; 10] =
+    ["bore", "bore_limits", "outside", "wall", "length", "material", "liner", "shoulder", "mass", "roughness"];
 pub(super) const SHAFT_KEYS: [&str; 7] =
     ["outside", "outside_limits", "inside", "length", "material", "mass", "roughness"];
 
@@ -50,6 +51,7 @@ pub(super) fn housing(
     let shoulder = shoulder(section, nominal, notes);
     section.missing("material", "name the housing's material (`seatwise materials` lists them)", notes);
     let material = material_at(section, "material", library, notes);
+    let liner = liner(section, nominal, outside, library, notes);
     let behind = shoulder.map_or(Length::new::<millimeter>(0.0), |s| s.wall);
     let length = length(section, part.width + behind, "the part's width and the wall behind it", notes);
     if let Some(length) = length.filter(|length| section.has("length") && *length < behind) {
@@ -69,6 +71,7 @@ pub(super) fn housing(
         length: length?,
         length_stated: section.has("length"),
         material: material?,
+        liner: liner?,
         shoulder,
         mass,
         roughness_rz,

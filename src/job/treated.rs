@@ -1,6 +1,6 @@
 //! A checked job with other treatments: what a search tries, without reading the text again.
 
-use super::model::{FilmChoice, Hold, Job, Piece, RestsOn, Treatment};
+use super::model::{FilmChoice, Hold, Housing, Job, Piece, RestsOn, Treatment};
 use crate::quantity::{Power, ThermodynamicTemperature};
 use crate::stock::material::Material;
 use crate::stock::medium::{Direction, Law, Medium, MediumError, Transfer, embedded};
@@ -119,7 +119,7 @@ impl Job {
                 shop: shop.get::<degree_celsius>(),
             });
         }
-        self.material_of(treatment.piece).map_or(Ok(()), |material| covered(material, leads_to))
+        self.materials_of(treatment.piece).try_for_each(|material| covered(material, leads_to))
     }
 
     fn check_piece(&self, direction: Direction, piece: Piece) -> Result<(), TreatmentError> {
@@ -136,12 +136,12 @@ impl Job {
         Err(TreatmentError::Piece(refusal))
     }
 
-    fn material_of(&self, piece: Piece) -> Option<&Material> {
-        match piece {
-            Piece::Part => Some(&self.part.material),
-            Piece::Housing => self.housing.as_ref().map(|housing| &housing.material),
-            Piece::Shaft => self.shaft.as_ref().map(|shaft| &shaft.material),
-        }
+    /// What a piece is made of, itself first; nothing where the job does not have it.
+    pub fn materials_of(&self, piece: Piece) -> impl Iterator<Item = &Material> {
+        let part = (piece == Piece::Part).then_some(&self.part.material);
+        let housing = self.housing.as_ref().filter(|_| piece == Piece::Housing);
+        let shaft = self.shaft.as_ref().filter(|_| piece == Piece::Shaft).map(|shaft| &shaft.material);
+        part.into_iter().chain(housing.into_iter().flat_map(Housing::materials)).chain(shaft)
     }
 }
 

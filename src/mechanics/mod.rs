@@ -9,7 +9,8 @@
 //! | question | answer |
 //! |---|---|
 //! | two rings at one interference | [`Joint`], [`Press`] |
-//! | a liner, a sleeve, a band: more than two | [`Compound`] |
+//! | a sleeve, a band: more than two | [`Compound`] |
+//! | a bore with a liner in it | [`LinedBore`] |
 //! | the plain ring that stands for a bearing ring | [`outer_ring_inside`], [`inner_ring_outside`], [`Groove`] |
 //! | which part is nearest to its strength, and where yielding begins | [`weakest`], [`yield_interference`], [`yield_start`] |
 //! | what a fit loses by turning | [`Ring::growth_at`] |
@@ -22,6 +23,8 @@ mod elastic;
 mod error;
 mod internal_clearance;
 mod joint;
+mod landing;
+mod lined;
 mod means;
 mod plastic;
 mod press;
@@ -42,6 +45,8 @@ pub use elastic::{Criterion, Elastic, Part, Strength, Surface, YieldCheck, weake
 pub use error::MechanicsError;
 pub use internal_clearance::{ClearanceRange, FittedClearance, InternalClearance, temperature_loss};
 pub use joint::{Joint, PressFit};
+pub use landing::Landing;
+pub use lined::{Held, LinedBore, LinedState};
 pub use means::{Means, Reach, hydraulic_force, hydraulic_pressure};
 pub use plastic::{FlowRule, PartlyPlastic, PlasticHub, PlasticLimits};
 pub use press::Press;

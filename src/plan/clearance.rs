@@ -27,7 +27,7 @@ pub(super) struct Diameters<'j> {
 }
 
 impl<'j> Diameters<'j> {
-    pub(super) fn new(joint: &Joint<'j>) -> Self {
+    pub(super) fn new(joint: &'j Joint<'_>) -> Self {
         let (inner, outer) = (&joint.inner.size, &joint.outer.size);
         let middle = |a: f64, b: f64| 0.5 * (a + b);
         let metres = |size: Nanometres| size.0 as f64 * 1e-9;
@@ -36,8 +36,8 @@ impl<'j> Diameters<'j> {
         Self {
             inner: Cases { tightest: inner_high, middle: middle(inner_low, inner_high), loosest: inner_low },
             outer: Cases { tightest: outer_low, middle: middle(outer_low, outer_high), loosest: outer_high },
-            inner_expansion: joint.inner.material.expansion(),
-            outer_expansion: joint.outer.material.expansion(),
+            inner_expansion: &joint.inner.expansion,
+            outer_expansion: &joint.outer.expansion,
         }
     }
 

@@ -176,23 +176,23 @@ fn sizes(joint: &Joint<'_>) -> Cases<SeatSizes> {
 fn body<'a>(
     job: &Job,
     joint: &Joint<'_>,
-    side: &Side<'a>,
-    subject: &Subject<'_>,
+    side: &'a Side<'_>,
+    subject: &Subject<'a>,
     start: ThermodynamicTemperature,
 ) -> Result<SeatBody<'a>, PlanError> {
     let (mass, area) = part_of(joint.seat, subject)?;
     let seat = PI * joint.nominal * job.part.width;
     let least = area * LEAST_FREE_SHARE;
-    let ring = 0.5 * (side.ring.outside - side.ring.inside.unwrap_or_default());
-    let to_joint = match side.ring.inside {
-        Some(_) => ConductionPath::one_face(ring),
+    let to_joint = match side.wall {
+        Some(wall) => ConductionPath::one_face(wall),
         None => ConductionPath::cylinder(side.ring.outside),
     };
     Ok(SeatBody {
         mass,
-        heat_capacity: side.material.heat_capacity(),
+        // The mass is that of this material: a liner counts as so much more of its housing.
+        heat_capacity: subject.material.heat_capacity(),
         conductivity: side.material.conductivity(),
-        expansion: side.material.expansion(),
+        expansion: &side.expansion,
         emissivity: side.material.emissivity().high,
         to_joint,
         to_air: subject.shape.path,

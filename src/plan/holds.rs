@@ -42,7 +42,7 @@ fn longer(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, case: Case) -
         }
         _ => return None,
     };
-    let target = temperature_for_strain(side.material.expansion(), strain).ok()?;
+    let target = temperature_for_strain(&side.expansion, strain).ok()?;
     let share = share(treatment, shop, target)?;
     // A temperature that the medium has not, or the material does not reach, has no hold.
     let held = Treatment { hold: Hold::Reaches(target), ..treatment.clone() };

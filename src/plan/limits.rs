@@ -12,13 +12,11 @@ pub(super) struct Limit<'j> {
     pub(super) limit: &'j TemperatureLimit,
 }
 
-/// Material of a piece, when the job has it.
-pub(super) fn material(job: &Job, piece: Piece) -> Option<&Material> {
-    match piece {
-        Piece::Part => Some(&job.part.material),
-        Piece::Housing => job.housing.as_ref().map(|housing| &housing.material),
-        Piece::Shaft => job.shaft.as_ref().map(|shaft| &shaft.material),
-    }
+/// The materials of a piece with what they are in it, in words.
+fn materials(job: &Job, piece: Piece) -> impl Iterator<Item = (String, &Material)> {
+    // A second material is that of a liner.
+    let names = [name(job, piece), "liner"];
+    job.materials_of(piece).zip(names).map(|(material, name)| (format!("{name} ({})", material.id()), material))
 }
 
 fn name(job: &Job, piece: Piece) -> &'static str {
@@ -31,19 +29,17 @@ fn name(job: &Job, piece: Piece) -> &'static str {
 
 /// What limits chilling of a piece.
 pub(super) fn cold(job: &Job, piece: Piece) -> Vec<Limit<'_>> {
-    let of_material = material(job, piece)
-        .map(|material| Limit { what: format!("{} ({})", name(job, piece), material.id()), limit: material.coldest() });
+    let of_material = materials(job, piece).map(|(what, material)| Limit { what, limit: material.coldest() });
     let closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part);
     let of_closure = closure.and_then(|closure| {
         closure.coldest().map(|limit| Limit { what: format!("bearing ({})", closure.kind()), limit })
     });
-    of_material.into_iter().chain(of_closure).collect()
+    of_material.chain(of_closure).collect()
 }
 
 /// What limits warming of a piece at a seat: the piece itself, and what touches it.
 pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
-    let of_material = material(job, piece)
-        .map(|material| Limit { what: format!("{} ({})", name(job, piece), material.id()), limit: material.hottest() });
+    let of_material = materials(job, piece).map(|(what, material)| Limit { what, limit: material.hottest() });
     let of_closure = job.part.closure.as_ref().map(|closure| {
         let place = if piece == Piece::Part { String::new() } else { format!(" in the warm {}", name(job, piece)) };
         Limit { what: format!("bearing ({}){place}", closure.kind()), limit: closure.hottest() }
@@ -52,7 +48,7 @@ pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
     let of_seal = fitted
         .map(|seal| Limit { what: format!("seal ({}) in the warm housing", seal.lip.id()), limit: seal.lip.hottest() });
     let of_precision = job.part.precision_limit.as_ref().map(|limit| Limit { what: "precision bearing".into(), limit });
-    of_material.into_iter().chain(of_closure).chain(of_seal).chain(of_precision).collect()
+    of_material.chain(of_closure).chain(of_seal).chain(of_precision).collect()
 }
 
 /// What runs with a piece, and the temperatures between which it may.
@@ -65,8 +61,8 @@ pub(super) struct Running<'j> {
 
 /// Limits in service of a piece's material, and of the elastomers that run with it.
 pub(super) fn in_service(job: &Job, piece: Piece) -> Vec<Running<'_>> {
-    let of_material = material(job, piece).map(|material| Running {
-        what: format!("{} ({})", name(job, piece), material.id()),
+    let of_material = materials(job, piece).map(|(what, material)| Running {
+        what,
         coldest: Some(material.coldest()),
         hottest: Some(material.hottest()),
     });
@@ -81,7 +77,7 @@ pub(super) fn in_service(job: &Job, piece: Piece) -> Vec<Running<'_>> {
         coldest: Some(seal.lip.coldest()),
         hottest: Some(seal.lip.hottest()),
     });
-    of_material.into_iter().chain(of_closure).chain(of_seal).collect()
+    of_material.chain(of_closure).chain(of_seal).collect()
 }
 
 /// The temperature that the strictest of some cold limits allows.

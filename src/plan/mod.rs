@@ -10,6 +10,7 @@ mod grip;
 mod holds;
 mod joint;
 mod limits;
+mod liner;
 mod model;
 pub mod options;
 mod place;
@@ -22,12 +23,14 @@ mod soak;
 mod soaking;
 mod sources;
 mod steps;
+mod strength;
 mod subject;
 mod surroundings;
 mod track;
 mod verdict;
 
 pub use caution::{Caution, Level};
+pub use liner::LinerPlan;
 pub use model::{
     AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,
     Verdict, Window,

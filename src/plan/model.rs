@@ -2,6 +2,7 @@
 
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
+use super::liner::LinerPlan;
 use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};
@@ -111,6 +112,8 @@ pub struct SeatPlan {
     pub force_course: ForceCourse,
     /// The wall behind the part; none where there is no shoulder.
     pub wall: Option<WallPlan>,
+    /// The liner in the bore; none where there is none.
+    pub liner: Option<LinerPlan>,
     /// What presses; none where the job does not say.
     pub means: Option<MeansPlan>,
     /// How it comes out again.

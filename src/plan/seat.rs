@@ -4,6 +4,7 @@ use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::holds;
 use super::joint::Joint;
+use super::liner;
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
 use super::push::{self, Presser};
 use super::track::treat;
@@ -38,13 +39,16 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: Method) -> Result<SeatP
     let service = service(job, joint, (&diameters, &presser))?;
     let needed = at_bore.force.tightest;
     let wall = if joint.seat == SeatKind::Housing { push::wall(job, needed)? } else { None };
+    let lined = joint.seat == SeatKind::Housing;
+    let liner = if lined { liner::plan(job, &press.pressure)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     Ok(SeatPlan {
         force_course: push::course(&presser, press.force.tightest, &standing, press.length)?,
-        means: push::means(job, needed, wall.as_ref().and_then(|wall| wall.allowable))?,
+        means: push::means(job, needed, wall.as_ref())?,
         removal: push::removal(job, joint, press.force, freed(job, joint, &diameters))?,
         tighter: if loose { push::tighter(job, joint, press.elastic_limit) } else { None },
         wall,
+        liner,
         seat: joint.seat,
         nominal: joint.nominal,
         verdict: verdict::from_clearance(&at_bore.clearance, placing),
@@ -132,8 +136,8 @@ fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &
     let outer_strain = diameters.outer_strain_for(wanted, at_bore.inner.get::<kelvin>(), EACH.tightest);
     // A strain beyond the table is no mistake here: it says that this part alone cannot do it.
     ClearsAt {
-        inner: temperature_for_strain(joint.inner.material.expansion(), inner_strain).ok(),
-        outer: temperature_for_strain(joint.outer.material.expansion(), outer_strain).ok(),
+        inner: temperature_for_strain(&joint.inner.expansion, inner_strain).ok(),
+        outer: temperature_for_strain(&joint.outer.expansion, outer_strain).ok(),
     }
 }
 
@@ -159,7 +163,7 @@ fn freed(
     diameters: &Diameters<'_>,
 ) -> (Option<ThermodynamicTemperature>, Option<ThermodynamicTemperature>) {
     let strain = diameters.outer_strain_for(0.0, job.bench.temperature.get::<kelvin>(), EACH.tightest);
-    (temperature_for_strain(joint.outer.material.expansion(), strain).ok(), diameters.lock().tightest)
+    (temperature_for_strain(&joint.outer.expansion, strain).ok(), diameters.lock().tightest)
 }
 
 fn service(

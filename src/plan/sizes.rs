@@ -3,7 +3,7 @@
 use super::PlanError;
 use crate::job::{Measured, Size};
 use crate::quantity::{Length, Nanometres};
-use crate::stock::Material;
+use crate::stock::Curve;
 use crate::thermal::{Measurement, size_at_reference};
 
 /// Smallest and largest diameter at 20 °C.
@@ -18,8 +18,8 @@ pub(super) struct SizeBand {
     pub(super) source: String,
 }
 
-/// The band of `size`; a measured size of a part of `material` is brought to 20 °C.
-pub(super) fn at_reference(size: &Size, material: &Material) -> Result<SizeBand, PlanError> {
+/// The band of `size`; the measured size of a part of this `expansion` is brought to 20 °C.
+pub(super) fn at_reference(size: &Size, expansion: &Curve) -> Result<SizeBand, PlanError> {
     match size {
         Size::Limits { limits, basis } => Ok(SizeBand {
             smallest: limits.smallest(),
@@ -28,15 +28,15 @@ pub(super) fn at_reference(size: &Size, material: &Material) -> Result<SizeBand,
             basis: basis.clone(),
             source: limits.source.to_string(),
         }),
-        Size::Measured(measured) => from_measurement(measured, material),
+        Size::Measured(measured) => from_measurement(measured, expansion),
     }
 }
 
-fn from_measurement(measured: &Measured, material: &Material) -> Result<SizeBand, PlanError> {
+fn from_measurement(measured: &Measured, expansion: &Curve) -> Result<SizeBand, PlanError> {
     let size = size_at_reference(&Measurement {
         reading: measured.reading,
         part_temperature: measured.part_temperature,
-        part_expansion: material.expansion(),
+        part_expansion: expansion,
         gauge_temperature: measured.gauge_temperature,
         gauge_expansion: measured.gauge_material.expansion(),
     })?;

@@ -36,10 +36,17 @@ fn with_jig(seat: &SeatPlan, sentence: Sentence) -> Sentence {
         sentence
             .text(format!(" On the {} jig that is up to ", screw.thread))
             .value(AnyValue::Torque(screw.running.1), Toward::Up)
-            .text("; it is home when the torque rises and nothing moves any more.")
+            .text("; it is home when the torque rises and nothing moves any more")
     } else {
         sentence
-            .text(format!(" The {} jig turns lightly until it is home; then the torque rises at once.", screw.thread))
+            .text(format!(" The {} jig turns lightly until it is home; then the torque rises at once", screw.thread))
+    };
+    let sentence = match &screw.landing {
+        Some(landing) => sentence
+            .text(": from first touch to the stop torque it may take only ")
+            .value(AnyValue::Angle(landing.turn_to_limit), Toward::Down)
+            .text(" of a turn, so turn slowly."),
+        None => sentence.text("."),
     };
     match screw.stop {
         Some((stop, reason)) => sentence

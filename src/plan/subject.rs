@@ -1,6 +1,7 @@
 //! One piece of the job as a body that takes up and gives off heat.
 
 use super::PlanError;
+use super::liner;
 use crate::job::{Job, PartKind, Piece};
 use crate::quantity::{Area, Length, Mass};
 use crate::stock::Material;
@@ -45,7 +46,7 @@ impl<'j> Subject<'j> {
         Ok(Self {
             piece: Piece::Housing,
             material: &housing.material,
-            mass: housing.mass.unwrap_or(shape.volume * housing.material.density()),
+            mass: housing.mass.unwrap_or(shape.volume * housing.material.density() * liner::heat_share(job, housing)),
             face: shape.volume / housing.length,
             height: housing.length,
             shape,

@@ -53,7 +53,7 @@ pub use quantities::{
 pub use roughness::{Roughness, roughness};
 pub use rounding::{Toward, to_step};
 pub use uom::si::f64::{
-    AngularVelocity, Area, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio,
+    Angle, AngularVelocity, Area, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio,
     TemperatureInterval, ThermodynamicTemperature, Time, Torque,
 };
 pub use warming::{REFERENCE_TEMPERATURE_K, celsius, reference_temperature, warming};

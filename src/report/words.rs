@@ -3,10 +3,11 @@
 use crate::job::AnyValue;
 use crate::plan::{Sentence, Word};
 use crate::quantity::{
-    Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
+    Angle, Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
     show_limits, show_mass, show_power, show_pressure, show_rough_size, show_share, show_size, show_small_length,
     show_speed_of_turning, show_temperature, show_temperature_step, show_torque, to_step,
 };
+use uom::si::angle::degree;
 use uom::si::length::{microinch, micrometer};
 use uom::si::mass::gram;
 use uom::si::ratio::ratio;
@@ -29,6 +30,7 @@ fn rounded(value: &AnyValue, system: System, toward: Toward) -> String {
         AnyValue::SmallMass(mass) => grams(*mass, toward),
         AnyValue::Force(force) => show_force(*force, system, toward),
         AnyValue::Torque(torque) => show_torque(*torque, system, toward),
+        AnyValue::Angle(angle) => turned(*angle, toward),
         AnyValue::Pressure(pressure) => show_pressure(*pressure, system, toward),
         AnyValue::Power(power) => show_power(*power, system, toward),
         AnyValue::BodyHeat(capacity) => show_body_heat_capacity(*capacity, system, toward),
@@ -63,6 +65,11 @@ fn film(low: crate::quantity::HeatTransfer, high: crate::quantity::HeatTransfer,
 /// Grams to one decimal; a shop that works in inches weighs small things in grams too.
 fn grams(mass: Mass, toward: Toward) -> String {
     format!("{:.1} g", to_step(mass.get::<gram>(), 0.1, toward))
+}
+
+/// An angle to a whole degree.
+pub(crate) fn turned(angle: Angle, toward: Toward) -> String {
+    format!("{:.0}°", to_step(angle.get::<degree>(), 1.0, toward))
 }
 
 /// A plain number to two decimals.

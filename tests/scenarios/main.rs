@@ -11,6 +11,7 @@
 mod bad_input;
 mod engineer;
 mod instructor;
+mod liner;
 mod mechanic;
 mod pushing;
 mod treatment;

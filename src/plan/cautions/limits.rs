@@ -34,8 +34,9 @@ fn grease(job: &Job, piece: Piece, found: &mut Vec<Caution>) {
 
 /// What the material's file says of temperatures that are allowed and need care.
 fn care(job: &Job, name: &str, piece: Piece, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
-    let Some(material) = limits::material(job, piece) else { return };
-    for note in material.cautions().iter().filter(|note| note.applies_at(reached)) {
+    let noted =
+        job.materials_of(piece).flat_map(|material| material.cautions().iter().map(move |note| (material, note)));
+    for (material, note) in noted.filter(|(_, note)| note.applies_at(reached)) {
         let sentence = say(format!("The {name} ({}) would reach ", material.id()))
             .temperature(reached, Toward::Nearest)
             .text(format!(": {}.", note.text));

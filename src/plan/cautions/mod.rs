@@ -4,6 +4,7 @@ mod fit;
 mod grip;
 mod hazards;
 mod limits;
+mod liner;
 mod model;
 mod moisture;
 mod play;
@@ -23,6 +24,7 @@ pub(super) fn all(job: &Job, seats: &[SeatPlan], play: Option<&InternalClearance
     for seat in seats {
         limits::of_seat(job, seat, &mut found);
         strength::of_seat(seat, &mut found);
+        liner::of_seat(job, seat, &mut found);
         push::of_seat(job, seat, &mut found);
         fit::of_seat(seat, &mut found);
         reach::of_seat(job, seat, &mut found);

@@ -76,7 +76,7 @@ const CREEP_C: f64 = 100.0;
 
 /// A light alloy that runs hot loses interference with time.
 fn creeps(job: &Job, seat: &SeatPlan, state: &ServiceFit, found: &mut Vec<Caution>) {
-    let light = limits::material(job, seat.outer.piece).is_some_and(|material| material.family() == Family::LightAlloy);
+    let light = job.materials_of(seat.outer.piece).any(|material| material.family() == Family::LightAlloy);
     let tight = state.clearance.tightest < Length::default();
     if !(light && tight && state.end == ServiceEnd::Hottest && state.outer > celsius(CREEP_C)) {
         return;

@@ -63,8 +63,8 @@ pub(super) fn settings(
 /// The hottest that a piece may get: the strictest limit, and the end of its material's tables.
 pub(in crate::plan) fn highest(job: &Job, seat: SeatKind, piece: Piece) -> Option<ThermodynamicTemperature> {
     let limit = limits::hottest(&limits::hot(job, seat, piece));
-    let table = limits::material(job, piece).map(end_of_tables);
-    [limit, table].into_iter().flatten().reduce(|a, b| if a < b { a } else { b })
+    let tables = job.materials_of(piece).map(end_of_tables);
+    limit.into_iter().chain(tables).reduce(|a, b| if a < b { a } else { b })
 }
 
 fn end_of_tables(material: &Material) -> ThermodynamicTemperature {

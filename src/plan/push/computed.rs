@@ -6,8 +6,9 @@ use crate::mechanics::{Joint, PressFit, Ring};
 use crate::plan::PlanError;
 use crate::quantity::{Force, Length, Ratio};
 use crate::section::{
-    Accuracy, Back, Chamfers, Elastic, Housing, Loads, Model, RingSection, Seat, Section, Shaft, State, Support,
+    Accuracy, Back, Chamfers, Elastic, Housing, Liner, Loads, Model, RingSection, Seat, Section, Shaft, State, Support,
 };
+use crate::stock::Material;
 use std::f64::consts::PI;
 use uom::si::ratio::ratio;
 
@@ -17,9 +18,8 @@ const TRIAL_SHARE: f64 = 1e-4;
 /// The factors of the housings that the job may mean; none for a part without a bore, which is no ring.
 pub(super) fn in_housing(job: &Job, housing: &JobHousing, joint: &Joint) -> Result<Option<ShapeFactor>, PlanError> {
     let (width, none) = (job.part.width, Length::default());
-    let seat = |front, back| {
-        Seat::Housing(Housing { outside: joint.outer.outside, front, back, material: elastic(&joint.outer) })
-    };
+    let material = of_material(&housing.material);
+    let seat = |front, back| Seat::Housing(Housing { outside: housing.outside, front, back, material });
     let seats = match housing.shoulder {
         Some(shoulder) => {
             let hole = (shoulder.inside > none).then_some(shoulder.inside);
@@ -34,7 +34,9 @@ pub(super) fn in_housing(job: &Job, housing: &JobHousing, joint: &Joint) -> Resu
             ]
         }
     };
-    of(joint, (&joint.inner, false), width, &seats)
+    let liner =
+        housing.liner.as_ref().map(|liner| (0.5 * (liner.outside - job.part.outside), of_material(&liner.material)));
+    of(joint, (&joint.inner, false), width, &seats, liner)
 }
 
 /// The factors of the shafts that the job may mean: longer on either side alike, or on one side.
@@ -45,7 +47,11 @@ pub(super) fn on_shaft(job: &Job, shaft: &JobShaft, joint: &Joint) -> Result<Opt
         Seat::Shaft(Shaft { bore: joint.inner.inside, front, behind, shoulder: None, material: elastic(&joint.inner) })
     };
     let seats = [seat(over, none), seat(0.5 * over, (0.5 * over).max(none))];
-    of(joint, (&joint.outer, true), width, &seats)
+    of(joint, (&joint.outer, true), width, &seats, None)
+}
+
+fn of_material(material: &Material) -> Elastic {
+    Elastic { modulus: material.elastic_modulus(), poisson: material.poisson_ratio() }
 }
 
 fn elastic(ring: &Ring) -> Elastic {
@@ -58,6 +64,7 @@ fn of(
     (ring, outer): (&Ring, bool),
     width: Length,
     seats: &[Seat],
+    liner: Option<(Length, Elastic)>,
 ) -> Result<Option<ShapeFactor>, PlanError> {
     let Some(bore) = ring.inside else { return Ok(None) };
     let interference = joint.diameter * TRIAL_SHARE;
@@ -70,11 +77,21 @@ fn of(
         groove: None,
         material: elastic(ring),
     };
-    let loads =
+    // A liner adds a part and a seam, at which it lies without interference: only what the ring adds to it is asked for.
+    let mut loads =
         Loads { interference: vec![interference], strain: vec![Ratio::new::<ratio>(0.0); 2], axial: Force::default() };
+    if liner.is_some() {
+        loads.interference.push(Length::default());
+        loads.strain.push(Ratio::new::<ratio>(0.0));
+    }
     let mut factors = Vec::with_capacity(seats.len());
     for seat in seats {
-        let section = Section { ring, liner: None, seat: *seat, support: Support::Free };
+        let front = match seat {
+            Seat::Housing(housing) => housing.front,
+            Seat::Shaft(shaft) => shaft.front,
+        };
+        let liner = liner.map(|(thickness, material)| Liner { thickness, front, material });
+        let section = Section { ring, liner, seat: *seat, support: Support::Free };
         let state = Model::new(&section, Accuracy::Normal)?.solve(&loads)?;
         factors.push(factor(&state, &plane, (joint.diameter, width), outer));
     }

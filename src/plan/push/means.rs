@@ -1,21 +1,27 @@
 //! Whether what presses reaches the force, and when to stop it.
 
-use super::model::{MeansPlan, ScrewPlan, StopReason};
+use super::model::{MeansPlan, ScrewPlan, StopReason, WallPlan};
 use crate::job::{Job, PressMeans, ScrewJig};
 use crate::mechanics::{
-    Means, Screw, ScrewFriction, ScrewFrictionRange, StopTorque, hydraulic_force, hydraulic_pressure, nut_face_diameter,
+    Landing, Means, Screw, ScrewFriction, ScrewFrictionRange, StopTorque, hydraulic_force, hydraulic_pressure,
+    nut_face_diameter,
 };
 use crate::plan::PlanError;
-use crate::quantity::{Force, Torque};
+use crate::quantity::{Force, Pressure, Torque};
 use uom::si::force::newton;
+use uom::si::pressure::pascal;
 
 /// Force over the predicted maximum at which to stop: a scatter of friction that no table covers.
 ///
 /// Common practice, no published source.
 pub(in crate::plan) const ALARM: f64 = 1.25;
 
-/// The means of a job against the force that the tightest case may need; `wall` is what the wall behind the part allows.
-pub(in crate::plan) fn means(job: &Job, needed: Force, wall: Option<Force>) -> Result<Option<MeansPlan>, PlanError> {
+/// The means of a job against the force that the tightest case may need; `wall` is the one behind the part.
+pub(in crate::plan) fn means(
+    job: &Job,
+    needed: Force,
+    wall: Option<&WallPlan>,
+) -> Result<Option<MeansPlan>, PlanError> {
     let Some(means) = &job.press.means else { return Ok(None) };
     let capacity = job.press.capacity;
     let mut plan = MeansPlan {
@@ -38,7 +44,7 @@ pub(in crate::plan) fn means(job: &Job, needed: Force, wall: Option<Force>) -> R
             let (screw, friction) = screw(jig)?;
             let turned = jig.torque.map(|torque| screw.force(torque, friction.high)).transpose()?;
             plan.available = smaller(capacity, turned);
-            plan.screw = Some(screw_plan(jig, needed, wall)?);
+            plan.screw = Some(screw_plan(job, jig, needed, wall)?);
         }
         PressMeans::HammerAndSleeve => plan.words = Means::HammerAndSleeve.caution(),
     }
@@ -66,7 +72,7 @@ pub(super) fn turning(jig: &ScrewJig, force: Force) -> Result<(Torque, Option<f6
     Ok((torque.total(), check.map(|check| check.share_of_proof_stress)))
 }
 
-fn screw_plan(jig: &ScrewJig, needed: Force, wall: Option<Force>) -> Result<ScrewPlan, PlanError> {
+fn screw_plan(job: &Job, jig: &ScrewJig, needed: Force, wall: Option<&WallPlan>) -> Result<ScrewPlan, PlanError> {
     let (screw, friction) = screw(jig)?;
     let running = |friction| screw.torque(needed, friction).map(|torque| torque.total());
     let (_, rod_share) = turning(jig, needed)?;
@@ -74,7 +80,7 @@ fn screw_plan(jig: &ScrewJig, needed: Force, wall: Option<Force>) -> Result<Scre
     // Tension and twist grow together, so any trial says at which force both together reach the proof stress.
     let trial = Force::new::<newton>(1000.0);
     let rod = turning(jig, trial)?.1.map(|share| trial / share);
-    let limit = match (wall, rod) {
+    let limit = match (wall.and_then(|wall| wall.allowable), rod) {
         (Some(wall), Some(rod)) if rod < wall => Some((rod, StopReason::Rod)),
         (Some(wall), _) => Some((wall, StopReason::Wall)),
         (None, Some(rod)) => Some((rod, StopReason::Rod)),
@@ -83,7 +89,12 @@ fn screw_plan(jig: &ScrewJig, needed: Force, wall: Option<Force>) -> Result<Scre
     let stop = limit
         .map(|(force, reason)| StopTorque::of(&screw, &friction, needed, force).map(|stop| (stop, reason)))
         .transpose()?;
+    let landing = match (stop, wall) {
+        (Some((stop, _)), Some(wall)) => Some(landing(job, jig, (&screw, &friction), wall, &stop)?),
+        _ => None,
+    };
     Ok(ScrewPlan {
+        landing,
         thread: jig.thread.designation.clone(),
         running: (running(friction.low)?, running(friction.high)?),
         crosses: stop.is_some_and(|(stop, _)| stop.crosses()),
@@ -92,4 +103,26 @@ fn screw_plan(jig: &ScrewJig, needed: Force, wall: Option<Force>) -> Result<Scre
         proof_load,
         class: jig.class.as_ref().map(|class| class.name()),
     })
+}
+
+/// Elastic modulus of a steel rod, Pa: 206 GPa, VDI 2230 (from memory).
+const ROD_MODULUS: f64 = 206e9;
+
+/// What the spanner feels once the part is on its shoulder.
+///
+/// Rod and wall give way and nothing else, so that the true rise is slower; a rod of unknown length reaches through part and wall
+/// at the least.
+fn landing(
+    job: &Job,
+    jig: &ScrewJig,
+    (screw, friction): (&Screw, &ScrewFrictionRange),
+    wall: &WallPlan,
+    stop: &StopTorque,
+) -> Result<Landing, PlanError> {
+    let trial = Force::new::<newton>(1000.0);
+    let thickness = job.housing.as_ref().and_then(|housing| housing.shoulder).map(|shoulder| shoulder.wall);
+    let rod = jig.rod_length.unwrap_or(job.part.width + thickness.unwrap_or_default());
+    let stretch = screw.thread.stretch(trial, rod, Pressure::new::<pascal>(ROD_MODULUS))?;
+    let deflection = wall.gives_per_newton * trial.get::<newton>();
+    Ok(Landing::of(screw, friction, (trial, stretch + deflection), stop.running_high, stop.limit)?)
 }

@@ -1,6 +1,6 @@
 //! What a plan holds about force, torque, wall and play.
 
-use crate::mechanics::{ClearanceRange, WallPlace};
+use crate::mechanics::{ClearanceRange, Landing, WallPlace};
 use crate::quantity::{Cases, Force, Length, Pressure, ThermodynamicTemperature, Time, Torque};
 
 /// Pressing with both parts at the temperature of the shop.
@@ -134,6 +134,8 @@ pub struct ScrewPlan {
     pub stop: Option<(Torque, StopReason)>,
     /// Whether the torque that the part may need is above the one that must not be exceeded.
     pub crosses: bool,
+    /// What the spanner feels at the shoulder; none where there is no shoulder, or nothing limits the torque.
+    pub landing: Option<Landing>,
     /// Stress of the rod at the force needed, twist included, over its proof stress; none without a strength class.
     pub rod_share: Option<f64>,
     /// Proof load of the rod.
@@ -174,6 +176,8 @@ pub struct WallPlan {
     pub place: Option<WallPlace>,
     /// Bending stress at its root at the force needed.
     pub root_stress: Option<Pressure>,
+    /// How far it gives way for a newton, held at its edge: the least it can be; zero where it is too thick to be a plate.
+    pub gives_per_newton: Length,
     /// How far it gives way at the force needed, held at its edge: the least it can be.
     pub deflection: Option<Length>,
     /// Pressure of the ring's face on the shoulder at the force needed.

@@ -6,9 +6,9 @@ use crate::job::Job;
 use crate::mechanics::{self, Part, Press, PressFit, Strength, weakest, yield_interference, yield_start};
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
+use crate::plan::strength::strength;
 use crate::plan::{Method, PlanError};
 use crate::quantity::{Cases, Force, Length, Pressure};
-use crate::stock::Material;
 
 /// An interference, as a share of the diameter, by which ratios are found that are the same for any.
 const TRIAL_SHARE: f64 = 1e-4;
@@ -22,6 +22,8 @@ pub(in crate::plan) struct Presser<'a> {
     inner_strength: Strength,
     outer_strength: Strength,
     shape: ShapeFactor,
+    /// Whether the outer ring stands for a liner and the housing around it.
+    lined: bool,
 }
 
 /// The end of a range that belongs to each case.
@@ -39,6 +41,8 @@ impl<'a> Presser<'a> {
             friction: ends(job.press.friction),
             inner_strength: strength(joint.inner.material),
             outer_strength: strength(joint.outer.material),
+            lined: joint.seat == SeatKind::Housing
+                && job.housing.as_ref().is_some_and(|housing| housing.liner.is_some()),
             shape: shape::factor(job, (joint.seat, method), &trial, job.press.friction.1)?,
         })
     }
@@ -109,12 +113,17 @@ impl<'a> Presser<'a> {
             elastic_limit_tresca: self.tresca(weaker)?.map(|limit| limit / stiffer),
             length: self.length,
             ring_change: self.ring_change(&fits),
-            plastic: plastic::plastic(
-                self.at(interference.tightest),
-                (&self.inner_strength, &self.outer_strength),
-                weaker,
-                checks.tightest.factor.map(|factor| factor / stiffer),
-            )?,
+            // The theory knows one hub: a ring that stands for liner and housing must not be taken into flow.
+            plastic: if self.lined {
+                None
+            } else {
+                plastic::plastic(
+                    self.at(interference.tightest),
+                    (&self.inner_strength, &self.outer_strength),
+                    weaker,
+                    checks.tightest.factor.map(|factor| factor / stiffer),
+                )?
+            },
             shape: self.shape.clone(),
         })
     }
@@ -154,9 +163,4 @@ impl<'a> Presser<'a> {
 
 fn plane(joint: &Joint<'_>, length: Length, interference: Length) -> mechanics::Joint {
     mechanics::Joint { inner: joint.inner.ring, outer: joint.outer.ring, diameter: joint.nominal, length, interference }
-}
-
-pub(super) fn strength(material: &Material) -> Strength {
-    let strength = material.strength();
-    if strength.kind.is_brittle() { Strength::brittle(strength.value) } else { Strength::ductile(strength.value) }
 }

@@ -1,11 +1,12 @@
 //! The wall behind the part.
 
 use super::model::WallPlan;
-use super::presser::strength;
 use crate::job::{Housing, Job};
 use crate::mechanics::{AllowableForce, Edge, LoadZone, Wall};
 use crate::plan::PlanError;
+use crate::plan::strength::strength;
 use crate::quantity::{Force, Length};
+use uom::si::force::newton;
 
 /// Strength over stress that is kept at the wall: of a ductile and of a brittle or cast one.
 ///
@@ -21,9 +22,10 @@ pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>
     let Some((housing, shoulder)) = job.housing.as_ref().and_then(|h| h.shoulder.map(|s| (h, s))) else {
         return Ok(None);
     };
-    let bore = job.part.outside;
+    // A liner ends at the wall, so that the wall spans the hole around the liner.
+    let bore = housing.liner.as_ref().map_or(job.part.outside, |liner| liner.outside);
     let ring = job.part.outer_ring_inside.unwrap_or_default();
-    let zone = LoadZone { inside: ring.max(shoulder.inside), outside: bore };
+    let zone = LoadZone { inside: ring.max(shoulder.inside), outside: job.part.outside };
     let wall = Wall {
         edge: bore,
         hole: (shoulder.inside > Length::default()).then_some(shoulder.inside),
@@ -42,6 +44,7 @@ pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>
             reserve,
             place: None,
             root_stress: None,
+            gives_per_newton: Length::default(),
             deflection: None,
             face_pressure,
         };
@@ -56,6 +59,7 @@ pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>
         reserve: reserve * more,
         place: Some(place),
         root_stress: Some(state.at_edge.von_mises()),
+        gives_per_newton: wall.under(Force::new::<newton>(1.0), &zone, Edge::Fixed)?.deflection(),
         deflection: Some(state.deflection()),
         face_pressure,
     }))

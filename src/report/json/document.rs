@@ -1,8 +1,8 @@
 //! The shape of `seatwise.plan/1`. Names here are relied on by other programs: more may be added, none may change.
 
 use super::push::{
-    InternalClearanceDocument, MeansDocument, RemovalDocument, ShapeDocument, StandingDocument, TighterDocument,
-    WallDocument,
+    InternalClearanceDocument, LinerDocument, MeansDocument, RemovalDocument, ShapeDocument, StandingDocument,
+    TighterDocument, WallDocument,
 };
 use super::range::RangeDocument;
 use schemars::JsonSchema;
@@ -111,6 +111,8 @@ pub struct SeatDocument {
     pub press: PressDocument,
     /// Force of the tightest case after standing in the seat, when it has stopped half-way; empty where nothing is treated.
     pub standing: Vec<StandingDocument>,
+    /// The liner of the bore; null where there is none.
+    pub liner: Option<LinerDocument>,
     /// The wall behind the part; null where there is no shoulder.
     pub wall: Option<WallDocument>,
     /// What presses; null where the job does not say.

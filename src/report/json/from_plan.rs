@@ -87,6 +87,7 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         lock_c: lock,
         press: press(plan, seat),
         standing: push::standing(&seat.force_course),
+        liner: seat.liner.as_ref().map(push::liner),
         wall: seat.wall.as_ref().map(push::wall),
         means: seat.means.as_ref().map(push::means),
         removal: push::removal(&seat.removal),

@@ -2,8 +2,9 @@
 
 use super::figures;
 use super::range::RangeDocument;
-use super::units::{celsius, mpa, newtons, range, seconds, um};
+use super::units::{celsius, mm, mpa, newtons, range, seconds, um};
 use crate::mechanics::{ClearanceRange, WallPlace};
+use crate::plan::LinerPlan;
 use crate::plan::push::{
     ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, ShapeFactor, StopReason, Tighter,
     WallPlan,
@@ -11,6 +12,7 @@ use crate::plan::push::{
 use crate::quantity::Torque;
 use schemars::JsonSchema;
 use serde::Serialize;
+use uom::si::angle::degree;
 use uom::si::torque::newton_meter;
 
 /// By what factor the plane formula of two rings of equal width is exceeded.
@@ -58,6 +60,43 @@ pub struct WallDocument {
     pub reason: Option<String>,
 }
 
+/// A liner in the bore.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct LinerDocument {
+    /// Wall of the liner.
+    pub wall_mm: f64,
+    /// Material of the liner.
+    pub material: String,
+    /// Least interference with which it is pressed in; null where it is cast in.
+    pub interference_least_um: Option<f64>,
+    /// Most interference; null as before.
+    pub interference_most_um: Option<f64>,
+    /// Expansion of the bore around 20 °C.
+    pub bore_expansion_um_per_mk: f64,
+    /// Pressure between liner and housing with the ring in it; negative where a cast liner pulls.
+    pub between_mpa: RangeDocument<f64>,
+    /// Hoop stress of the housing at the liner, tightest case.
+    pub housing_hoop_mpa: f64,
+    /// Strength over stress of the housing there.
+    pub housing_factor: Option<f64>,
+    /// Common temperature from which a pressed liner is free; null where there is none.
+    pub free_from_c: Option<f64>,
+}
+
+pub(super) fn liner(liner: &LinerPlan) -> LinerDocument {
+    LinerDocument {
+        wall_mm: mm(liner.wall),
+        material: liner.liner.clone(),
+        interference_least_um: liner.pressed.map(|(least, _)| um(least)),
+        interference_most_um: liner.pressed.map(|(_, most)| um(most)),
+        bore_expansion_um_per_mk: figures(1e6 * liner.bore_expansion_per_k),
+        between_mpa: range(liner.between.map(mpa)),
+        housing_hoop_mpa: mpa(liner.housing_hoop),
+        housing_factor: liner.housing_factor.map(figures),
+        free_from_c: liner.free_from.map(celsius),
+    }
+}
+
 /// What presses.
 #[derive(Debug, JsonSchema, Serialize)]
 pub struct MeansDocument {
@@ -90,6 +129,12 @@ pub struct ScrewDocument {
     pub stop_nm: Option<f64>,
     /// `wall` or `rod`.
     pub stop_because_of: Option<&'static str>,
+    /// Least turn from the highest running torque to the stop once the part is on its shoulder; null without a shoulder.
+    pub turn_to_stop_deg: Option<f64>,
+    /// Rise of the torque there for a tenth of a turn, lowest friction; null as `turn_to_stop_deg`.
+    pub rise_per_tenth_turn_low_nm: Option<f64>,
+    /// The same, highest friction.
+    pub rise_per_tenth_turn_high_nm: Option<f64>,
     /// Whether the torque needed is above the one that must not be exceeded.
     pub crosses: bool,
     /// Stress of the rod over its proof stress at the force needed.
@@ -223,6 +268,9 @@ fn screw(screw: &ScrewPlan) -> ScrewDocument {
             StopReason::Wall => "wall",
             StopReason::Rod => "rod",
         }),
+        turn_to_stop_deg: screw.landing.map(|landing| figures(landing.turn_to_limit.get::<degree>())),
+        rise_per_tenth_turn_low_nm: screw.landing.map(|landing| newton_metres(landing.rise.0)),
+        rise_per_tenth_turn_high_nm: screw.landing.map(|landing| newton_metres(landing.rise.1)),
         crosses: screw.crosses,
         rod_share: screw.rod_share.map(figures),
         proof_load_n: screw.proof_load.map(newtons),

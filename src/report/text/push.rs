@@ -3,17 +3,21 @@
 use super::paragraph::Page;
 use super::show::Show;
 use super::table::Table;
-use crate::job::ServiceEnd;
-use crate::mechanics::{ClearanceRange, WallPlace};
+use crate::job::{PressMeans, ServiceEnd};
+use crate::mechanics::{ClearanceRange, Landing, WallPlace};
 use crate::plan::push::{ForceCourse, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, WallPlan};
-use crate::plan::{Plan, SeatPlan};
+use crate::plan::{LinerPlan, Plan, SeatPlan};
 use crate::quantity::{Cases, Force, System, Toward, show_duration, show_force, show_pressure, show_torque};
+use crate::report::words::turned;
 
 /// What pushing the part home, holding it and drawing it off takes.
 pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, show: Show, page: &mut Page) {
     page.paragraph(&pressing(plan, seat, show));
     if let Some(text) = course(seat, &seat.force_course, show) {
         page.paragraph(&text);
+    }
+    if let Some(liner) = &seat.liner {
+        page.paragraph(&liner_text(liner, show));
     }
     if let Some(wall) = &seat.wall {
         page.paragraph(&wall_text(plan, wall, show));
@@ -161,6 +165,9 @@ fn screw_text(plan: &Plan<'_>, screw: &ScrewPlan, show: Show) -> String {
         text.push_str(&format!("; stop at {}, which is what {} bears", torque(stop, Toward::Down), reason.words()));
     }
     text.push('.');
+    if let Some(landing) = &screw.landing {
+        text.push_str(&landing_text(plan, landing, show));
+    }
     if let Some((share, load)) = screw.rod_share.zip(screw.proof_load).filter(|(share, _)| *share > 0.0) {
         let load = show_force(load, show.system, Toward::Down);
         text.push_str(&format!(
@@ -168,11 +175,62 @@ fn screw_text(plan: &Plan<'_>, screw: &ScrewPlan, show: Show) -> String {
             (100.0 * share).ceil()
         ));
     }
-    if let Some(crate::job::PressMeans::Screw(jig)) = &plan.job.press.means {
+    if let Some(PressMeans::Screw(jig)) = &plan.job.press.means {
         text.push_str(&format!(
             " Friction of the screw {:.2} to {:.2} ({}).",
             jig.friction.0, jig.friction.1, jig.friction_source
         ));
+    }
+    text
+}
+
+/// What the spanner feels at the shoulder.
+fn landing_text(plan: &Plan<'_>, landing: &Landing, show: Show) -> String {
+    let torque = |torque, toward| show_torque(torque, show.system, toward);
+    let rod = match &plan.job.press.means {
+        Some(PressMeans::Screw(jig)) => jig.rod_length,
+        _ => None,
+    };
+    let rod = rod.map_or_else(
+        || "the rod's length in the seat; state rod_length".to_owned(),
+        |length| format!("{} of rod", show.size(length)),
+    );
+    format!(
+        " On the shoulder the torque rises by {} to {} for a tenth of a turn at the most (only the wall and {rod} give way), \
+         so that the stop is {} of turn away or more.",
+        torque(landing.rise.0, Toward::Nearest),
+        torque(landing.rise.1, Toward::Nearest),
+        turned(landing.turn_to_limit, Toward::Down)
+    )
+}
+
+/// The liner and what is around it.
+fn liner_text(liner: &LinerPlan, show: Show) -> String {
+    let held = match liner.pressed {
+        None => "cast in".to_owned(),
+        Some((least, most)) => {
+            format!("pressed in with {} to {}", show.small(least, Toward::Nearest), show.small(most, Toward::Nearest))
+        }
+    };
+    let mut text = format!(
+        "Liner of {}, {} thick, {held} in {}. Its bore grows by {:.1} µm for a metre and kelvin around 20 °C. With the ring in it, \
+         liner and housing press on each other with {} in the tightest case; the housing bears {} around it",
+        liner.liner,
+        show.size(liner.wall),
+        liner.housing,
+        1e6 * liner.bore_expansion_per_k,
+        show.pressure(liner.between.tightest),
+        show.pressure(liner.housing_hoop),
+    );
+    if let Some(factor) = liner.housing_factor {
+        text.push_str(&format!(" (strength over stress {factor:.1})"));
+    }
+    text.push('.');
+    if liner.pressed.is_some() {
+        text.push_str(&match liner.free_from {
+            Some(at) => format!(" Warmed together, it comes free from {}.", show.lock_down(at)),
+            None => " Warming both together does not free it.".to_owned(),
+        });
     }
     text
 }

@@ -33,6 +33,11 @@ impl Show {
         show_pressure(pressure, self.system, Toward::Up)
     }
 
+    /// A temperature that must not be reached.
+    pub(super) fn lock_down(self, temperature: ThermodynamicTemperature) -> String {
+        show_temperature(temperature, self.system, 0, Toward::Down)
+    }
+
     pub(super) fn lock(self, lock: Option<ThermodynamicTemperature>) -> String {
         lock.map_or_else(|| "no temperature".to_owned(), |lock| show_temperature(lock, self.system, 0, Toward::Up))
     }
