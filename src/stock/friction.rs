@@ -1,6 +1,7 @@
 //! Coefficient of friction of a part pressed into its seat, by material families and lubrication.
 
 use serde::Deserialize;
+use std::sync::LazyLock;
 
 use super::material::{Bounds, DataError, Family, Provenance, Source, Status};
 
@@ -60,7 +61,7 @@ struct RawFallback {
     oiled: RawRange,
 }
 
-#[derive(Deserialize)]
+#[derive(Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct RawRange {
     low: f64,
@@ -70,14 +71,22 @@ struct RawRange {
 }
 
 impl RawRange {
-    fn into_range(self, is_fallback: bool) -> Result<FrictionRange, DataError> {
-        let Self { low, high, source, status } = self;
+    fn to_range(&self, is_fallback: bool) -> Result<FrictionRange, DataError> {
+        let Self { low, high, source, status } = self.clone();
         if !(low > 0.0 && low <= high && high < 1.0) {
             let message = format!("friction {low} to {high} must rise and lie between 0 and 1");
             return Err(DataError { file: FILE, message });
         }
         Ok(FrictionRange { low, high, provenance: Provenance { source, status }, is_fallback })
     }
+}
+
+/// The embedded file, read once.
+fn file() -> Result<&'static RawFile, DataError> {
+    static READ: LazyLock<Result<RawFile, DataError>> = LazyLock::new(|| {
+        toml::from_str(TEXT).map_err(|error| DataError { file: FILE, message: error.message().to_owned() })
+    });
+    READ.as_ref().map_err(DataError::clone)
 }
 
 /// Friction between two families of materials, in either order.
@@ -93,20 +102,19 @@ impl RawRange {
 /// # Ok::<(), seatwise::stock::material::DataError>(())
 /// ```
 pub fn friction(one: Family, other: Family, lubrication: Lubrication) -> Result<FrictionRange, DataError> {
-    let file: RawFile =
-        toml::from_str(TEXT).map_err(|error| DataError { file: FILE, message: error.message().to_owned() })?;
+    let file = file()?;
     let of_pair =
-        file.pair.into_iter().find(|pair| pair.families == [one, other] || pair.families == [other, one]).and_then(
-            |pair| match lubrication {
-                Lubrication::Dry => pair.dry,
-                Lubrication::Oiled => pair.oiled,
-            },
-        );
+        file.pair.iter().find(|pair| pair.families == [one, other] || pair.families == [other, one]).and_then(|pair| {
+            match lubrication {
+                Lubrication::Dry => pair.dry.as_ref(),
+                Lubrication::Oiled => pair.oiled.as_ref(),
+            }
+        });
     match of_pair {
-        Some(range) => range.into_range(false),
+        Some(range) => range.to_range(false),
         None => match lubrication {
-            Lubrication::Dry => file.fallback.dry.into_range(true),
-            Lubrication::Oiled => file.fallback.oiled.into_range(true),
+            Lubrication::Dry => file.fallback.dry.to_range(true),
+            Lubrication::Oiled => file.fallback.oiled.to_range(true),
         },
     }
 }

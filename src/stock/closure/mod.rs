@@ -132,7 +132,7 @@ impl Closure {
     /// # Ok::<(), seatwise::stock::closure::ClosureError>(())
     /// ```
     pub fn parse(text: &str) -> Result<Self, ClosureError> {
-        let file = raw::read()?;
+        let file = raw::file()?;
         let (kind, elastomer) = words::read(text, &file.elastomers)?;
         Ok(file.closure(kind, elastomer)?)
     }
@@ -175,7 +175,7 @@ impl Closure {
 /// # Errors
 /// [`DataError`] when the embedded file is faulty.
 pub fn elastomers() -> Result<Vec<Elastomer>, DataError> {
-    Ok(raw::read()?.elastomers)
+    Ok(raw::file()?.elastomers.clone())
 }
 
 /// The elastomer of that abbreviation or name, for a shaft seal's lip or case.
@@ -183,9 +183,9 @@ pub fn elastomers() -> Result<Vec<Elastomer>, DataError> {
 /// # Errors
 /// [`ClosureError::Unknown`] with the nearest abbreviations.
 pub fn elastomer(id_or_name: &str) -> Result<Elastomer, ClosureError> {
-    let known = raw::read()?.elastomers;
-    words::elastomer(id_or_name, &known).cloned().ok_or_else(|| {
-        let nearest = words::nearest(id_or_name, &known);
+    let known = &raw::file()?.elastomers;
+    words::elastomer(id_or_name, known).cloned().ok_or_else(|| {
+        let nearest = words::nearest(id_or_name, known);
         UnknownName { what: "elastomer", asked: id_or_name.to_owned(), nearest }.into()
     })
 }
@@ -195,7 +195,7 @@ pub fn elastomer(id_or_name: &str) -> Result<Elastomer, ClosureError> {
 /// # Errors
 /// [`DataError`] when the embedded file is faulty.
 pub fn precision_hottest() -> Result<TemperatureLimit, DataError> {
-    Ok(raw::read()?.precision)
+    Ok(raw::file()?.precision.clone())
 }
 
 /// Operating temperature up to which rings of a stabilisation class (`SN`, `S0` to `S4`, DIN 623-1) keep their size.
@@ -203,7 +203,7 @@ pub fn precision_hottest() -> Result<TemperatureLimit, DataError> {
 /// # Errors
 /// [`ClosureError::Unknown`] for another class.
 pub fn stabilised_to(class: &str) -> Result<TemperatureLimit, ClosureError> {
-    let known = raw::read()?.stabilisation;
+    let known = &raw::file()?.stabilisation;
     let found = known.iter().find(|(name, _)| name.eq_ignore_ascii_case(class.trim()));
     found.map(|(_, limit)| limit.clone()).ok_or_else(|| {
         let nearest = known.iter().map(|(name, _)| name.clone()).collect();

@@ -1,6 +1,7 @@
 //! The file of elastomers and closures as written.
 
 use serde::Deserialize;
+use std::sync::LazyLock;
 use uom::si::f64::ThermodynamicTemperature;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -77,8 +78,13 @@ pub(super) struct File {
     assumed: Vec<String>,
 }
 
-/// Reads the embedded file.
-pub(super) fn read() -> Result<File, DataError> {
+/// The embedded file, read once.
+pub(super) fn file() -> Result<&'static File, DataError> {
+    static READ: LazyLock<Result<File, DataError>> = LazyLock::new(read);
+    READ.as_ref().map_err(DataError::clone)
+}
+
+fn read() -> Result<File, DataError> {
     let raw: RawFile = toml::from_str(TEXT).map_err(|error| fault(error.message()))?;
     Ok(File {
         elastomers: raw.elastomer.into_iter().map(elastomer).collect(),
@@ -99,13 +105,13 @@ fn elastomer(raw: RawElastomer) -> Elastomer {
 
 impl File {
     /// The closure of that kind with the limits of its seals.
-    pub fn closure(self, kind: ClosureKind, elastomer: Option<Elastomer>) -> Result<Closure, DataError> {
+    pub fn closure(&self, kind: ClosureKind, elastomer: Option<Elastomer>) -> Result<Closure, DataError> {
         let seals = match (kind, &elastomer) {
             (ClosureKind::ElastomerSeals, Some(stated)) => Some((stated.coldest.clone(), stated.hottest.clone())),
             (ClosureKind::ElastomerSeals, None) => Some(self.least_tolerant()?),
             _ => None,
         };
-        let found = self.closures.into_iter().find(|closure| closure.kind == kind);
+        let found = self.closures.iter().find(|closure| closure.kind == kind);
         let raw = found.ok_or_else(|| fault(&format!("no closure of kind `{kind}`")))?;
         let own = raw.hottest.to_limit();
         let (coldest, hottest) = match seals {
@@ -113,8 +119,8 @@ impl File {
             Some((cold, _)) => (Some(cold), own),
             None => (None, own),
         };
-        let exposures = raw.exposure.zip(raw.exposure_source).zip(raw.exposure_status);
-        let grease = raw.grease.zip(raw.grease_source);
+        let exposures = raw.exposure.as_ref().zip(raw.exposure_source.clone()).zip(raw.exposure_status.clone());
+        let grease = raw.grease.clone().zip(raw.grease_source.clone());
         Ok(Closure {
             kind,
             elastomer,

@@ -2,6 +2,8 @@
 //!
 //! Names are kept here as well as in the files, so that a look-up parses one file only; a test holds the two together.
 
+use std::collections::HashMap;
+use std::sync::{LazyLock, OnceLock};
 use thiserror::Error;
 
 use super::names::ALIASES;
@@ -70,17 +72,36 @@ pub fn embedded_text(id: &str) -> Option<&'static str> {
 /// # Ok::<(), seatwise::stock::material::LookupError>(())
 /// ```
 pub fn embedded(id_or_name: &str) -> Result<Material, LookupError> {
-    let asked = normalised(id_or_name);
-    let known = || embedded_ids().map(|id| (id, id)).chain(embedded_aliases());
-    let id = known().find(|(name, _)| normalised(name) == asked).map(|(_, id)| id);
-    match id.and_then(|id| embedded_text(id).map(|text| (id, text))) {
-        Some((id, text)) => Ok(Material::parse(id, text)?),
+    let slots = &*SLOTS;
+    let found = slots
+        .by_name
+        .get(&normalised(id_or_name))
+        .and_then(|index| Some((FILES.get(*index)?, slots.read.get(*index)?)));
+    match found {
+        Some(((id, text), slot)) => Ok(slot.get_or_init(|| Material::parse(id, text)).clone()?),
         None => {
-            let nearest = nearest_names(id_or_name, known());
+            let nearest = nearest_names(id_or_name, known_names());
             Err(UnknownName { what: "material", asked: id_or_name.to_owned(), nearest }.into())
         }
     }
 }
+
+/// Every id and name of an embedded material with the id.
+fn known_names() -> impl Iterator<Item = (&'static str, &'static str)> {
+    embedded_ids().map(|id| (id, id)).chain(embedded_aliases())
+}
+
+/// The embedded materials, each read when it is first asked for: a job names two or three of them.
+struct Slots {
+    read: Vec<OnceLock<Result<Material, MaterialError>>>,
+    by_name: HashMap<String, usize>,
+}
+
+static SLOTS: LazyLock<Slots> = LazyLock::new(|| {
+    let place = |id: &str| FILES.iter().position(|(known, _)| *known == id);
+    let by_name = known_names().filter_map(|(name, id)| Some((normalised(name), place(id)?)));
+    Slots { read: FILES.iter().map(|_| OnceLock::new()).collect(), by_name: by_name.collect() }
+});
 
 /// A name without what people write differently: case, spaces, hyphens, full stops.
 pub(crate) fn normalised(name: &str) -> String {

@@ -3,6 +3,7 @@
 mod raw;
 
 use serde::Deserialize;
+use std::sync::LazyLock;
 use thiserror::Error;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -281,7 +282,13 @@ impl Medium {
 /// # Errors
 /// [`DataError`] when the embedded file is faulty.
 pub fn embedded_media() -> Result<Vec<Medium>, DataError> {
-    raw::read()
+    media().cloned()
+}
+
+/// The embedded media, read once.
+fn media() -> Result<&'static Vec<Medium>, DataError> {
+    static READ: LazyLock<Result<Vec<Medium>, DataError>> = LazyLock::new(raw::read);
+    READ.as_ref().map_err(DataError::clone)
 }
 
 /// The embedded medium of that id or plain name; case, spaces, hyphens and full stops do not matter.
@@ -296,7 +303,7 @@ pub fn embedded_media() -> Result<Vec<Medium>, DataError> {
 /// # Ok::<(), seatwise::stock::medium::MediumError>(())
 /// ```
 pub fn embedded(id_or_name: &str) -> Result<Medium, MediumError> {
-    let media = embedded_media()?;
+    let media = media()?;
     let asked = normalised(id_or_name);
     let is_asked =
         |medium: &Medium| normalised(&medium.id) == asked || medium.names.iter().any(|name| normalised(name) == asked);
