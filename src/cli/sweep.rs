@@ -3,7 +3,7 @@ use super::failure::{Failure, named};
 use super::options::JOB;
 use super::{Outcome, input, spread};
 use crate::job::{self, Job, put};
-use crate::plan;
+use crate::plan::{self, Method, SolvedSeats};
 use crate::report::sweep::{self as report, Step};
 use crate::stock::Library;
 
@@ -27,7 +27,8 @@ pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
         .iter()
         .map(|values| job_with(&name, &text, &keys, values, &library))
         .collect::<Result<Vec<_>, _>>()?;
-    let steps = jobs.iter().zip(combinations).map(|(job, values)| step(job, &keys, values));
+    let solved = SolvedSeats::default();
+    let steps = jobs.iter().zip(combinations).map(|(job, values)| step(job, &keys, values, &solved));
     let steps = steps.collect::<Result<Vec<_>, _>>()?;
     let first = jobs.first();
     let system = flags.units.or(first.map_or_else(Default::default, |job| job.system));
@@ -86,8 +87,8 @@ fn described(keys: &[String], values: &[String]) -> String {
     pairs.join(", ")
 }
 
-fn step<'j>(job: &'j Job, keys: &[String], values: Vec<String>) -> Result<Step<'j>, Failure> {
-    let plan = plan::plan(job)
+fn step<'j>(job: &'j Job, keys: &[String], values: Vec<String>, solved: &SolvedSeats) -> Result<Step<'j>, Failure> {
+    let plan = plan::plan_among(job, Method::Auto, solved)
         .map_err(|error| Failure::plain(format!("with {}: {error}", described(keys, &values)), error.help()))?;
     Ok(Step { values, plan })
 }

@@ -1,10 +1,10 @@
 //! A chart for the shop's wall: how hot the outer part is against how cold the inner one is, and what that gives.
 
-use super::PlanError;
 use super::caution::Caution;
 use super::model::{SeatKind, SeatPlan};
 use super::options::{Worked, limits_of, run};
 use super::sentence::Sentence;
+use super::{Method, PlanError, SolvedSeats, plan_among};
 use crate::job::{Hold, Job, Piece, Treatment};
 use crate::quantity::{ThermodynamicTemperature, celsius, warming};
 use crate::stock::medium::{Medium, embedded};
@@ -78,13 +78,14 @@ fn chart(job: Job, seat: SeatKind, outer: &[ThermodynamicTemperature], media: &[
     let shop = job.bench.temperature;
     // Without treatments there is nothing to refuse, and a job with one seat gives a plan with one seat.
     let untreated = job.with_treatments(None, None).unwrap_or_else(|_| job.clone());
-    let cold = super::plan(&untreated)?.seats.swap_remove(0);
+    let solved = SolvedSeats::default();
+    let cold = plan_among(&untreated, Method::Auto, &solved)?.seats.swap_remove(0);
     let columns: Vec<Option<Medium>> = std::iter::once(None).chain(media.iter().cloned().map(Some)).collect();
     let warm = outer.iter().copied().filter(|outer| *outer > shop);
     let rows = std::iter::once(shop)
         .chain(warm)
         .map(|outer| {
-            let cells = columns.iter().map(|medium| cell(&job, seat, outer, medium.as_ref())).collect();
+            let cells = columns.iter().map(|medium| cell(&job, seat, outer, medium.as_ref(), &solved)).collect();
             Row { outer, cells }
         })
         .collect();
@@ -96,13 +97,14 @@ fn cell(
     seat: SeatKind,
     outer: ThermodynamicTemperature,
     medium: Option<&Medium>,
+    solved: &SolvedSeats,
 ) -> Result<Box<Worked>, Sentence> {
     let (inner_piece, outer_piece) = super::options::pieces(seat);
     let words = |error: crate::job::TreatmentError| super::sentence::say(error.to_string());
     let chill =
         medium.map(|medium| job.treatment_in(inner_piece, medium, None, Hold::Settled)).transpose().map_err(words)?;
     let warm = (outer > job.bench.temperature).then(|| taken_out_at(job, outer_piece, outer)).transpose()?;
-    run(job, chill, warm).map(Box::new)
+    run(job, chill, warm, solved).map(Box::new)
 }
 
 /// The outer part as it leaves an oven at this temperature.

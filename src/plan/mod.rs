@@ -35,6 +35,7 @@ pub use model::{
     AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,
     Verdict, Window,
 };
+pub use push::SolvedSeats;
 pub use sentence::{Sentence, Word};
 
 use crate::fit::FitError;
@@ -131,8 +132,17 @@ pub enum Method {
 /// # Errors
 /// As for [`plan()`]; [`PlanError::Section`] when the section is asked for and cannot be divided.
 pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
+    plan_among(job, method, &SolvedSeats::default())
+}
+
+/// Plans a checked job as one of many, which share the sections that they have in common.
+///
+/// # Errors
+/// As for [`plan_by()`].
+pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Result<Plan<'j>, PlanError> {
     let joints = joint::joints(job)?;
-    let mut seats = joints.iter().map(|joint| seat::plan(job, joint, method)).collect::<Result<Vec<_>, _>>()?;
+    let mut seats =
+        joints.iter().map(|joint| seat::plan(job, joint, (method, solved))).collect::<Result<Vec<_>, _>>()?;
     let internal_clearance = push::internal_clearance(job, &seats)?;
     let cautions = cautions::all(job, &seats, internal_clearance.as_ref());
     for seat in &mut seats {

@@ -9,7 +9,7 @@ use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window
 use super::push::{self, Presser};
 use super::track::treat;
 use super::verdict;
-use super::{Method, PlanError};
+use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
 use crate::job::{Job, ServiceState};
 use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time, Torque, reference_temperature};
@@ -19,7 +19,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 use uom::si::torque::newton_meter;
 
-pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: Method) -> Result<SeatPlan, PlanError> {
+pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats)) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
     let inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
     let outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;

@@ -4,7 +4,7 @@ use super::list::Record;
 use crate::cli::args::BatchFormat;
 use crate::cli::failure::Failure;
 use crate::job::{self, Problem};
-use crate::plan;
+use crate::plan::{self, Method, SolvedSeats};
 use crate::report::batch::{self as report, RowMistake, planned_json, planned_rows, refused_json, refused_row};
 use crate::stock::Library;
 
@@ -18,6 +18,8 @@ pub(super) struct Planner {
     format: BatchFormat,
     heading: String,
     width: usize,
+    /// Sections that rows share.
+    solved: SolvedSeats,
 }
 
 /// What came of a row.
@@ -46,7 +48,7 @@ impl Planner {
         let plan = plan::plan(&job).map_err(|error| unsound(error.to_string()))?;
         let head = report::heading(&plan);
         let heading = if format == BatchFormat::Csv { line(&head) } else { String::new() };
-        Ok(Self { columns, format, heading, width: head.len() })
+        Ok(Self { columns, format, heading, width: head.len(), solved: SolvedSeats::default() })
     }
 
     /// What stands above all results.
@@ -66,7 +68,7 @@ impl Planner {
         let (text, columns) = self.job_text(record)?;
         let job = job::check(&text, library)
             .map_err(|problems| problems.iter().map(|problem| mistake(problem, &text, &columns)).collect::<Vec<_>>())?;
-        let planned = plan::plan(&job).map_err(|error| {
+        let planned = plan::plan_among(&job, Method::Auto, &self.solved).map_err(|error| {
             vec![RowMistake { column: None, message: error.to_string(), help: error.help().to_owned() }]
         })?;
         Ok(match self.format {

@@ -18,7 +18,7 @@ pub(super) use grid::highest as limits_of;
 pub(super) use trial::{pieces, run};
 
 use super::model::SeatKind;
-use super::{PlanError, plan};
+use super::{Method, PlanError, SolvedSeats, plan_among};
 use crate::job::{Job, Piece};
 use crate::quantity::Time;
 use crate::stock::medium::{Direction, Medium};
@@ -70,9 +70,10 @@ pub fn media_at_hand(job: &Job, asked: &[Medium], known: &[Medium]) -> Vec<Mediu
 
 fn of_seat(job: &Job, seat: SeatKind, media: &[Medium]) -> Result<SeatWays, PlanError> {
     // What stops the fit as such is an error of the job, not of a way.
-    plan(job)?;
+    let solved = SolvedSeats::default();
+    plan_among(job, Method::Auto, &solved)?;
     let of = |direction| media.iter().filter(move |medium: &&Medium| medium.direction() == direction);
-    let solver = Solver { job, seat };
+    let solver = Solver { job, seat, solved: &solved };
     let mut ways = vec![solver.solve(None, None)];
     ways.extend(of(Direction::Chill).map(|chill| solver.solve(Some(chill), None)));
     ways.extend(of(Direction::Warm).map(|warm| solver.solve(None, Some(warm))));

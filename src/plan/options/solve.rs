@@ -5,6 +5,7 @@ use super::model::{Outcome, Used, Way, Worked};
 use super::suits;
 use super::trial::{Dose, Refusal, Trials, forbidden, longest, pieces};
 use crate::job::{Hold, Job};
+use crate::plan::SolvedSeats;
 use crate::plan::model::{SeatKind, Verdict};
 use crate::plan::sentence::say;
 use crate::quantity::{ThermodynamicTemperature, Time, Toward};
@@ -16,6 +17,7 @@ use uom::si::time::hour;
 pub(super) struct Solver<'j> {
     pub(super) job: &'j Job,
     pub(super) seat: SeatKind,
+    pub(super) solved: &'j SolvedSeats,
 }
 
 /// One way while it is looked for.
@@ -37,7 +39,7 @@ type Setting = Option<ThermodynamicTemperature>;
 impl Solver<'_> {
     /// The way with these media.
     pub(super) fn solve(&self, chill: Option<&Medium>, warm: Option<&Medium>) -> Way {
-        let trials = Trials { job: self.job, seat: self.seat, made: Cell::new(0) };
+        let trials = Trials { job: self.job, seat: self.seat, solved: self.solved, made: Cell::new(0) };
         let search = Search { trials, chill, warm };
         let (inner, outer) = pieces(self.seat);
         let (outcome, setting, least, lacks_force) = match search.find() {

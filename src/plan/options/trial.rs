@@ -5,7 +5,7 @@ use crate::job::{Hold, Job, Piece, Treatment};
 use crate::plan::caution::{Caution, Level};
 use crate::plan::model::{SeatKind, Verdict};
 use crate::plan::sentence::{Sentence, say};
-use crate::plan::{Method, plan_by};
+use crate::plan::{Method, SolvedSeats, plan_among};
 use crate::quantity::{ThermodynamicTemperature, Time};
 use crate::stock::medium::{Medium, Transfer};
 use std::cell::Cell;
@@ -22,22 +22,33 @@ pub(super) struct Dose<'m> {
 pub(super) struct Trials<'j> {
     pub(super) job: &'j Job,
     pub(super) seat: SeatKind,
+    /// Sections that trials share.
+    pub(super) solved: &'j SolvedSeats,
     pub(super) made: Cell<usize>,
 }
 
 /// The plan of a job of one seat with these treatments, or why there is none.
-fn planned(job: &Job, chill: Option<Treatment>, warm: Option<Treatment>) -> Result<Worked, Sentence> {
+fn planned(
+    job: &Job,
+    chill: Option<Treatment>,
+    warm: Option<Treatment>,
+    solved: &SolvedSeats,
+) -> Result<Worked, Sentence> {
     let job = job.with_treatments(chill, warm).map_err(|error| say(error.to_string()))?;
-    // Some dozens of trials a way: forces by the upper end of bounds, which need no section.
-    let mut planned = plan_by(&job, Method::Plane).map_err(|error| say(error.to_string()))?;
+    let mut planned = plan_among(&job, Method::Auto, solved).map_err(|error| say(error.to_string()))?;
     let Some(seat) = planned.seats.pop() else { return Err(say("there is no seat")) };
     let in_hand = in_hand(seat.window.tightest, job.bench.carry);
     Ok(Worked { seat, cautions: planned.cautions, in_hand })
 }
 
 /// The same, refused where a limit or a danger forbids it; a press that is too small is a caution, and no more.
-pub(in crate::plan) fn run(job: &Job, chill: Option<Treatment>, warm: Option<Treatment>) -> Result<Worked, Sentence> {
-    let worked = planned(job, chill, warm)?;
+pub(in crate::plan) fn run(
+    job: &Job,
+    chill: Option<Treatment>,
+    warm: Option<Treatment>,
+    solved: &SolvedSeats,
+) -> Result<Worked, Sentence> {
+    let worked = planned(job, chill, warm, solved)?;
     match forbidden(&worked).filter(|refusal| !refusal.lacks_force) {
         Some(refusal) => Err(refusal.reason),
         None => Ok(worked),
@@ -58,7 +69,7 @@ impl Trials<'_> {
         self.made.set(self.made.get() + 1);
         let (inner, outer) = pieces(self.seat);
         let treatment = |piece, dose: Option<Dose<'_>>| dose.map(|dose| self.treatment(piece, dose)).transpose();
-        Ok(planned(self.job, treatment(inner, chill)?, treatment(outer, warm)?)?)
+        Ok(planned(self.job, treatment(inner, chill)?, treatment(outer, warm)?, self.solved)?)
     }
 
     fn treatment(&self, piece: Piece, dose: Dose<'_>) -> Result<Treatment, Sentence> {

@@ -1,6 +1,7 @@
 //! The factor of a seat, computed in its section.
 
 use super::model::{HowNear, ShapeFactor};
+use super::solved::SolvedSeats;
 use crate::job::{Housing as JobHousing, Job, Shaft as JobShaft};
 use crate::mechanics::{Joint, PressFit, Ring};
 use crate::plan::PlanError;
@@ -16,7 +17,12 @@ use uom::si::ratio::ratio;
 const TRIAL_SHARE: f64 = 1e-4;
 
 /// The factors of the housings that the job may mean; none for a part without a bore, which is no ring.
-pub(super) fn in_housing(job: &Job, housing: &JobHousing, joint: &Joint) -> Result<Option<ShapeFactor>, PlanError> {
+pub(super) fn in_housing(
+    job: &Job,
+    housing: &JobHousing,
+    joint: &Joint,
+    solved: &SolvedSeats,
+) -> Result<Option<ShapeFactor>, PlanError> {
     let (width, none) = (job.part.width, Length::default());
     let material = of_material(&housing.material);
     let seat = |front, back| Seat::Housing(Housing { outside: housing.outside, front, back, material });
@@ -36,18 +42,23 @@ pub(super) fn in_housing(job: &Job, housing: &JobHousing, joint: &Joint) -> Resu
     };
     let liner =
         housing.liner.as_ref().map(|liner| (0.5 * (liner.outside - job.part.outside), of_material(&liner.material)));
-    of(joint, (&joint.inner, false), width, &seats, liner)
+    of(joint, (&joint.inner, false), width, (&seats, liner), solved)
 }
 
 /// The factors of the shafts that the job may mean: longer on either side alike, or on one side.
-pub(super) fn on_shaft(job: &Job, shaft: &JobShaft, joint: &Joint) -> Result<Option<ShapeFactor>, PlanError> {
+pub(super) fn on_shaft(
+    job: &Job,
+    shaft: &JobShaft,
+    joint: &Joint,
+    solved: &SolvedSeats,
+) -> Result<Option<ShapeFactor>, PlanError> {
     let (width, none) = (job.part.width, Length::default());
     let over = shaft.length - width;
     let seat = |front, behind| {
         Seat::Shaft(Shaft { bore: joint.inner.inside, front, behind, shoulder: None, material: elastic(&joint.inner) })
     };
     let seats = [seat(over, none), seat(0.5 * over, (0.5 * over).max(none))];
-    of(joint, (&joint.outer, true), width, &seats, None)
+    of(joint, (&joint.outer, true), width, (&seats, None), solved)
 }
 
 fn of_material(material: &Material) -> Elastic {
@@ -63,8 +74,8 @@ fn of(
     joint: &Joint,
     (ring, outer): (&Ring, bool),
     width: Length,
-    seats: &[Seat],
-    liner: Option<(Length, Elastic)>,
+    (seats, liner): (&[Seat], Option<(Length, Elastic)>),
+    solved: &SolvedSeats,
 ) -> Result<Option<ShapeFactor>, PlanError> {
     let Some(bore) = ring.inside else { return Ok(None) };
     let interference = joint.diameter * TRIAL_SHARE;
@@ -92,8 +103,10 @@ fn of(
         };
         let liner = liner.map(|(thickness, material)| Liner { thickness, front, material });
         let section = Section { ring, liner, seat: *seat, support: Support::Free };
-        let state = Model::new(&section, Accuracy::Normal)?.solve(&loads)?;
-        factors.push(factor(&state, &plane, (joint.diameter, width), outer));
+        factors.push(solved.of(&section, || {
+            let state = Model::new(&section, Accuracy::Normal)?.solve(&loads)?;
+            Ok::<_, PlanError>(factor(&state, &plane, (joint.diameter, width), outer))
+        })?);
     }
     Ok(factors.into_iter().reduce(ShapeFactor::either))
 }

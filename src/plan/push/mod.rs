@@ -9,6 +9,7 @@ mod play;
 mod presser;
 mod removal;
 mod shape;
+mod solved;
 mod tighter;
 mod wall;
 
@@ -16,6 +17,7 @@ pub use model::{
     ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Plastic, Pressing, Removal, ScrewPlan, ShapeFactor,
     StopReason, Tighter, WallPlan,
 };
+pub use solved::SolvedSeats;
 
 pub(super) use course::course;
 pub(super) use means::{ALARM, means};

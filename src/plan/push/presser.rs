@@ -1,6 +1,7 @@
 //! Pressure, stress and force of a joint.
 
 use super::model::{Pressing, ShapeFactor};
+use super::solved::SolvedSeats;
 use super::{plastic, shape};
 use crate::job::Job;
 use crate::mechanics::{self, Part, Press, PressFit, Strength, weakest, yield_interference, yield_start};
@@ -32,7 +33,11 @@ fn ends((low, high): (f64, f64)) -> Cases<f64> {
 }
 
 impl<'a> Presser<'a> {
-    pub(in crate::plan) fn new(job: &Job, joint: &'a Joint<'a>, method: Method) -> Result<Self, PlanError> {
+    pub(in crate::plan) fn new(
+        job: &Job,
+        joint: &'a Joint<'a>,
+        method: (Method, &SolvedSeats),
+    ) -> Result<Self, PlanError> {
         let length = job.part.width;
         let trial = plane(joint, length, joint.nominal * TRIAL_SHARE);
         Ok(Self {
@@ -43,7 +48,7 @@ impl<'a> Presser<'a> {
             outer_strength: strength(joint.outer.material),
             lined: joint.seat == SeatKind::Housing
                 && job.housing.as_ref().is_some_and(|housing| housing.liner.is_some()),
-            shape: shape::factor(job, (joint.seat, method), &trial, job.press.friction.1)?,
+            shape: shape::factor(job, joint.seat, method, &trial, job.press.friction.1)?,
         })
     }
 

@@ -2,6 +2,7 @@
 
 use super::computed;
 use super::model::{HowNear, ShapeFactor};
+use super::solved::SolvedSeats;
 use crate::job::{Housing, Job};
 use crate::mechanics::{Back, HowKnown, Joint, SeatFactor, SeatShape, Span, seat_factor};
 use crate::plan::model::SeatKind;
@@ -19,7 +20,8 @@ const UNSTATED_FRONT: f64 = 10.0 / 16.0;
 /// The factor of a seat, with friction up to `friction`.
 pub(super) fn factor(
     job: &Job,
-    (seat, method): (SeatKind, Method),
+    seat: SeatKind,
+    (method, solved): (Method, &SolvedSeats),
     joint: &Joint,
     friction: f64,
 ) -> Result<ShapeFactor, PlanError> {
@@ -34,8 +36,8 @@ pub(super) fn factor(
         return Ok(bounds);
     }
     let computed = match (seat, &job.housing, &job.shaft) {
-        (SeatKind::Housing, Some(housing), _) => computed::in_housing(job, housing, joint),
-        (SeatKind::Shaft, _, Some(shaft)) => computed::on_shaft(job, shaft, joint),
+        (SeatKind::Housing, Some(housing), _) => computed::in_housing(job, housing, joint, solved),
+        (SeatKind::Shaft, _, Some(shaft)) => computed::on_shaft(job, shaft, joint, solved),
         _ => return Ok(bounds),
     };
     match computed {

@@ -1,0 +1,41 @@
+//! Plans that share the sections of their seats are the plans that each would be alone.
+
+// Helpers outside the test functions unwrap too; a panic is how a test fails.
+#![allow(clippy::unwrap_used)]
+
+use seatwise::job::{self, Job};
+use seatwise::plan::{self, Method, SolvedSeats};
+use seatwise::report;
+use seatwise::stock::Library;
+
+/// A 6206 in a blind bore with its length stated, of this class and outside.
+fn seat(class: &str, outside_mm: u32) -> Job {
+    let text = format!(
+        "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"{class}\"\noutside = \"{outside_mm} mm\"\n\
+         length = \"22 mm\"\nmaterial = \"cast-aluminium\"\nshoulder = {{ inside = \"50 mm\", wall = \"5 mm\" }}\n"
+    );
+    job::check(&text, &Library::default()).unwrap()
+}
+
+fn json(plan: &plan::Plan<'_>) -> String {
+    report::json::plan(plan).unwrap()
+}
+
+#[test]
+fn a_shared_section_gives_the_same_plan_to_the_last_digit() {
+    let solved = SolvedSeats::default();
+    for (class, outside) in [("N7", 90), ("P7", 90), ("N7", 80), ("M7", 90), ("P7", 80), ("N7", 90)] {
+        let job = seat(class, outside);
+        let shared = plan::plan_among(&job, Method::Auto, &solved).unwrap();
+        assert_eq!(json(&shared), json(&plan::plan(&job).unwrap()), "{class} in {outside} mm");
+    }
+}
+
+#[test]
+fn a_seat_is_solved_once_for_all_its_classes_and_another_seat_again() {
+    let solved = SolvedSeats::default();
+    for (class, outside, known) in [("N7", 90, 1), ("P7", 90, 1), ("M7", 90, 1), ("N7", 80, 2), ("P7", 80, 2)] {
+        plan::plan_among(&seat(class, outside), Method::Auto, &solved).unwrap();
+        assert_eq!(solved.len(), known, "{class} in {outside} mm");
+    }
+}
