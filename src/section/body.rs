@@ -68,6 +68,16 @@ impl Body {
         self.factor.inverse_on(&sets.iter().map(column).collect::<Vec<_>>())
     }
 
+    /// The same for sets of nodes, directions (0 radial, 1 axial) and forces; forces on what is held do nothing.
+    pub(super) fn compliance(&self, sets: &[Vec<(usize, usize, f64)>]) -> Vec<f64> {
+        let free = |&(node, direction, force): &(usize, usize, f64)| {
+            let row = self.rows[node][direction];
+            (row != HELD).then_some((row, force))
+        };
+        let column = |set: &Vec<(usize, usize, f64)>| set.iter().filter_map(free).collect();
+        self.factor.inverse_on(&sets.iter().map(column).collect::<Vec<_>>())
+    }
+
     /// Forces that the elements chosen by `of` put on the nodes, N: `∫ Bᵀ σ dV`.
     pub(super) fn internal_forces(
         &self,

@@ -125,6 +125,11 @@ pub enum SectionError {
         /// What is missing.
         why: &'static str,
     },
+    /// Friction of parts that do not touch.
+    #[error(
+        "the ring does not touch its seat under these loads, so that friction does nothing; give it an interference"
+    )]
+    NotTouching,
     /// The contact did not settle, which arithmetic allows only for numbers near its limits.
     #[error("the contact did not settle within {steps} steps; check sizes and interference")]
     NotSettled {

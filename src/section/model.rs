@@ -88,14 +88,26 @@ impl Model {
 
     /// Weighted gaps of all contacts for loads, if the bodies could pass through one another.
     pub(super) fn free_gaps(&self, loads: &[f64]) -> Vec<f64> {
+        self.apart(loads, 0, |k| loads[k])
+    }
+
+    /// Weighted axial slips of all contacts for loads, before anything holds the bodies against one another.
+    pub(super) fn free_slips(&self, loads: &[f64]) -> Vec<f64> {
+        self.apart(loads, 1, |_| 0.0)
+    }
+
+    /// How far the outer body has moved from the inner one at each contact, less `taken`; 0 radially, 1 axially.
+    fn apart(&self, loads: &[f64], direction: usize, taken: impl Fn(usize) -> f64) -> Vec<f64> {
         let fields: Vec<Field> = (0..self.bodies.len()).map(|body| self.free_field(body, loads)).collect();
-        let mut gaps = Vec::new();
+        let mut moved = Vec::new();
         for (k, touch) in self.touches.iter().enumerate() {
-            let apart = |(&outer, &inner): (&usize, &usize)| fields[k + 1][outer][0] - fields[k][inner][0] - loads[k];
+            let apart = |(&outer, &inner): (&usize, &usize)| {
+                fields[k + 1][outer][direction] - fields[k][inner][direction] - taken(k)
+            };
             let nodal: Vec<f64> = touch.outer.iter().zip(&touch.inner).map(apart).collect();
-            gaps.extend(touch.weigh(&nodal));
+            moved.extend(touch.weigh(&nodal));
         }
-        gaps
+        moved
     }
 
     /// Finds the nodes that touch and the pressures on them.

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
 mod exact;
+mod friction;
 mod properties;
 mod reference_seats;
 mod reference_walls;

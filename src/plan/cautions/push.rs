@@ -52,7 +52,7 @@ fn shape(seat: &SeatPlan, found: &mut Vec<Caution>) {
         return;
     }
     let known = match shape.known {
-        HowNear::Computed => "computed in the section of the seat, without friction",
+        HowNear::Computed => "computed in the section of the seat; the range is what friction can make of it",
         HowNear::Interpolated => "interpolated between computed seats",
         HowNear::Bounds | HowNear::Exact => "bounds, not a value",
     };

@@ -42,7 +42,7 @@ pub(super) fn in_housing(
     };
     let liner =
         housing.liner.as_ref().map(|liner| (0.5 * (liner.outside - job.part.outside), of_material(&liner.material)));
-    of(joint, (&joint.inner, false), width, (&seats, liner), solved)
+    of(joint, (&joint.inner, false), width, (&seats, liner), (solved, job.press.friction.1))
 }
 
 /// The factors of the shafts that the job may mean: longer on either side alike, or on one side.
@@ -58,7 +58,7 @@ pub(super) fn on_shaft(
         Seat::Shaft(Shaft { bore: joint.inner.inside, front, behind, shoulder: None, material: elastic(&joint.inner) })
     };
     let seats = [seat(over, none), seat(0.5 * over, (0.5 * over).max(none))];
-    of(joint, (&joint.outer, true), width, (&seats, None), solved)
+    of(joint, (&joint.outer, true), width, (&seats, None), (solved, job.press.friction.1))
 }
 
 fn of_material(material: &Material) -> Elastic {
@@ -75,7 +75,7 @@ fn of(
     (ring, outer): (&Ring, bool),
     width: Length,
     (seats, liner): (&[Seat], Option<(Length, Elastic)>),
-    solved: &SolvedSeats,
+    (solved, friction): (&SolvedSeats, f64),
 ) -> Result<Option<ShapeFactor>, PlanError> {
     let Some(bore) = ring.inside else { return Ok(None) };
     let interference = joint.diameter * TRIAL_SHARE;
@@ -103,9 +103,11 @@ fn of(
         };
         let liner = liner.map(|(thickness, material)| Liner { thickness, front, material });
         let section = Section { ring, liner, seat: *seat, support: Support::Free };
-        factors.push(solved.of(&section, || {
+        factors.push(solved.of(&section, friction, || {
             let state = Model::new(&section, Accuracy::Normal)?.solve(&loads)?;
-            Ok::<_, PlanError>(factor(&state, &plane, (joint.diameter, width), outer))
+            // Shares of one another, which a coarse section gives as well.
+            let span = Model::new(&section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends();
+            Ok::<_, PlanError>(factor(&state, &plane, (joint.diameter, width), outer).with(span))
         })?);
     }
     Ok(factors.into_iter().reduce(ShapeFactor::either))

@@ -55,6 +55,12 @@ impl ShapeFactor {
         if low == high { low } else { format!("{low} to {high}") }
     }
 
+    /// The same with what friction can make of the normal force, as shares of it.
+    pub(super) fn with(self, (least, most): (f64, f64)) -> Self {
+        let span = |(low, high): (f64, f64)| (low * least, high * most);
+        Self { force: span(self.force), pressure: span(self.pressure), closing: span(self.closing), ..self }
+    }
+
     /// Bounds that hold both.
     pub(super) fn either(self, other: Self) -> Self {
         let both = |a: (f64, f64), b: (f64, f64)| (a.0.min(b.0), a.1.max(b.1));

@@ -33,14 +33,15 @@ impl SolvedSeats {
         self.known.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// What is known of a section, or else what `solve` finds.
+    /// What is known of a section with this friction, or else what `solve` finds.
     pub(super) fn of<E>(
         &self,
         section: &Section,
+        friction: f64,
         solve: impl FnOnce() -> Result<ShapeFactor, E>,
     ) -> Result<ShapeFactor, E> {
         // The whole section written out: a size that a later version adds cannot be forgotten here.
-        let key = format!("{section:?}");
+        let key = format!("{friction} {section:?}");
         if let Some(found) = self.known().get(&key) {
             return Ok(found.clone());
         }
