@@ -64,6 +64,7 @@ mod envelope;
 mod error;
 mod geometry;
 mod grading;
+pub mod heat;
 mod loads;
 mod mesh;
 mod model;

@@ -4,6 +4,8 @@
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
 mod exact;
+mod heat_seated;
+mod heat_alone;
 mod properties;
 mod reference_seats;
 mod reference_walls;
