@@ -13,7 +13,7 @@ use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
 /// Largest error of a step when nothing is said, K. With it the references are met to 0.02 K.
-const TOLERANCE_K: f64 = 0.02;
+const TOLERANCE_K: f64 = 0.005;
 /// Tolerances allowed, K.
 const TOLERANCES: (f64, f64) = (1e-7, 10.0);
 
