@@ -8,9 +8,7 @@ use seatwise::section::heat::{
     Conduction, Exposed, FaceLaw, Faces, Film, Gap, Growth, HeatHistory, Placement, Property, Seating, Solid, Stage,
     Until,
 };
-use seatwise::section::{
-    Accuracy, Back, Chamfers, Elastic, Housing, Model, RingSection, Seat, Section, Support,
-};
+use seatwise::section::{Accuracy, Back, Chamfers, Elastic, Housing, Model, RingSection, Seat, Section, Support};
 use uom::si::f64::MassDensity;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{micrometer, millimeter};
@@ -55,15 +53,27 @@ fn solids() -> [Solid; 2] {
 /// A boiling curve: film boiling, the fall to its least, transition, and nucleate boiling. Round values for the clock only.
 fn nitrogen() -> Exposed {
     let over = |excess: f64, film: f64| (77.36 + excess, film);
-    let rows = [over(-2.0, 800.0), over(2.0, 1000.0), over(10.0, 9000.0), over(14.0, 6000.0), over(30.0, 200.0), over(300.0, 150.0)];
+    let rows = [
+        over(-2.0, 800.0),
+        over(2.0, 1000.0),
+        over(10.0, 9000.0),
+        over(14.0, 6000.0),
+        over(30.0, 200.0),
+        over(300.0, 150.0),
+    ];
     let film = Film::OverSurface(Property::new(&rows).unwrap());
-    Exposed { film, emissivity: 0.0, surroundings: ThermodynamicTemperature::new::<uom::si::thermodynamic_temperature::kelvin>(77.36) }
+    Exposed {
+        film,
+        emissivity: 0.0,
+        surroundings: ThermodynamicTemperature::new::<uom::si::thermodynamic_temperature::kelvin>(77.36),
+    }
 }
 
 fn history<'c>(conduction: &'c Conduction<'c>, growth: Growth) -> HeatHistory<'c> {
     let film = HeatTransfer::new::<watt_per_square_meter_kelvin>;
     let seconds = |value| Until::Elapsed(Time::new::<second>(value));
-    let (bath, air) = (nitrogen(), Exposed { film: Film::Constant(film(10.0)), emissivity: 0.3, surroundings: celsius(20.0) });
+    let (bath, air) =
+        (nitrogen(), Exposed { film: Film::Constant(film(10.0)), emissivity: 0.3, surroundings: celsius(20.0) });
     let (cold, shop) = (Faces::all(FaceLaw::Exposed(&bath)), Faces::all(FaceLaw::Exposed(&air)));
     let gap = Gap {
         air: Property::line(8.1e-5, 300.0 - 0.0263 / 8.1e-5),
@@ -72,7 +82,8 @@ fn history<'c>(conduction: &'c Conduction<'c>, growth: Growth) -> HeatHistory<'c
         contact: film(5000.0),
         placement: Placement::Concentric,
     };
-    let seating = Seating { interference: vec![Length::new::<millimeter>(0.03)], gap, growth, shoulder: Some(film(2000.0)) };
+    let seating =
+        Seating { interference: vec![Length::new::<millimeter>(0.03)], gap, growth, shoulder: Some(film(2000.0)) };
     let stages = [
         Stage { around: vec![cold, shop], seating: None, until: seconds(300.0) },
         Stage { around: vec![shop; 2], seating: None, until: seconds(20.0) },

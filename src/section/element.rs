@@ -118,9 +118,9 @@ impl Point {
 
 /// The 3 × 3 points of an element; `None` where it is turned inside out.
 pub(super) fn points(nodes: &[[f64; 2]; 8]) -> impl Iterator<Item = Option<Point>> + '_ {
-    GAUSS_3.into_iter().flat_map(move |(eta, we)| {
-        GAUSS_3.into_iter().map(move |(xi, wx)| Point::new(nodes, [xi, eta], wx * we))
-    })
+    GAUSS_3
+        .into_iter()
+        .flat_map(move |(eta, we)| GAUSS_3.into_iter().map(move |(xi, wx)| Point::new(nodes, [xi, eta], wx * we)))
 }
 
 /// Nodal forces for a free thermal strain of one at each node, by rows, the strain between them as the shape functions

@@ -4,7 +4,7 @@ use crate::heat_alone::{aluminium, film, in_celsius, reference_section, seconds,
 use crate::rows::{Row, in_mm, mm, number, rows};
 use seatwise::quantity::{HeatTransfer, Length, celsius};
 use seatwise::section::heat::{
-    Conduction, FaceLaw, Faces, Gap, Growth, Placement, Property, Seating, Stage, Until,
+    Conduction, Exposed, FaceLaw, Faces, Gap, Growth, Placement, Property, Seating, Stage, Until,
 };
 use seatwise::section::{Accuracy, Model};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -12,13 +12,22 @@ use uom::si::length::micrometer;
 use uom::si::time::second;
 
 /// The gap of the reference rows.
-fn gap(placement: Placement) -> Gap {
+pub fn gap(placement: Placement) -> Gap {
     Gap {
         air: Property::line(8.1e-5, 300.0 - 0.0263 / 8.1e-5),
         smallest: Length::new::<micrometer>(1.0),
         emissivity: 0.3,
         contact: HeatTransfer::new::<watt_per_square_meter_kelvin>(5000.0),
         placement,
+    }
+}
+
+/// A stage in the seat, until it grips.
+pub fn seated<'a>(around: &'a Exposed, (delta, gap, growth): (Length, Gap, Growth), at_most: f64) -> Stage<'a> {
+    Stage {
+        around: vec![Faces::all(FaceLaw::Exposed(around)); 2],
+        seating: Some(Seating { interference: vec![delta], gap, growth, shoulder: None }),
+        until: Until::Grips { at_most: seconds(at_most) },
     }
 }
 
@@ -42,18 +51,10 @@ fn contact_comes_when_the_reference_says() {
     for race in races() {
         let expected = number(&race[0], "t_contact_s");
         let delta = mm(number(&race[0], "delta_mm"));
-        let seating = Seating {
-            interference: vec![delta],
-            gap: gap(Placement::Concentric),
-            growth: Growth::Mean,
-            shoulder: None,
-        };
-        let around = vec![Faces::all(FaceLaw::Exposed(&air)); 2];
-        let stage = Stage { around, seating: Some(seating), until: Until::Grips { at_most: seconds(2.0 * expected) } };
+        let stage = seated(&air, (delta, gap(Placement::Concentric), Growth::Mean), 2.0 * expected);
         let start = ["T_ring0_C", "T_housing0_C"].map(|column| celsius(number(&race[0], column)));
         let history = conduction.run(&conduction.uniform(&start).unwrap(), &[stage]).unwrap();
         let grip = history.stages()[0].grip.unwrap().get::<second>();
-        println!("{} {expected} {grip} {:.3} % in {} steps", race[0]["case"], 100.0 * (grip / expected - 1.0), history.times(0).unwrap().len());
         assert!((grip / expected - 1.0).abs() < 0.02, "{}: {grip} s and {expected} s", race[0]["case"]);
         // The last row is the contact itself, where temperatures change fastest.
         for row in &race[..race.len() - 1] {

@@ -4,8 +4,9 @@
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
 mod exact;
-mod heat_seated;
 mod heat_alone;
+mod heat_laws;
+mod heat_seated;
 mod properties;
 mod reference_seats;
 mod reference_walls;

@@ -8,6 +8,7 @@ use super::sparse::{self, Sparse};
 use super::system::Set;
 use crate::quantity::{TemperatureInterval, ThermodynamicTemperature};
 use crate::section::error::{SectionError, positive, within};
+use crate::section::mesh::Mesh;
 use crate::section::model::Model;
 use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -60,9 +61,10 @@ impl<'m> Conduction<'m> {
         count("solids", solids.len(), parts)?;
         let solids = solids.iter().map(Solid::check).collect::<Result<Vec<_>, _>>()?;
         let set = |bodies: Vec<usize>| {
-            let rows = sparse::rows(model, &bodies);
+            let meshes: Vec<&Mesh> = bodies.iter().map(|&body| &model.bodies[body].mesh).collect();
             let densities: Vec<f64> = bodies.iter().map(|&body| solids[body].density).collect();
-            let sparse = Sparse::new(model, &bodies, &rows, &densities)?;
+            let rows = sparse::rows(&meshes);
+            let sparse = Sparse::new(&meshes, &rows, &densities)?;
             Ok::<Set, SectionError>(Set::new(bodies, rows, sparse))
         };
         let mut sets = (0..parts).map(|body| set(vec![body])).collect::<Result<Vec<_>, _>>()?;

@@ -5,8 +5,8 @@ use super::seating::Growth;
 use super::step::{MIDDLE, Step, parabola};
 use crate::quantity::{Length, ThermodynamicTemperature, Time};
 use crate::section::error::within;
-use uom::si::f64::Energy;
 use uom::si::energy::joule;
+use uom::si::f64::Energy;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
@@ -135,7 +135,9 @@ impl Track {
         let (from, to) = (self.times[step], self.times[step + 1]);
         let weights = parabola(MIDDLE, ((time - from) / (to - from)).clamp(0.0, 1.0));
         let lists = [&self.fields[step], &self.middles[step], &self.fields[step + 1]];
-        (0..lists[0].len()).map(|row| weights.iter().zip(lists).map(|(weight, list)| weight * list[row]).sum()).collect()
+        (0..lists[0].len())
+            .map(|row| weights.iter().zip(lists).map(|(weight, list)| weight * list[row]).sum())
+            .collect()
     }
 }
 
@@ -236,8 +238,7 @@ impl<'c> HeatHistory<'c> {
     pub fn part(&self, part: usize, time: Time) -> Result<PartTemperatures, HeatError> {
         let (part, nodes) = (self.part_held(part)?, self.temperatures(time)?);
         let (nodes, weights) = (&nodes.parts[part], &self.conduction.averages[part]);
-        let mean =
-            |weights: &[f64]| kelvins(weights.iter().zip(nodes).map(|(weight, t)| weight * t).sum());
+        let mean = |weights: &[f64]| kelvins(weights.iter().zip(nodes).map(|(weight, t)| weight * t).sum());
         Ok(PartTemperatures {
             mean: mean(&weights.volume),
             tube: mean(&weights.tube),

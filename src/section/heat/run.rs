@@ -77,7 +77,7 @@ impl Conduction<'_> {
         Ok(span)
     }
 
-    fn system<'a>(&'a self, set: usize, stage: &Stage<'a>, seating: Option<seating::Checked>) -> System<'a> {
+    pub(super) fn system<'a>(&'a self, set: usize, stage: &Stage<'a>, seating: Option<seating::Checked>) -> System<'a> {
         let set = &self.sets[set];
         let shoulder = seating.as_ref().is_some_and(|law| law.shoulder.is_some());
         let surfaces = Surfaces::new(self.model, &self.edges, (&set.bodies, &set.rows), stage, shoulder);
@@ -92,7 +92,7 @@ impl Conduction<'_> {
 
 impl System<'_> {
     /// Temperatures in the order of the rows.
-    fn gather(&self, temperatures: &Temperatures) -> Vec<f64> {
+    pub(super) fn gather(&self, temperatures: &Temperatures) -> Vec<f64> {
         let mut gathered = vec![0.0; self.set.sparse.size()];
         for (&body, rows) in self.set.bodies.iter().zip(&self.set.rows) {
             rows.iter().zip(&temperatures.parts[body]).for_each(|(&row, t)| gathered[row] = *t);
@@ -145,9 +145,7 @@ impl Run<'_> {
                 let middle = self.system.least_and_mean_gap(&step.middle).unwrap_or_default();
                 let end = self.system.least_and_mean_gap(&stepper.temperatures).unwrap_or_default();
                 let from = stepper.time - step.length;
-                let crossing = |k: usize| {
-                    zero([start[k], middle[k], end[k]]).map(|share| from + share * step.length)
-                };
+                let crossing = |k: usize| zero([start[k], middle[k], end[k]]).map(|share| from + share * step.length);
                 touch = touch.or_else(|| crossing(0));
                 grip = grip.or_else(|| crossing(1));
                 gaps = Some(end);
@@ -163,13 +161,7 @@ impl Run<'_> {
     }
 
     /// Takes the last step again so that it ends with the grip.
-    fn meet<'s>(
-        &self,
-        stepper: &mut Stepper<'s>,
-        before: Stepper<'s>,
-        (gap, guess): (f64, f64),
-        taken: Step,
-    ) -> Step {
+    fn meet<'s>(&self, stepper: &mut Stepper<'s>, before: Stepper<'s>, (gap, guess): (f64, f64), taken: Step) -> Step {
         let (mut best, mut low, mut high) = (taken, (0.0, gap), None);
         let mut length = guess;
         for _ in 0..CORRECTIONS {

@@ -9,7 +9,7 @@
 
 use crate::section::SectionError;
 use crate::section::element;
-use crate::section::model::Model;
+use crate::section::mesh::Mesh;
 
 /// Rows of the matrices that bodies share.
 #[derive(Clone, Debug)]
@@ -22,16 +22,16 @@ pub(super) struct Sparse {
 
 /// Rows of the nodes of several bodies: along the axis first, then along the radius, bodies interleaved. The band is then
 /// as narrow as for one body, with the exchange across the seat in it.
-pub(super) fn rows(model: &Model, bodies: &[usize]) -> Vec<Vec<usize>> {
+pub(super) fn rows(meshes: &[&Mesh]) -> Vec<Vec<usize>> {
     let mut all: Vec<(f64, f64, usize, usize)> = Vec::new();
-    for (place, &body) in bodies.iter().enumerate() {
-        let nodes = model.bodies[body].mesh.nodes.iter().enumerate();
+    for (place, mesh) in meshes.iter().enumerate() {
+        let nodes = mesh.nodes.iter().enumerate();
         all.extend(nodes.map(|(node, &[r, z])| (z, r, place, node)));
     }
     // Lines that bodies share have the same z but for rounding, far below the 0.1 µm to which sizes are rounded.
     let key = |z: f64| (z * 1e8).round();
     all.sort_by(|a, b| key(a.0).total_cmp(&key(b.0)).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
-    let mut rows: Vec<Vec<usize>> = bodies.iter().map(|&body| vec![0; model.bodies[body].mesh.nodes.len()]).collect();
+    let mut rows: Vec<Vec<usize>> = meshes.iter().map(|mesh| vec![0; mesh.nodes.len()]).collect();
     for (row, (_, _, place, node)) in all.into_iter().enumerate() {
         rows[place][node] = row;
     }
@@ -43,16 +43,10 @@ impl Sparse {
     ///
     /// # Errors
     /// [`SectionError::Distorted`].
-    pub(super) fn new(
-        model: &Model,
-        bodies: &[usize],
-        rows: &[Vec<usize>],
-        densities: &[f64],
-    ) -> Result<Self, SectionError> {
+    pub(super) fn new(meshes: &[&Mesh], rows: &[Vec<usize>], densities: &[f64]) -> Result<Self, SectionError> {
         let size = rows.iter().map(Vec::len).sum();
         let mut entries: Vec<Vec<(usize, f64, f64)>> = vec![Vec::with_capacity(21); size];
-        for ((&body, rows), density) in bodies.iter().zip(rows).zip(densities) {
-            let mesh = &model.bodies[body].mesh;
+        for ((mesh, rows), density) in meshes.iter().zip(rows).zip(densities) {
             for element in &mesh.elements {
                 let nodes = mesh.corners_of(element);
                 let (mass, stiff) = matrices(&nodes).ok_or(SectionError::Distorted { z_mm: nodes[0][1] * 1e3 })?;

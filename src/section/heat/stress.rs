@@ -116,6 +116,12 @@ impl HeatHistory<'_> {
         }
         // Every part has its start.
         let (value, from, to, unit) = (0.0, 0.0, 0.0, "s");
-        hardest.map(|(_, time, stress)| (time, stress)).ok_or(HeatError::NotHeld { what: "time", value, from, to, unit })
+        hardest.map(|(_, time, stress)| (time, stress)).ok_or(HeatError::NotHeld {
+            what: "time",
+            value,
+            from,
+            to,
+            unit,
+        })
     }
 }

@@ -83,14 +83,7 @@ impl<'a> Surfaces<'a> {
         all
     }
 
-    fn expose(
-        &mut self,
-        model: &Model,
-        (body, rows): (usize, &[usize]),
-        edge: &Edge,
-        part: (f64, f64),
-        law: usize,
-    ) {
+    fn expose(&mut self, model: &Model, (body, rows): (usize, &[usize]), edge: &Edge, part: (f64, f64), law: usize) {
         let own = edge.nodes.map(|node| rows[node]);
         for point in edges::points(&model.bodies[body].mesh, edge.nodes, part) {
             // Nothing passes the axis.

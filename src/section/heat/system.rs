@@ -70,7 +70,8 @@ impl<'a> System<'a> {
         seats: Option<Seats<'a>>,
     ) -> Self {
         let solids = set.bodies.iter().map(|&body| &solids[body]).collect();
-        let mut first: Vec<usize> = (0..set.sparse.size()).map(|row| set.sparse.column[set.sparse.start[row]]).collect();
+        let mut first: Vec<usize> =
+            (0..set.sparse.size()).map(|row| set.sparse.column[set.sparse.start[row]]).collect();
         for joint in &surfaces.joints {
             let least = joint.rows.into_iter().min().unwrap_or_default();
             joint.rows.iter().for_each(|&row| first[row] = first[row].min(least));
