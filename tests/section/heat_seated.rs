@@ -55,7 +55,8 @@ fn contact_comes_when_the_reference_says() {
         let start = ["T_ring0_C", "T_housing0_C"].map(|column| celsius(number(&race[0], column)));
         let history = conduction.run(&conduction.uniform(&start).unwrap(), &[stage]).unwrap();
         let grip = history.stages()[0].grip.unwrap().get::<second>();
-        assert!((grip / expected - 1.0).abs() < 0.02, "{}: {grip} s and {expected} s", race[0]["case"]);
+        // The references of this kind are held to 2 %; their own meshes differ by 0.01 %.
+        assert!((grip / expected - 1.0).abs() < 0.005, "{}: {grip} s and {expected} s", race[0]["case"]);
         // The last row is the contact itself, where temperatures change fastest.
         for row in &race[..race.len() - 1] {
             let at = seconds(number(row, "t_s"));
@@ -76,4 +77,22 @@ fn contact_comes_when_the_reference_says() {
         }
     }
     assert!(compared >= 24, "{compared}");
+}
+
+/// A stage that begins with the seat closed is over at once, and the next one begins from the same temperatures.
+#[test]
+fn a_seat_that_begins_closed_has_gripped() {
+    let model = Model::new(&reference_section(52.0), Accuracy::Coarse).unwrap();
+    let conduction = Conduction::new(&model, &[steel(), aluminium()]).unwrap();
+    let air = film(10.0, 20.0);
+    let stage = || seated(&air, (mm(0.03), gap(Placement::Concentric), Growth::Mean), 5.0);
+    let closed = Stage { until: Until::Elapsed(seconds(2.0)), ..stage() };
+    let start = conduction.uniform(&[celsius(40.0), celsius(20.0)]).unwrap();
+    let history = conduction.run(&start, &[stage(), closed]).unwrap();
+    let stages = history.stages();
+    assert!(stages[0].grip.is_some_and(|grip| grip == seconds(0.0)) && stages[0].to == seconds(0.0), "{stages:?}");
+    assert!((stages[1].to - seconds(2.0)).abs() < seconds(1e-9));
+    // Metal contact evens the two out within seconds.
+    let at = |part: usize, time: f64| in_celsius(history.part(part, seconds(time)).unwrap().mean);
+    assert!((at(0, 0.0) - 40.0).abs() < 1e-9 && at(0, 2.0) < 30.0 && at(1, 2.0) > 21.0, "{}", at(0, 2.0));
 }

@@ -13,8 +13,8 @@ use crate::section::error::positive;
 use crate::section::model::Model;
 use uom::si::time::second;
 
-/// Most steps of a stage.
-const STEPS: usize = 100_000;
+/// Most steps of a stage; a history takes some fifty. Every step is kept.
+const STEPS: usize = 10_000;
 /// How far beyond a table a temperature may stray, K: the last digits of a step, and what a sudden chill makes the
 /// parabolas of an element overshoot. The table's end value holds there.
 const STRAY_K: f64 = 1.0;
@@ -152,6 +152,8 @@ impl Run<'_> {
                 if let (Some(before), Some(at)) = (before, grip) {
                     step = self.meet(&mut stepper, before, (start[1], at - from), step);
                     grip = Some(stepper.time);
+                    // The parabola's crossing may lie a rounding beyond the step that was taken again.
+                    touch = touch.map(|touch| touch.min(stepper.time));
                 }
             }
             self.check_range(&stepper.temperatures)?;
