@@ -16,7 +16,7 @@ pub(super) type Field = Vec<[f64; 2]>;
 #[derive(Clone, Debug)]
 pub(super) struct Body {
     pub(super) mesh: Mesh,
-    lame: Lame,
+    pub(super) lame: Lame,
     /// Row of each displacement in the matrix.
     rows: Vec<[usize; 2]>,
     factor: Factor,
@@ -103,11 +103,17 @@ impl Body {
 
     /// Stress at each node, the mean of its elements' values.
     pub(super) fn stresses(&self, displacement: &[[f64; 2]], thermal: f64) -> Vec<Tensor> {
+        self.stresses_under(displacement, |_| thermal)
+    }
+
+    /// The same for a free thermal strain of each node.
+    pub(super) fn stresses_under(&self, displacement: &[[f64; 2]], thermal: impl Fn(usize) -> f64) -> Vec<Tensor> {
         let mut sums = vec![[0.0; 4]; self.mesh.nodes.len()];
         let mut counts = vec![0.0; self.mesh.nodes.len()];
         for element in &self.mesh.elements {
             let (nodes, local) = (self.mesh.corners_of(element), element.map(|node| displacement[node]));
-            let Some(stresses) = element::at_nodes(&nodes, &self.lame, &local, thermal) else { continue };
+            let strain = element.map(&thermal);
+            let Some(stresses) = element::at_nodes(&nodes, &self.lame, &local, &strain) else { continue };
             for (&node, stress) in element.iter().zip(stresses) {
                 counts[node] += 1.0;
                 for (sum, part) in sums[node].iter_mut().zip(stress) {

@@ -29,11 +29,11 @@ pub(super) type Tensor = [f64; 4];
 /// Shape functions at a point of an element.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Point {
-    shape: [f64; 8],
+    pub(super) shape: [f64; 8],
     /// Derivatives to r and z, 1/m.
-    gradient: [[f64; 2]; 8],
+    pub(super) gradient: [[f64; 2]; 8],
     /// Share of the volume that the point stands for, `2πr |J| w`, m³.
-    volume: f64,
+    pub(super) volume: f64,
     radius: f64,
 }
 
@@ -116,13 +116,37 @@ impl Point {
     }
 }
 
+/// The 3 × 3 points of an element; `None` where it is turned inside out.
+pub(super) fn points(nodes: &[[f64; 2]; 8]) -> impl Iterator<Item = Option<Point>> + '_ {
+    GAUSS_3
+        .into_iter()
+        .flat_map(move |(eta, we)| GAUSS_3.into_iter().map(move |(xi, wx)| Point::new(nodes, [xi, eta], wx * we)))
+}
+
+/// Nodal forces for a free thermal strain of one at each node, by rows, the strain between them as the shape functions
+/// say: `∫ Bᵀ D (1, 1, 1, 0)ᵀ N dV`, N.
+pub(super) fn strain_forces(nodes: &[[f64; 2]; 8], lame: &Lame) -> Option<[[f64; 8]; 16]> {
+    let mut forces = [[0.0; 8]; 16];
+    for point in points(nodes) {
+        let point = point?;
+        let bulk = lame.bulk() * point.volume;
+        for a in 0..8 {
+            let [ar, az] = point.gradient[a];
+            let radial = ar + point.shape[a] / point.radius;
+            for (b, shape) in point.shape.iter().enumerate() {
+                forces[2 * a][b] += bulk * radial * shape;
+                forces[2 * a + 1][b] += bulk * az * shape;
+            }
+        }
+    }
+    Some(forces)
+}
+
 /// Stiffness and thermal forces; `None` when the element is turned inside out.
 pub(super) fn stiffness(nodes: &[[f64; 2]; 8], lame: &Lame) -> Option<Stiffness> {
     let mut sum = Stiffness { matrix: [[0.0; 16]; 16], thermal: [0.0; 16] };
-    for (eta, we) in GAUSS_3 {
-        for (xi, wx) in GAUSS_3 {
-            sum.add(&Point::new(nodes, [xi, eta], wx * we)?, lame);
-        }
+    for point in points(nodes) {
+        sum.add(&point?, lame);
     }
     for row in 0..16 {
         for column in row + 1..16 {
@@ -154,18 +178,19 @@ impl Stiffness {
     }
 }
 
-/// Stresses at the nodes, from those at the 2 × 2 points continued linearly (E. Hinton and J. S. Campbell, "Local and
+/// Stresses at the nodes for displacements and free thermal strains of the nodes, from those at the 2 × 2 points continued linearly (E. Hinton and J. S. Campbell, "Local and
 /// global smoothing of discontinuous finite element functions", 1974, from memory).
 pub(super) fn at_nodes(
     nodes: &[[f64; 2]; 8],
     lame: &Lame,
     displacement: &[[f64; 2]; 8],
-    thermal: f64,
+    thermal: &[f64; 8],
 ) -> Option<[Tensor; 8]> {
     let mut nodal = [[0.0; 4]; 8];
     for [sx, se] in [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]] {
         let point = Point::new(nodes, [sx * GAUSS_2, se * GAUSS_2], 1.0)?;
-        let stress = point.stress(lame, displacement, thermal);
+        let free = point.shape.iter().zip(thermal).map(|(shape, strain)| shape * strain).sum();
+        let stress = point.stress(lame, displacement, free);
         for (sum, [xi, eta]) in nodal.iter_mut().zip(NODES) {
             let share = (1.0 + sx * xi / GAUSS_2) * (1.0 + se * eta / GAUSS_2) / 4.0;
             for (part, stress) in sum.iter_mut().zip(stress) {

@@ -4,7 +4,7 @@
 //! shoulder or a boss that goes on is stiffer: there they are 9 to 37 % too low in pressure, force and closing of the
 //! ring (against independent finite elements). This module divides the section into quadratic elements, condenses each
 //! body to its seat, and finds where the parts touch. Lengths, elastic constants, interference and thermal strains come
-//! in; it knows no materials, media, temperatures or jobs.
+//! in; it knows no materials, media, temperatures or jobs. [`heat`] follows temperatures on the same mesh.
 //!
 //! ```
 //! use seatwise::quantity::{Force, Length, Pressure, Ratio};
@@ -65,6 +65,7 @@ mod error;
 mod friction;
 mod geometry;
 mod grading;
+pub mod heat;
 mod loads;
 mod mesh;
 mod model;

@@ -5,6 +5,9 @@
 
 mod exact;
 mod friction;
+mod heat_alone;
+mod heat_laws;
+mod heat_seated;
 mod properties;
 mod reference_seats;
 mod reference_walls;

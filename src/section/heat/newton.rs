@@ -1,0 +1,88 @@
+//! One implicit equation of a step: `M (e(T)) - shift · f(T) = known`.
+
+use super::system::{Flow, System};
+use crate::section::envelope::Factor;
+
+/// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
+const SOLVED: f64 = 0.01;
+/// Most iterations.
+const ITERATIONS: usize = 8;
+/// Slowest contraction that is followed.
+const SLOWEST: f64 = 0.7;
+/// Changes below this, K, say nothing about the contraction.
+const ROUNDING: f64 = 1e-9;
+/// Contraction up to which a factor is kept for the next step.
+const STALE: f64 = 0.15;
+
+/// A factored matrix and what it was made for.
+#[derive(Clone, Debug)]
+pub(super) struct Factored {
+    pub(super) factor: Factor,
+    pub(super) shift: f64,
+    /// Ratio of one change to the one before, as last seen; `None` before it is known.
+    contraction: Option<f64>,
+}
+
+/// A solved equation.
+#[derive(Clone, Debug)]
+pub(super) struct Solved {
+    pub(super) temperatures: Vec<f64>,
+    /// `M e`, J, of each row.
+    pub(super) held: Vec<f64>,
+}
+
+impl Factored {
+    /// The matrix of an equation, factored; `None` when it is not positive definite.
+    pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
+        let factor = system.matrix(temperatures, time, shift).factor()?;
+        Some(Self { factor, shift, contraction: None })
+    }
+
+    /// Whether the coefficients have changed so much that the matrix is better made anew.
+    pub(super) fn is_stale(&self) -> bool {
+        self.contraction.is_some_and(|contraction| contraction > STALE)
+    }
+
+    /// Solves from a guess; `None` when the iterations do not contract. `tolerance` is that of the step, K.
+    pub(super) fn solve(
+        &mut self,
+        system: &System<'_>,
+        known: &[f64],
+        mut temperatures: Vec<f64>,
+        (time, tolerance): (f64, f64),
+    ) -> Option<Solved> {
+        let mut held = vec![0.0; temperatures.len()];
+        let mut enthalpies = vec![0.0; temperatures.len()];
+        let mut flow = Flow::default();
+        let mut before: Option<f64> = None;
+        for _ in 0..ITERATIONS {
+            system.flow(&temperatures, time, &mut flow);
+            system.enthalpies(&temperatures, &mut enthalpies);
+            system.set.sparse.mass_times(&enthalpies, &mut held);
+            let mut change: Vec<f64> =
+                known.iter().zip(&held).zip(&flow.rate).map(|((b, m), f)| b - m + self.shift * f).collect();
+            self.factor.solve(&mut change);
+            temperatures.iter_mut().zip(&change).for_each(|(t, change)| *t += change);
+            let size = change.iter().fold(0.0_f64, |most, change| most.max(change.abs()));
+            if !size.is_finite() {
+                return None;
+            }
+            if let Some(before) = before.filter(|before| *before > ROUNDING) {
+                let ratio = size / before;
+                if ratio > SLOWEST && size > SOLVED * tolerance {
+                    return None;
+                }
+                self.contraction = Some(ratio);
+            }
+            // What is left is a geometric series of the changes.
+            let left = self.contraction.map(|ratio| size * ratio / (1.0 - ratio).max(1.0 - SLOWEST));
+            if size <= ROUNDING || left.is_some_and(|left| left <= SOLVED * tolerance) {
+                system.enthalpies(&temperatures, &mut enthalpies);
+                system.set.sparse.mass_times(&enthalpies, &mut held);
+                return Some(Solved { temperatures, held });
+            }
+            before = Some(size);
+        }
+        None
+    }
+}

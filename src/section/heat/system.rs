@@ -1,0 +1,232 @@
+//! Temperatures of a set of bodies during one stage: how fast they change, and the matrix of an implicit step.
+
+use super::growth::Influence;
+use super::seating;
+use super::solid;
+use super::sparse::Sparse;
+use super::surface::{Joint, Meeting, Surfaces};
+use crate::section::envelope::Envelope;
+use crate::section::model::Model;
+
+/// Step with which the slope of a law is taken, K.
+const SLOPE_K: f64 = 0.05;
+
+/// Bodies with the rows of their nodes and their matrices.
+#[derive(Clone, Debug)]
+pub(super) struct Set {
+    pub(super) bodies: Vec<usize>,
+    pub(super) rows: Vec<Vec<usize>>,
+    pub(super) sparse: Sparse,
+    /// Place of the body of each row.
+    owner: Vec<usize>,
+}
+
+impl Set {
+    pub(super) fn new(bodies: Vec<usize>, rows: Vec<Vec<usize>>, sparse: Sparse) -> Self {
+        let mut owner = vec![0; sparse.size()];
+        for (place, rows) in rows.iter().enumerate() {
+            rows.iter().for_each(|&row| owner[row] = place);
+        }
+        Self { bodies, rows, sparse, owner }
+    }
+}
+
+/// Seats of one stage.
+#[derive(Clone, Debug)]
+pub(super) struct Seats<'a> {
+    pub(super) law: seating::Checked,
+    /// Weights of the inner and of the outer body of each contact.
+    pub(super) influence: Vec<[&'a Influence; 2]>,
+    /// Hats of each contact.
+    pub(super) hats: Vec<usize>,
+    /// Areas of all hats, m².
+    pub(super) areas: Vec<f64>,
+}
+
+/// A set of bodies with what its surfaces meet.
+#[derive(Clone, Debug)]
+pub(super) struct System<'a> {
+    pub(super) set: &'a Set,
+    pub(super) solids: Vec<&'a solid::Checked>,
+    pub(super) surfaces: Surfaces<'a>,
+    pub(super) seats: Option<Seats<'a>>,
+    first: Vec<usize>,
+}
+
+/// Heat that flows at one moment, W.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Flow {
+    /// Into each row.
+    pub(super) rate: Vec<f64>,
+    /// Through each face, by the order of the laws, into the part.
+    pub(super) faces: Vec<f64>,
+}
+
+impl<'a> System<'a> {
+    pub(super) fn new(
+        set: &'a Set,
+        solids: &'a [solid::Checked],
+        surfaces: Surfaces<'a>,
+        seats: Option<Seats<'a>>,
+    ) -> Self {
+        let solids = set.bodies.iter().map(|&body| &solids[body]).collect();
+        let mut first: Vec<usize> =
+            (0..set.sparse.size()).map(|row| set.sparse.column[set.sparse.start[row]]).collect();
+        for joint in &surfaces.joints {
+            let least = joint.rows.into_iter().min().unwrap_or_default();
+            joint.rows.iter().for_each(|&row| first[row] = first[row].min(least));
+        }
+        Self { set, solids, surfaces, seats, first }
+    }
+
+    /// Heat held per mass, `∫c dT`, J/kg, of each row.
+    pub(super) fn enthalpies(&self, temperatures: &[f64], enthalpies: &mut [f64]) {
+        for ((value, t), &owner) in enthalpies.iter_mut().zip(temperatures).zip(&self.set.owner) {
+            *value = self.solids[owner].capacity.value_and_integral(*t).1;
+        }
+    }
+
+    /// Free radial gaps under the hats of all contacts, m; negative where the parts, moved freely, would overlap.
+    pub(super) fn gaps(&self, temperatures: &[f64]) -> Vec<f64> {
+        let Some(seats) = &self.seats else { return Vec::new() };
+        let strain: Vec<Vec<f64>> = (0..self.set.bodies.len()).map(|place| self.strain(place, temperatures)).collect();
+        let mut gaps = Vec::with_capacity(seats.areas.len());
+        for (k, [inner, outer]) in seats.influence.iter().enumerate() {
+            let mut moved = vec![-seats.law.interference[k]; seats.hats[k]];
+            inner.add(&strain[k], -1.0, &mut moved);
+            outer.add(&strain[k + 1], 1.0, &mut moved);
+            gaps.extend(moved);
+        }
+        gaps
+    }
+
+    /// Free strain of the nodes of a body.
+    fn strain(&self, place: usize, temperatures: &[f64]) -> Vec<f64> {
+        let table = &self.solids[place].strain;
+        self.set.rows[place].iter().map(|&row| table.at(temperatures[row])).collect()
+    }
+
+    /// Conductance at a point where two bodies meet, W/(m² K).
+    fn conductance(&self, joint: &Joint, gaps: &[f64], (one, other): (f64, f64)) -> f64 {
+        let Some(seats) = &self.seats else { return 0.0 };
+        match joint.meeting {
+            Meeting::Seat { hat, share } => {
+                let gap = gaps[hat] + share * (gaps[hat + 1] - gaps[hat]);
+                seats.law.conductance(gap, one, other)
+            }
+            Meeting::Shoulder => seats.law.shoulder.unwrap_or(0.0),
+        }
+    }
+
+    /// All heat at temperatures (K) and a time since the stage began (s).
+    pub(super) fn flow(&self, temperatures: &[f64], time: f64, flow: &mut Flow) {
+        let mut potential = vec![0.0; temperatures.len()];
+        for ((value, t), &owner) in potential.iter_mut().zip(temperatures).zip(&self.set.owner) {
+            *value = self.solids[owner].conductivity.value_and_integral(*t).1;
+        }
+        flow.rate.resize(temperatures.len(), 0.0);
+        self.set.sparse.stiff_times(&potential, &mut flow.rate);
+        flow.rate.iter_mut().for_each(|rate| *rate = -*rate);
+        self.face_flow(temperatures, time, flow);
+        let gaps = self.gaps(temperatures);
+        for joint in &self.surfaces.joints {
+            let (one, other) = both(temperatures, joint);
+            let heat = self.conductance(joint, &gaps, (one, other)) * (one - other) * joint.area;
+            for (k, (&row, shape)) in joint.rows.iter().zip(joint.shape).enumerate() {
+                flow.rate[row] += if k < 3 { -shape * heat } else { shape * heat };
+            }
+        }
+    }
+
+    /// Heat through the faces alone; into the rows too when there are any.
+    pub(super) fn face_flow(&self, temperatures: &[f64], time: f64, flow: &mut Flow) {
+        flow.faces.clear();
+        flow.faces.resize(self.surfaces.laws.len(), 0.0);
+        for point in &self.surfaces.surfaces {
+            let surface = read(temperatures, &point.rows, &point.shape);
+            let heat = self.surfaces.laws[point.law].law.flux(surface, time) * point.area;
+            flow.faces[point.law] += heat;
+            if !flow.rate.is_empty() {
+                for (&row, shape) in point.rows.iter().zip(point.shape) {
+                    flow.rate[row] += shape * heat;
+                }
+            }
+        }
+    }
+
+    /// `M c + shift (K k + surfaces)`, with c, k and the surfaces as they are at these temperatures: what the iterations
+    /// of an implicit step divide by. It may be near the truth only; what is iterated for does not depend on it.
+    ///
+    /// Capacity and conductivity between two nodes are the mean of theirs, so that the matrix is symmetric, and K k keeps
+    /// its row sums of zero. A law that gives more heat to a warmer surface, as transition boiling does, counts as one
+    /// that gives the same.
+    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, shift: f64) -> Envelope {
+        let mut matrix = Envelope::new(self.first.clone());
+        let at = |row: usize| {
+            let solid = self.solids[self.set.owner[row]];
+            [solid.capacity.at(temperatures[row]), solid.conductivity.at(temperatures[row])]
+        };
+        let local: Vec<[f64; 2]> = (0..temperatures.len()).map(at).collect();
+        let sparse = &self.set.sparse;
+        for row in 0..sparse.size() {
+            let mut passed = 0.0;
+            for place in sparse.start[row]..sparse.start[row + 1] {
+                let column = sparse.column[place];
+                let conducted = shift * sparse.stiff[place] * (local[row][1] + local[column][1]) / 2.0;
+                if column != row {
+                    passed += conducted;
+                }
+                if column < row {
+                    let held = sparse.mass[place] * (local[row][0] + local[column][0]) / 2.0;
+                    matrix.add(row, column, held + conducted);
+                } else if column == row {
+                    matrix.add(row, row, sparse.mass[place] * local[row][0]);
+                }
+            }
+            matrix.add(row, row, -passed);
+        }
+        self.add_surfaces(temperatures, time, shift, &mut matrix);
+        matrix
+    }
+
+    fn add_surfaces(&self, temperatures: &[f64], time: f64, shift: f64, matrix: &mut Envelope) {
+        for point in &self.surfaces.surfaces {
+            let law = &self.surfaces.laws[point.law].law;
+            let surface = read(temperatures, &point.rows, &point.shape);
+            let fall = law.flux(surface - SLOPE_K, time) - law.flux(surface + SLOPE_K, time);
+            add(matrix, &point.rows, &point.shape, shift * point.area * (fall / (2.0 * SLOPE_K)).max(0.0));
+        }
+        let gaps = self.gaps(temperatures);
+        for joint in &self.surfaces.joints {
+            let conductance = self.conductance(joint, &gaps, both(temperatures, joint));
+            let [a, b, c, d, e, f] = joint.shape;
+            add(matrix, &joint.rows, &[a, b, c, -d, -e, -f], shift * joint.area * conductance);
+        }
+    }
+}
+
+/// Adds `weight · shape shapeᵀ`.
+fn add(matrix: &mut Envelope, rows: &[usize], shape: &[f64], weight: f64) {
+    for (&row, a) in rows.iter().zip(shape) {
+        for (&column, b) in rows.iter().zip(shape).filter(|(column, _)| **column <= row) {
+            matrix.add(row, column, weight * a * b);
+        }
+    }
+}
+
+/// A temperature between nodes.
+pub(super) fn read(temperatures: &[f64], rows: &[usize], shape: &[f64]) -> f64 {
+    rows.iter().zip(shape).map(|(&row, shape)| shape * temperatures[row]).sum()
+}
+
+/// Temperatures of both surfaces of a joint.
+fn both(temperatures: &[f64], joint: &Joint) -> (f64, f64) {
+    let half = |from: usize| read(temperatures, &joint.rows[from..from + 3], &joint.shape[from..from + 3]);
+    (half(0), half(3))
+}
+
+/// Hats of each contact and the areas under all.
+pub(super) fn hats(model: &Model) -> (Vec<usize>, Vec<f64>) {
+    let hats = model.touches.iter().map(|touch| touch.len()).collect();
+    (hats, model.touches.iter().flat_map(|touch| touch.area.iter().copied()).collect())
+}
