@@ -4,18 +4,24 @@
 //! [`crate::fit`], while its place in the text is still known.
 
 mod entry;
+mod fasteners;
+mod inspection;
 mod model;
 mod problem;
 mod put;
 mod reach;
 mod read_designation;
+mod read_fasteners;
+mod read_inspection;
 mod read_material;
 mod read_means;
 mod read_media;
 mod read_medium;
 mod read_part;
+mod read_places;
 mod read_play;
 mod read_press;
+mod read_readings;
 mod read_seats;
 mod read_shop;
 mod read_size;
@@ -24,8 +30,11 @@ mod read_treatment;
 mod section;
 mod smell;
 mod treated;
+mod wall;
 
 pub use entry::{AnyValue, Assumption, Entry};
+pub use fasteners::{Fasteners, ScrewGroup, Tapped};
+pub use inspection::{Feel, Inspection, RemovedThrough};
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
     PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size,
@@ -45,7 +54,7 @@ use toml::de::DeTable;
 pub const LONGEST_TEXT: usize = 1_000_000;
 
 /// Keys and tables that stand at the top of a job.
-pub const KEYS: [&str; 16] = [
+pub const KEYS: [&str; 18] = [
     "title",
     "reference",
     "revision",
@@ -62,6 +71,8 @@ pub const KEYS: [&str; 16] = [
     "shop",
     "service",
     "press",
+    "fasteners",
+    "inspection",
 ];
 
 /// Checks a job.
@@ -163,6 +174,14 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
     let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
     let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
+    let fasteners = top.section("fasteners", &read_fasteners::keys(), notes).map(|section| {
+        read_fasteners::fasteners(&section, housing.as_ref().map(|housing| &housing.material), library, notes)
+    });
+    let has = read_inspection::Has { shaft: shaft.is_some(), seal: top.has("seal") };
+    let inspection = top
+        .section("inspection", &read_inspection::KEYS, notes)
+        .map(|section| read_inspection::inspection(&section, &part, &has, notes));
+    let (fasteners, inspection) = (flatten(fasteners)?, flatten(inspection)?);
     let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
     let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
@@ -195,6 +214,8 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         service,
         speed,
         ring_difference,
+        fasteners,
+        inspection,
         system: usual_system(notes),
         entries: Vec::new(),
         assumptions: Vec::new(),
