@@ -75,7 +75,9 @@ fn is_svg(path: &Path) -> Result<bool, Failure> {
     match path.extension().and_then(OsStr::to_str).map(str::to_lowercase).as_deref() {
         Some("svg") => Ok(true),
         Some("png") => Ok(false),
-        _ => Err(Failure::plain(format!("{} names no kind of picture", path.display()), "end the name in .svg or .png")),
+        _ => {
+            Err(Failure::plain(format!("{} names no kind of picture", path.display()), "end the name in .svg or .png"))
+        }
     }
 }
 
@@ -89,9 +91,8 @@ fn draw_screws(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>
     let title = screws_title(fasteners, system);
     let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: &plan.job.heading.title, system };
     let drawn = if svg { plot::screws_svg(&request).map(String::into_bytes) } else { plot::screws_png(&request) };
-    let drawn = drawn.map_err(|error| {
-        Failure::plain(format!("the screws could not be drawn: {error}"), "leave --screw-plot out")
-    })?;
+    let drawn = drawn
+        .map_err(|error| Failure::plain(format!("the screws could not be drawn: {error}"), "leave --screw-plot out"))?;
     output.write_file(path, &drawn)
 }
 

@@ -53,7 +53,8 @@ const STAGES_WHY: &str = "common practice; ASME PCC-1 has 20 to 30 %, 50 to 70 %
 const HEAD: f64 = 1.5;
 const HOLE: f64 = 1.1;
 
-const WANTED_STAGES: &str = "write shares of the torque that rise to all of it, such as [\"30 %\", \"60 %\", \"100 %\"]";
+const WANTED_STAGES: &str =
+    "write shares of the torque that rise to all of it, such as [\"30 %\", \"60 %\", \"100 %\"]";
 
 /// Keys of [fasteners].
 pub(super) fn keys() -> Vec<&'static str> {
@@ -78,6 +79,11 @@ impl<'s, 't> Kind<'s, 't> {
     fn has(&self, key: &str) -> bool {
         self.of(key).has(key)
     }
+
+    /// What a value that holds for every kind is called.
+    fn common(&self, key: &str) -> String {
+        self.shared.unwrap_or(self.own).path(key)
+    }
 }
 
 /// `None` only when something could not be read. `housing` is the material into which they go unless stated.
@@ -99,12 +105,30 @@ pub(super) fn fasteners(
             group(&kind, housing, library, notes)
         };
         let groups: Vec<Option<ScrewGroup>> = tables.iter().map(read).collect();
+        said_once(notes);
         groups.into_iter().collect::<Option<Vec<_>>>()?
     } else {
         vec![group(&Kind { own: section, shared: None }, housing, library, notes)?]
     };
     apart(section, &groups, notes)?;
     Some(Fasteners { groups, stages: stages? })
+}
+
+/// A value that several kinds share was read for each of them.
+fn said_once(notes: &mut Notes) {
+    let mut entered: Vec<String> = Vec::new();
+    notes.entries.retain(|entry| {
+        let shared = entry.key.starts_with("fasteners.") && !entry.key.starts_with("fasteners.groups[");
+        let again = shared && entered.contains(&entry.key);
+        entered.push(entry.key.clone());
+        !again
+    });
+    let mut assumed: Vec<String> = Vec::new();
+    notes.assumptions.retain(|assumption| {
+        let again = assumption.what.starts_with("fasteners.") && assumed.contains(&assumption.what);
+        assumed.push(assumption.what.clone());
+        !again
+    });
 }
 
 /// Heads that would stand in each other are a slip.
@@ -123,7 +147,11 @@ fn apart(section: &Section<'_>, groups: &[ScrewGroup], notes: &mut Notes) -> Opt
     );
     let key = if section.has("groups") { "groups" } else { "points" };
     let at = if section.has(key) { section.place(key) } else { section.place("circle") };
-    notes.problem(at, message, "give each screw a place of its own: is a point entered twice, or the circle too small?");
+    notes.problem(
+        at,
+        message,
+        "give each screw a place of its own: is a point entered twice, or the circle too small?",
+    );
     None
 }
 
@@ -155,7 +183,11 @@ fn group(kind: &Kind<'_, '_>, housing: Option<&Material>, library: &Library, not
             mm(length),
             thread.designation
         );
-        notes.problem(kind.of("engagement").place("engagement"), message, "give the length of full threads in the hole");
+        notes.problem(
+            kind.of("engagement").place("engagement"),
+            message,
+            "give the length of full threads in the hole",
+        );
         return None;
     }
     let (friction, friction_source) = friction?;
@@ -178,7 +210,8 @@ fn group(kind: &Kind<'_, '_>, housing: Option<&Material>, library: &Library, not
 fn estimate(kind: &Kind<'_, '_>, class: Option<&StrengthClass>, thread: &Thread, notes: &mut Notes) -> Option<()> {
     let path = kind.own.path("torque");
     if class.is_none() {
-        let message = format!("no strength class is known for {}, so that its torque cannot be estimated", thread.designation);
+        let message =
+            format!("no strength class is known for {}, so that its torque cannot be estimated", thread.designation);
         notes.problem(kind.of("thread").place("thread"), message, "state torque = \"...\" from the maker's manual");
         return None;
     }
@@ -193,14 +226,14 @@ fn friction(kind: &Kind<'_, '_>, notes: &mut Notes) -> Option<((f64, f64), Strin
         return Some((friction_range(kind.of("friction"), "friction", notes)?, "stated in the job".to_owned()));
     }
     let value = AnyValue::Text(format!("{:.2} to {:.2}", FRICTION.0, FRICTION.1));
-    notes.assume(&kind.own.path("friction"), value, FRICTION_WHY);
+    notes.assume(&kind.common("friction"), value, FRICTION_WHY);
     Some((FRICTION, "a trace of oil, from memory of VDI 2230".to_owned()))
 }
 
 fn torque_within(kind: &Kind<'_, '_>, notes: &mut Notes) -> Option<f64> {
     if !kind.has("torque_within") {
         let value = AnyValue::Share(Ratio::new::<ratio>(TORQUE_WITHIN));
-        notes.assume(&kind.own.path("torque_within"), value, TORQUE_WITHIN_WHY);
+        notes.assume(&kind.common("torque_within"), value, TORQUE_WITHIN_WHY);
         return Some(TORQUE_WITHIN);
     }
     let share = |share: Ratio| share.get::<ratio>();
@@ -245,7 +278,9 @@ fn face(kind: &Kind<'_, '_>, thread: &Thread, notes: &mut Notes) -> Option<(Leng
     };
     let (usual_head, usual_hole) = known.unwrap_or((HEAD * thread.nominal, HOLE * thread.nominal));
     let why = match known {
-        Some(_) => "hexagon or cap screw on its usual clearance hole (ISO 272, ISO 273, from memory); state it for another head",
+        Some(_) => {
+            "hexagon or cap screw on its usual clearance hole (ISO 272, ISO 273, from memory); state it for another head"
+        }
         None => "about that of a cap screw (common practice, no published source); state it for another head",
     };
     let mut read = |key: &str, usual: Length| -> Option<Length> {
@@ -270,7 +305,11 @@ fn face(kind: &Kind<'_, '_>, thread: &Thread, notes: &mut Notes) -> Option<(Leng
             mm(5.0 * thread.nominal)
         );
         let key = if kind.has("head") { "head" } else { "hole" };
-        notes.problem(kind.of(key).place(key), message, "give the diameter of the face under the head and of the hole under it");
+        notes.problem(
+            kind.of(key).place(key),
+            message,
+            "give the diameter of the face under the head and of the hole under it",
+        );
         return None;
     }
     Some((head, hole))
@@ -287,7 +326,7 @@ fn into(
     } else {
         let Some(material) = housing else { return Some(None) };
         let why = "the housing, as the job has one; state into when the screws go into another part";
-        notes.assume(&kind.own.path("into"), AnyValue::Text(material.id().to_owned()), why);
+        notes.assume(&kind.common("into"), AnyValue::Text(material.id().to_owned()), why);
         material.clone()
     };
     let mpa = |pressure: Pressure| pressure.get::<megapascal>();
@@ -297,7 +336,7 @@ fn into(
         let strength = material.strength();
         let why = "the strength of the material's record, for a ductile one its proof stress: on the safe side; state its tensile \
                    strength when it is known";
-        notes.assume(&kind.own.path("into_tensile"), AnyValue::Pressure(strength.value), why);
+        notes.assume(&kind.common("into_tensile"), AnyValue::Pressure(strength.value), why);
         strength.value
     });
     Some(Some(Tapped { material, tensile, stated: stated.is_some() }))
@@ -317,10 +356,10 @@ fn stages(section: &Section<'_>, notes: &mut Notes) -> Option<Vec<f64>> {
     let rising = shares.windows(2).all(|pair| pair[0] < pair[1]);
     let whole = shares.last().is_some_and(|last| (last - 1.0).abs() < 1e-9);
     if !(rising && whole && shares[0] >= 0.05 && shares.len() <= 6) {
-        let message = format!("`{}` must rise from 5 % or more to 100 %, in at most six stages", section.path("stages"));
+        let message =
+            format!("`{}` must rise from 5 % or more to 100 %, in at most six stages", section.path("stages"));
         notes.problem(section.place("stages"), message, WANTED_STAGES);
         return None;
     }
     Some(shares)
 }
-

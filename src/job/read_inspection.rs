@@ -60,7 +60,12 @@ fn belongs(section: &Section<'_>, part: &Part, has: &Has, notes: &mut Notes) -> 
 }
 
 /// A word out of a list; `None` only when it was given and is none of them.
-fn one_of<T: Copy>(section: &Section<'_>, key: &str, names: &[(&'static str, T)], notes: &mut Notes) -> Option<Option<T>> {
+fn one_of<T: Copy>(
+    section: &Section<'_>,
+    key: &str,
+    names: &[(&'static str, T)],
+    notes: &mut Notes,
+) -> Option<Option<T>> {
     if !section.has(key) {
         return Some(None);
     }
@@ -101,7 +106,11 @@ fn lip_track(section: &Section<'_>, notes: &mut Notes) -> Option<Option<Length>>
             }
         },
         Err(error) => {
-            notes.problem(words.part(error.at), format!("`{}`: {}", section.path("lip_track"), error.problem), error.help);
+            notes.problem(
+                words.part(error.at),
+                format!("`{}`: {}", section.path("lip_track"), error.problem),
+                error.help,
+            );
             None
         }
     }

@@ -22,7 +22,11 @@ pub(super) fn places(section: &Section<'_>, notes: &mut Notes) -> Option<Vec<Pla
         (false, true) => on_circle(section, notes),
         (false, false) => {
             let message = format!("`{}` is missing", section.path("circle"));
-            notes.problem(section.at.clone(), message, "give count and circle = \"90 mm\", or points = [[\"0 mm\", \"45 mm\"], ...]");
+            notes.problem(
+                section.at.clone(),
+                message,
+                "give count and circle = \"90 mm\", or points = [[\"0 mm\", \"45 mm\"], ...]",
+            );
             None
         }
     }
@@ -69,7 +73,11 @@ fn on_circle(section: &Section<'_>, notes: &mut Notes) -> Option<Vec<Place>> {
     match circle(count, diameter.value, turned) {
         Ok(places) => Some(places),
         Err(error) => {
-            notes.problem(diameter.at, format!("`{}`: {error}", section.path("circle")), "give the diameter through the screws");
+            notes.problem(
+                diameter.at,
+                format!("`{}`: {error}", section.path("circle")),
+                "give the diameter through the screws",
+            );
             None
         }
     }

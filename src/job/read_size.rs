@@ -113,7 +113,11 @@ fn size_table(
         return read_readings::measured(&table, seating, within, library, notes)
             .map(|measured| Size::Measured(Box::new(measured)));
     }
-    table.missing("measured", "give the reading, such as measured = \"61.994 mm\", or several as readings = [[...]]", notes);
+    table.missing(
+        "measured",
+        "give the reading, such as measured = \"61.994 mm\", or several as readings = [[...]]",
+        notes,
+    );
     let reading = table.quantity("measured", quantity::length, notes);
     let gauge = gauge(&table, seating, library, notes)?;
     let reading = reading?;
@@ -139,12 +143,7 @@ pub(super) struct Gauge {
 }
 
 /// How a size was measured; `None` only where the gauge's material could not be read.
-pub(super) fn gauge(
-    table: &Section<'_>,
-    seating: &Seating,
-    library: &Library,
-    notes: &mut Notes,
-) -> Option<Gauge> {
+pub(super) fn gauge(table: &Section<'_>, seating: &Seating, library: &Library, notes: &mut Notes) -> Option<Gauge> {
     let part_temperature = temperature_of(table, "at", seating.shop, "temperature of the part when measured", notes);
     let gauge_temperature =
         temperature_of(table, "gauge_at", part_temperature, "temperature of the gauge when measuring", notes);
@@ -152,7 +151,11 @@ pub(super) fn gauge(
         material_named(table, "gauge", library, notes)?
     } else {
         let why = "common practice, no published source: gauges are steel; state gauge = \"...\" for another";
-        notes.assume(&format!("{}: gauge material", table.path("").trim_end_matches('.')), AnyValue::Text("carbon steel".into()), why);
+        notes.assume(
+            &format!("{}: gauge material", table.path("").trim_end_matches('.')),
+            AnyValue::Text("carbon steel".into()),
+            why,
+        );
         library.material("carbon-steel").ok()?
     };
     Some(Gauge { part_temperature, gauge_temperature, material })
@@ -220,8 +223,7 @@ pub(super) fn near_nominal(
     if (reading_mm / nominal_mm - 1.0).abs() <= 0.01 {
         return Some(());
     }
-    let message =
-        format!("`{}` is {reading_mm:.3} mm but the nominal diameter is {nominal_mm:.3} mm", table.path(key));
+    let message = format!("`{}` is {reading_mm:.3} mm but the nominal diameter is {nominal_mm:.3} mm", table.path(key));
     notes.problem(at, message, unit_hint(reading_mm, nominal_mm));
     None
 }

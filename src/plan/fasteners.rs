@@ -2,7 +2,8 @@
 
 use super::PlanError;
 use crate::assembly::screws::{
-    Place, Preload, ScrewsError, StripLoads, ThreadPair, Tightening, UnitSlip, assembly_preload, opposite_first, unit_slip,
+    Place, Preload, ScrewsError, StripLoads, ThreadPair, Tightening, UnitSlip, assembly_preload, opposite_first,
+    unit_slip,
 };
 use crate::job::{Job, ScrewGroup, Tapped};
 use crate::mechanics::{Screw, ScrewFriction, ScrewFrictionRange, nut_face_diameter};
@@ -153,8 +154,7 @@ fn tightening(group: &ScrewGroup) -> Result<Tightening, PlanError> {
 
 fn group(group: &ScrewGroup) -> Result<GroupPlan, PlanError> {
     let tightening = tightening(group)?;
-    let proof_load =
-        group.class.as_ref().map(|class| tightening.screw.thread.proof_load(class.proof)).transpose()?;
+    let proof_load = group.class.as_ref().map(|class| tightening.screw.thread.proof_load(class.proof)).transpose()?;
     let torque_limit = torque_limit(group, &tightening, proof_load)?;
     let torque = group.torque.or(torque_limit.map(|(torque, _)| torque)).unwrap_or_default();
     let preload = tightening.preload(torque)?;

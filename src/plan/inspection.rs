@@ -205,7 +205,10 @@ fn of_part(job: &Job, found: &Inspection, list: &mut Vec<Check>) {
         return;
     }
     if found.used == Some(false) {
-        list.push(todo(noun, "Leave it in its wrapping until it goes in; do not wash out its grease or its preserving oil."));
+        list.push(todo(
+            noun,
+            "Leave it in its wrapping until it goes in; do not wash out its grease or its preserving oil.",
+        ));
         return;
     }
     let open = job.part.closure.as_ref().is_none_or(|closure| closure.kind() == ClosureKind::Open);
@@ -222,26 +225,39 @@ fn of_housing(job: &Job, found: &Inspection, list: &mut Vec<Check>) {
     list.push(todo(part, "Bore and shoulder free of old sealant, chips and rust; wiped with a clean lint-free cloth just before fitting."));
     list.push(todo(part, "Burrs and raised edges, also at screw holes and grooves, taken off by hand with a fine stone; no file on the seat."));
     list.push(todo(part, "A bore that is polished or has brown rust in patches shows that the ring has crept: read it again, and ask for a tighter fit."));
-    let lead_in = say("A chamfer at the mouth of ").value(AnyValue::RoughSize(Length::new::<millimeter>(LEAST_LEAD_IN_MM)), Toward::Up).text(
-        " or more, better 1 mm at 10° to 20°, lets the ring start square.",
-    );
+    let lead_in = say("A chamfer at the mouth of ")
+        .value(AnyValue::RoughSize(Length::new::<millimeter>(LEAST_LEAD_IN_MM)), Toward::Up)
+        .text(" or more, better 1 mm at 10° to 20°, lets the ring start square.");
     let enough = found.lead_in.map(|length| length >= Length::new::<millimeter>(LEAST_LEAD_IN_MM));
     list.push(Check { part, text: lead_in, state: state(enough) });
-    let read = job.housing.as_ref().is_some_and(|housing| matches!(&housing.size, Size::Measured(measured) if measured.readings.is_some()));
+    let read = job
+        .housing
+        .as_ref()
+        .is_some_and(|housing| matches!(&housing.size, Size::Measured(measured) if measured.readings.is_some()));
     if !read {
-        list.push(todo(part, "Bore read at two depths or more and in three directions, so that ovality and taper are known."));
+        list.push(todo(
+            part,
+            "Bore read at two depths or more and in three directions, so that ovality and taper are known.",
+        ));
     }
 }
 
 fn of_shaft(job: &Job, run_out: Option<(Length, Length)>, list: &mut Vec<Check>) {
     let part = "shaft";
-    list.push(todo(part, "Burrs at keyways, grooves and the end taken off, the edge rounded; the seat wiped clean just before fitting."));
+    list.push(todo(
+        part,
+        "Burrs at keyways, grooves and the end taken off, the edge rounded; the seat wiped clean just before fitting.",
+    ));
     list.push(todo(part, "The seat polished along its turning with fine paper and oil where it is scored; a shaft that has crept or measures under its limits is not made good by polish."));
     let text = match run_out {
-        Some((_, allowed)) => say("Run-out at the seat, full reading of a dial with the shaft in its other bearing or in centres: at most ")
-            .small(allowed, Toward::Down)
-            .text("."),
-        None => say("Run-out at the seat, full reading of a dial with the shaft in its other bearing or in centres: at most IT6 of its diameter."),
+        Some((_, allowed)) => say(
+            "Run-out at the seat, full reading of a dial with the shaft in its other bearing or in centres: at most ",
+        )
+        .small(allowed, Toward::Down)
+        .text("."),
+        None => say(
+            "Run-out at the seat, full reading of a dial with the shaft in its other bearing or in centres: at most IT6 of its diameter.",
+        ),
     };
     list.push(Check { part, text, state: state(run_out.map(|(found, allowed)| found <= allowed)) });
     if job.part.kind.is_bearing() {
@@ -256,7 +272,9 @@ fn of_seal(found: &Inspection, shaft: bool, list: &mut Vec<Check>) {
         .small(Length::new::<micrometer>(LIP_TRACK_UM.0), Toward::Nearest)
         .text(" to ")
         .small(Length::new::<micrometer>(LIP_TRACK_UM.1), Toward::Nearest)
-        .text(", without spiral marks, and no groove that a nail feels; else move the seal along, or sleeve the shaft.");
+        .text(
+            ", without spiral marks, and no groove that a nail feels; else move the seal along, or sleeve the shaft.",
+        );
     let good = found.lip_track.map(|ra| {
         let um = ra.get::<micrometer>();
         (LIP_TRACK_UM.0..=LIP_TRACK_UM.1).contains(&um)

@@ -154,15 +154,5 @@ pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
     }
     let worst = seats.iter().map(|seat| seat.verdict).max().unwrap_or(Verdict::DoNot);
     let sources = sources::of(job, &joints);
-    Ok(Plan {
-        job,
-        verdict: worst,
-        seats,
-        internal_clearance,
-        cautions,
-        fasteners,
-        inspection,
-        uneven_wall,
-        sources,
-    })
+    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, fasteners, inspection, uneven_wall, sources })
 }

@@ -90,7 +90,6 @@ const SCREWS: [(&str, &str); 3] = [
 const UNEVEN_WALL: &str = "results for the thinnest and the thickest wall as concentric rings bound the seat; the equivalent wall is \
                            their geometric mean (own reasoning, no published source)";
 
-
 #[derive(Default)]
 struct Sources(Vec<Source>);
 

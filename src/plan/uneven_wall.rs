@@ -35,11 +35,7 @@ pub struct WallEnd {
     pub ring_change: Option<Cases<Length>>,
 }
 
-pub(super) fn uneven_wall(
-    job: &Job,
-    seats: &[SeatPlan],
-    method: Method,
-) -> Result<Option<UnevenWallPlan>, PlanError> {
+pub(super) fn uneven_wall(job: &Job, seats: &[SeatPlan], method: Method) -> Result<Option<UnevenWallPlan>, PlanError> {
     let Some(((thin, thick), housing)) = job.housing.as_ref().and_then(|housing| Some((housing.uneven_wall?, housing)))
     else {
         return Ok(None);

@@ -47,8 +47,8 @@ pub use print::{
     show_speed_of_turning, show_temperature, show_temperature_step, show_torque, show_torque_in_each,
 };
 pub use quantities::{
-    coordinate, deviation, duration, film_coefficient, force, length, mass, number, power, pressure, share, temperature,
-    temperature_step, torque,
+    coordinate, deviation, duration, film_coefficient, force, length, mass, number, power, pressure, share,
+    temperature, temperature_step, torque,
 };
 pub use roughness::{Roughness, roughness};
 pub use rounding::{Toward, to_step};

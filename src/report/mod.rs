@@ -36,5 +36,5 @@ pub fn screws_title(plan: &FastenersPlan, system: System) -> String {
             format!("{} × {} to {torque}", group.count, group.thread)
         })
         .collect();
-    format!("Cover screws: {}, opposite first", each.join(", "))
+    format!("Cover screws: {}", each.join(", "))
 }

@@ -37,15 +37,18 @@ pub fn opposite_first(places: &[Place]) -> Vec<usize> {
     let pattern = Pattern::about_centre(places);
     let mut left = pattern.teams();
     let mut order: Vec<usize> = Vec::with_capacity(places.len());
+    // Members of the team before, at the end of the order.
+    let mut before = 0;
     for shell in shells(&mut left, pattern.shell()) {
         let (mut shell, begin) = (shell, order.len());
         while !shell.is_empty() {
             let tight = if order.len() > begin { &order[begin..] } else { &order[..] };
-            let next = pattern.next(&shell, tight, order.last().copied());
+            let next = pattern.next(&shell, tight, &order[order.len() - before..]);
             let team = shell.remove(next);
             let lead = order.last().map_or(team.members[0], |last| pattern.lead(&team, *last));
             order.push(lead);
             order.extend(team.members.iter().filter(|member| **member != lead));
+            before = team.members.len();
         }
     }
     order
@@ -125,15 +128,20 @@ impl Pattern {
         teams
     }
 
-    /// Which team to tighten next: far from all that are tight, then far from the last, then the first as numbered.
-    fn next(&self, teams: &[Team], tight: &[usize], last: Option<usize>) -> usize {
-        let clear = |team: &Team| {
-            let each = team.members.iter().flat_map(|member| tight.iter().map(|done| self.apart(*member, *done)));
-            each.min().unwrap_or_default()
+    /// Which team to tighten next: far from all that are tight, then a quarter turn from the team before, then far from the
+    /// last screw, then the first as numbered.
+    fn next(&self, teams: &[Team], tight: &[usize], before: &[usize]) -> usize {
+        let away = |team: &Team| before.last().map_or(0, |last| self.apart(self.lead(team, *last), *last));
+        let merit = |(number, team): (usize, &Team)| {
+            ((self.clear(team, tight), self.clear(team, before), away(team), std::cmp::Reverse(number)), number)
         };
-        let away = |team: &Team| last.map_or(0, |last| self.apart(self.lead(team, last), last));
-        let merit = |(number, team): (usize, &Team)| ((clear(team), away(team), std::cmp::Reverse(number)), number);
         teams.iter().enumerate().map(merit).max().map_or(0, |(_, number)| number)
+    }
+
+    /// Least distance of a team from some screws.
+    fn clear(&self, team: &Team, from: &[usize]) -> i64 {
+        let each = team.members.iter().flat_map(|member| from.iter().map(|other| self.apart(*member, *other)));
+        each.min().unwrap_or_default()
     }
 
     /// The member to begin with: the one farther from the last that was tightened.

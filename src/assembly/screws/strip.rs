@@ -97,6 +97,9 @@ impl ThreadPair {
         {
             within(what, strength.get::<pascal>(), (1e6, 1e10), "Pa")?;
         }
-        Ok(StripLoads { hole: BENDING * self.hole_area() * hole_shear, screw: BENDING * self.screw_area() * screw_shear })
+        Ok(StripLoads {
+            hole: BENDING * self.hole_area() * hole_shear,
+            screw: BENDING * self.screw_area() * screw_shear,
+        })
     }
 }

@@ -27,7 +27,8 @@ pub enum UnitSlip {
 pub fn unit_slip(tightening: &Tightening, torque: Torque, proof: Force) -> Result<Option<UnitSlip>, ScrewsError> {
     let (low, high) = (ON_PURPOSE.0 * proof, ON_PURPOSE.1 * proof);
     let given = tightening.preload(torque)?;
-    let suits = |torque: Torque| tightening.preload(torque).map(|preload| low <= preload.middle && preload.middle <= high);
+    let suits =
+        |torque: Torque| tightening.preload(torque).map(|preload| low <= preload.middle && preload.middle <= high);
     let (less, more) = (torque / INCHES_PER_FOOT, torque * INCHES_PER_FOOT);
     if given.least > high && suits(less)? {
         return Ok(Some(UnitSlip::InchPoundsMeant(less)));

@@ -10,7 +10,8 @@ use uom::si::length::{micrometer, millimeter};
 
 const FORM_SOURCE: &str = "cylindricity of half IT5 on the radius for a bearing seat, rule of bearing handbooks (from memory); IT5 of \
                            ISO 286-1";
-const RUN_OUT_SOURCE: &str = "run-out of a bearing seat within IT6, rule of bearing handbooks (from memory); IT6 of ISO 286-1";
+const RUN_OUT_SOURCE: &str =
+    "run-out of a bearing seat within IT6, rule of bearing handbooks (from memory); IT6 of ISO 286-1";
 const LIP_SOURCE: &str = "ISO 6194-1 and DIN 3760, Ra 0.2 to 0.8 µm, from memory";
 
 /// Directions with which an oval is hardly missed.

@@ -31,7 +31,12 @@ pub(super) struct Beside<'p> {
 }
 
 /// Everything to say about a job and its planned seats, gravest first; findings of the same level keep their order.
-pub(super) fn all(job: &Job, seats: &[SeatPlan], play: Option<&InternalClearancePlan>, beside: &Beside<'_>) -> Vec<Caution> {
+pub(super) fn all(
+    job: &Job,
+    seats: &[SeatPlan],
+    play: Option<&InternalClearancePlan>,
+    beside: &Beside<'_>,
+) -> Vec<Caution> {
     let mut found = Vec::new();
     for seat in seats {
         limits::of_seat(job, seat, &mut found);

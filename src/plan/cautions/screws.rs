@@ -17,7 +17,11 @@ const STRIP_SOURCE: &str = "shear areas of FED-STD-H28/2 and VDI 2230 (from memo
 pub(super) fn of_job(plan: &FastenersPlan, found: &mut Vec<Caution>) {
     let several = plan.groups.len() > 1;
     for (number, group) in plan.groups.iter().enumerate() {
-        let name = if several { format!("{} cover screws (kind {})", group.thread, number + 1) } else { format!("{} cover screws", group.thread) };
+        let name = if several {
+            format!("{} cover screws (kind {})", group.thread, number + 1)
+        } else {
+            format!("{} cover screws", group.thread)
+        };
         unit(group, &name, found);
         above_proof(group, &name, found);
         threads(group, &name, found);

@@ -118,7 +118,11 @@ pub(super) fn fasteners(plan: &FastenersPlan) -> FastenersDocument {
         screws: plan
             .screws
             .iter()
-            .map(|screw| ScrewPlaceDocument { x_mm: mm(screw.place.x), y_mm: mm(screw.place.y), group: screw.group + 1 })
+            .map(|screw| ScrewPlaceDocument {
+                x_mm: mm(screw.place.x),
+                y_mm: mm(screw.place.y),
+                group: screw.group + 1,
+            })
             .collect(),
         order: plan.order.iter().map(|number| number + 1).collect(),
         stages: plan.stages.iter().copied().map(figures).collect(),

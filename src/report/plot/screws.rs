@@ -5,7 +5,7 @@ use super::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH,
 use super::palette::{Colour, GRID, HAIRLINE, INK, MIDDLE, MUTED, PAPER};
 use super::scene::{Picture, Point, Scene, at};
 use super::{PlotError, ScrewsRequest};
-use crate::plan::fasteners::FastenersPlan;
+use crate::plan::fasteners::{FastenersPlan, GroupPlan};
 use crate::quantity::{Toward, show_torque};
 use crate::report::text::order;
 use std::f64::consts::TAU;
@@ -24,8 +24,16 @@ const PITCH: f64 = 58.0;
 /// Least and largest radius of a drawn head.
 const HEAD: (f64, f64) = (18.0, 27.0);
 const ROW: f64 = 27.0;
+/// Space above the first kind in the column, height of a kind, and space between the blocks.
+const COLUMN_HEAD: f64 = 44.0;
+const KIND: f64 = 68.0;
+const GAP: f64 = 10.0;
+/// Space between a head and its number in the job.
+const BESIDE: f64 = 17.0;
 /// Most screws whose way from one to the next is drawn: with more it is a tangle.
 const MOST_ON_A_WAY: usize = 12;
+/// Where a number is tried, in turns from straight outwards.
+const TURNS: [f64; 8] = [0.0, 0.125, -0.125, 0.25, -0.25, 0.375, -0.375, 0.5];
 const SMALL: (f64, Weight, Colour) = (LABEL_SIZE, Weight::Regular, MUTED);
 
 /// How the heads of a kind are drawn, so that kinds keep apart without colour.
@@ -57,9 +65,13 @@ struct Page<'a> {
     title: Vec<String>,
     subtitle: Vec<String>,
     foot: Vec<String>,
-    /// Top of the square field, its side, and px for a millimetre.
+    /// The rounds, each line with its indent.
+    rounds: Vec<(f64, String)>,
+    legend: Vec<String>,
+    /// Top of the field in which the screws stand, its width and height, and px for a millimetre.
     top: f64,
     field: f64,
+    depth: f64,
     scale: f64,
     /// Middle of the pattern, mm.
     middle: (f64, f64),
@@ -94,7 +106,12 @@ impl<'a> Page<'a> {
         let subtitle = wrap(request.subtitle, SUBTITLE_SIZE, Weight::Regular);
         let foot = wrap(&format!("By the numbers of the job: {}", order(request.plan)), LABEL_SIZE, Weight::Regular);
         let top = RIM + title.len() as f64 * TITLE_PITCH + subtitle.len() as f64 * SUBTITLE_PITCH;
-        let height = top + field + foot.len() as f64 * ROW + RIM;
+        let scale = (field - 2.0 * EDGE) / extent;
+        let (rounds, legend) = (rounds(request, fonts), legend(fonts));
+        let kinds = request.plan.groups.len() as f64;
+        let column = COLUMN_HEAD + kinds * KIND + ROW * (rounds.len() + legend.len()) as f64 + 2.0 * GAP;
+        let depth = column.max((y.1 - y.0) * scale + 2.0 * EDGE);
+        let height = top + depth + foot.len() as f64 * ROW + RIM;
         Ok(Self {
             request,
             fonts,
@@ -102,9 +119,12 @@ impl<'a> Page<'a> {
             title,
             subtitle,
             foot,
+            rounds,
+            legend,
             top,
             field,
-            scale: (field - 2.0 * EDGE) / extent,
+            depth,
+            scale,
             middle: ((x.0 + x.1) / 2.0, (y.0 + y.1) / 2.0),
             points,
         })
@@ -114,10 +134,14 @@ impl<'a> Page<'a> {
         self.request.plan
     }
 
+    fn centre(&self) -> Point {
+        at(RIM + self.field / 2.0, self.top + self.depth / 2.0)
+    }
+
     fn point(&self, number: usize) -> Point {
         let (x, y) = self.points[number];
-        let half = self.field / 2.0;
-        at(RIM + half + (x - self.middle.0) * self.scale, self.top + half - (y - self.middle.1) * self.scale)
+        let centre = self.centre();
+        at(centre.x + (x - self.middle.0) * self.scale, centre.y - (y - self.middle.1) * self.scale)
     }
 
     /// Radius of a drawn head: to scale where that can be read.
@@ -150,7 +174,7 @@ impl<'a> Page<'a> {
             self.write(&line, (SUBTITLE_SIZE, Weight::Regular, MUTED), 0.0, at(RIM, y + SUBTITLE_SIZE * 0.82));
             y += SUBTITLE_PITCH;
         }
-        let mut y = self.top + self.field + LABEL_SIZE * 0.82;
+        let mut y = self.top + self.depth + LABEL_SIZE * 0.82;
         for line in self.foot.clone() {
             self.write(&line, SMALL, 0.0, at(RIM, y));
             y += ROW;
@@ -167,9 +191,11 @@ impl<'a> Page<'a> {
             }
             let points: Vec<Point> = numbers.iter().map(|number| self.point(*number)).collect();
             let count = points.len() as f64;
-            let centre = at(points.iter().map(|p| p.x).sum::<f64>() / count, points.iter().map(|p| p.y).sum::<f64>() / count);
+            let centre =
+                at(points.iter().map(|p| p.x).sum::<f64>() / count, points.iter().map(|p| p.y).sum::<f64>() / count);
             let radii: Vec<f64> = points.iter().map(|p| (p.x - centre.x).hypot(p.y - centre.y)).collect();
-            let (low, high) = (radii.iter().copied().fold(f64::INFINITY, f64::min), radii.iter().copied().fold(0.0, f64::max));
+            let (low, high) =
+                (radii.iter().copied().fold(f64::INFINITY, f64::min), radii.iter().copied().fold(0.0, f64::max));
             if high - low < 0.5 {
                 let mut ring = regular(centre, high, 180, 0.0);
                 ring.push(ring[0]);
@@ -187,18 +213,44 @@ impl<'a> Page<'a> {
     }
 
     fn heads(&mut self) {
-        let centre = at(RIM + self.field / 2.0, self.top + self.field / 2.0);
         for (turn, number) in self.plan().order.clone().into_iter().enumerate() {
-            let (point, radius) = (self.point(number), self.radius(number));
-            self.head(self.plan().screws[number].group, point, radius, &(turn + 1).to_string());
-            let (dx, dy) = (point.x - centre.x, point.y - centre.y);
-            let long = dx.hypot(dy);
-            // One in the very middle has its number below it.
-            let (dx, dy) = if long > 1.0 { (dx / long, dy / long) } else { (0.0, 1.0) };
-            let reach = radius + 17.0;
-            let place = at(point.x + dx * reach, point.y + dy * reach + CAP_HEIGHT * LABEL_SIZE / 2.0);
-            self.write(&(number + 1).to_string(), SMALL, 0.5, place);
+            self.head(
+                self.plan().screws[number].group,
+                self.point(number),
+                self.radius(number),
+                &(turn + 1).to_string(),
+            );
         }
+        for number in 0..self.points.len() {
+            let text = (number + 1).to_string();
+            let place = self.beside(number, self.fonts.width(&text, LABEL_SIZE, Weight::Regular));
+            self.write(&text, SMALL, 0.5, at(place.x, place.y + CAP_HEIGHT * LABEL_SIZE / 2.0));
+        }
+    }
+
+    /// Where the number of a screw stands: outside of it where no other head is in the way, or else round it.
+    fn beside(&self, number: usize, width: f64) -> Point {
+        let (centre, point) = (self.centre(), self.point(number));
+        // One in the very middle has its number to the right.
+        let outward = if (point.x - centre.x).hypot(point.y - centre.y) > 1.0 {
+            (point.y - centre.y).atan2(point.x - centre.x)
+        } else {
+            0.0
+        };
+        let reach = self.radius(number) + BESIDE;
+        let places = TURNS.map(|turn| {
+            let angle = outward + TAU * turn;
+            at(point.x + reach * angle.cos(), point.y + reach * angle.sin())
+        });
+        let half = at(width / 2.0, CAP_HEIGHT * LABEL_SIZE / 2.0);
+        let free = |place: &&Point| {
+            (0..self.points.len()).filter(|other| *other != number).all(|other| {
+                let head = self.point(other);
+                let gap = at((head.x - place.x).abs() - half.x, (head.y - place.y).abs() - half.y);
+                gap.x.max(0.0).hypot(gap.y.max(0.0)) > 1.15 * self.radius(other) + 2.0
+            })
+        };
+        places.iter().find(free).copied().unwrap_or(places[0])
     }
 
     fn head(&mut self, group: usize, point: Point, radius: f64, number: &str) {
@@ -217,45 +269,48 @@ impl<'a> Page<'a> {
     /// Sizes, rounds, and what the numbers are.
     fn column(&mut self) {
         let left = RIM + self.field + 12.0;
-        let mut y = self.top + 44.0;
+        let mut y = self.top + COLUMN_HEAD;
         for (group, screws) in self.plan().groups.iter().enumerate() {
             self.head(group, at(left + 20.0, y), 18.0, "");
             let name = format!("{} × {}", screws.count, screws.thread);
             self.write(&name, (LABEL_SIZE, Weight::Bold, INK), 0.0, at(left + 52.0, y - 4.0));
             let torque = show_torque(screws.torque, self.request.system, Toward::Nearest);
             self.write(&torque, (LABEL_SIZE, Weight::Regular, INK), 0.0, at(left + 52.0, y + ROW - 6.0));
-            y += 2.0 * ROW + 14.0;
+            y += KIND;
         }
-        y += 8.0;
-        for line in self.rounds() {
-            for (number, piece) in self.fonts.wrap(&line, LABEL_SIZE, Weight::Regular, COLUMN - 40.0).iter().enumerate() {
-                let indent = if number == 0 { 0.0 } else { 22.0 };
-                self.write(piece, (LABEL_SIZE, Weight::Regular, INK), 0.0, at(left + indent, y));
-                y += ROW;
-            }
+        y += GAP;
+        for (indent, line) in self.rounds.clone() {
+            self.write(&line, (LABEL_SIZE, Weight::Regular, INK), 0.0, at(left + indent, y));
+            y += ROW;
         }
-        y += 12.0;
-        let legend = "In the head: when to tighten it. Beside it, small: its number in the job.";
-        for piece in self.fonts.wrap(legend, LABEL_SIZE, Weight::Regular, COLUMN - 20.0) {
-            self.write(&piece, SMALL, 0.0, at(left, y));
+        y += GAP;
+        for line in self.legend.clone() {
+            self.write(&line, SMALL, 0.0, at(left, y));
             y += ROW;
         }
     }
+}
 
-    fn rounds(&self) -> Vec<String> {
-        let plan = self.plan();
-        let mut lines = vec!["All in by hand, then:".to_owned()];
-        for (number, share) in plan.stages.iter().enumerate() {
-            let each: Vec<String> = plan
-                .groups
-                .iter()
-                .map(|group| show_torque(group.torque * *share, self.request.system, Toward::Nearest))
-                .collect();
-            lines.push(format!("{}. {:.0} %: {}", number + 1, 100.0 * share, each.join(", ")));
-        }
-        lines.push(format!("{}. once round at full torque", plan.stages.len() + 1));
-        lines
+/// What is turned in which round, in lines of the column.
+fn rounds(request: &ScrewsRequest, fonts: &Fonts) -> Vec<(f64, String)> {
+    let plan = request.plan;
+    let mut rounds = vec!["All in by hand, then:".to_owned()];
+    for (number, share) in plan.stages.iter().enumerate() {
+        let torque = |group: &GroupPlan| show_torque(group.torque * *share, request.system, Toward::Nearest);
+        let each: Vec<String> = plan.groups.iter().map(torque).collect();
+        rounds.push(format!("{}. {:.0} %: {}", number + 1, 100.0 * share, each.join(", ")));
     }
+    rounds.push(format!("{}. once round at full torque", plan.stages.len() + 1));
+    let lines = |round: String| {
+        let pieces = fonts.wrap(&round, LABEL_SIZE, Weight::Regular, COLUMN - 40.0);
+        pieces.into_iter().enumerate().map(|(number, piece)| (if number == 0 { 0.0 } else { 22.0 }, piece))
+    };
+    rounds.into_iter().flat_map(lines).collect()
+}
+
+fn legend(fonts: &Fonts) -> Vec<String> {
+    let words = "In the head: when to tighten it. Beside it, small: its number in the job.";
+    fonts.wrap(words, LABEL_SIZE, Weight::Regular, COLUMN - 20.0)
 }
 
 /// Least distance of two points; none for a single one.

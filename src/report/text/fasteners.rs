@@ -81,7 +81,12 @@ fn rows(group: &GroupPlan, show: Show) -> Vec<[String; 4]> {
     if let Some(proof) = group.proof_load {
         let share = |force: Force| 100.0 * force.value / proof.value;
         let [least, middle, most] = pulls.map(|(force, toward)| format!("{:.0} %", to_step(share(force), 1.0, toward)));
-        rows.push([format!("  of its proof load, {}", show_force(proof, show.system, Toward::Down)), least, middle, most]);
+        rows.push([
+            format!("  of its proof load, {}", show_force(proof, show.system, Toward::Down)),
+            least,
+            middle,
+            most,
+        ]);
     }
     rows
 }
@@ -114,7 +119,8 @@ fn threads(group: &GroupPlan, strip: &StripPlan, show: Show) -> String {
         if strip.tensile_stated { "" } else { " (the record's strength, on the safe side)" },
         strip.shear_ratio
     );
-    let needed = format!("A reserve of 1.25 over the highest preload takes {} of full thread.", size(strip.needed, Toward::Up));
+    let needed =
+        format!("A reserve of 1.25 over the highest preload takes {} of full thread.", size(strip.needed, Toward::Up));
     match group.engagement.zip(strip.loads).zip(strip.reserve) {
         Some(((length, loads), reserve)) => format!(
             "{} in {strength}: {} of engagement bears {} in the hole and {} on the screw, {:.1} times the highest preload. {needed}",

@@ -97,9 +97,13 @@ pub(super) fn uneven_wall(plan: &UnevenWallPlan, show: Show, page: &mut Page) {
         rows.push(row("ring closes, tightest", change.map(|change| show.small(change, Toward::Up))));
     }
     page.table(&Table { head: Some(["", "thin side", "equivalent", "thick side"].map(str::to_owned)), rows });
-    page.small("The theory is axisymmetric: each column is a ring with that wall all round. The plan uses the equivalent one.");
+    page.small(
+        "The theory is axisymmetric: each column is a ring with that wall all round. The plan uses the equivalent one.",
+    );
 }
 
 fn factor(factor: Cases<Option<f64>>) -> String {
-    factor.tightest.map_or_else(|| "no stress".to_owned(), |factor| format!("{:.1}", to_step(factor, 0.1, Toward::Down)))
+    factor
+        .tightest
+        .map_or_else(|| "no stress".to_owned(), |factor| format!("{:.1}", to_step(factor, 0.1, Toward::Down)))
 }
