@@ -29,6 +29,7 @@ examples! {
     core_plug => "core-plug.toml",
     warm_measured => "warm-measured.toml",
     half_hour_freezer => "half-hour-freezer.toml",
+    gear_cover => "gear-cover.toml",
 }
 
 #[test]

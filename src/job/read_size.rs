@@ -4,7 +4,7 @@ use super::entry::AnyValue;
 use super::model::{Measured, Size};
 use super::read_material::material_named;
 use super::read_readings;
-use super::section::{Found, Notes, Section, Words, in_mm};
+use super::section::{Notes, Section, Words, in_mm};
 use crate::fit::{self, Feature, Limits, Ring, RingClass, ToleranceClass};
 use crate::quantity::{self, Deviations, Length, Nanometres, ThermodynamicTemperature};
 use crate::stock::{Library, Material};
@@ -102,26 +102,21 @@ fn size_table(
     if table.has("lower") || table.has("upper") {
         return explicit(&table, seating, notes);
     }
-    table.missing("within", "give the measuring uncertainty, such as within = \"2 um\"", notes);
-    let within = table.small_length("within", notes);
     if table.has("readings") {
         if table.has("measured") {
             notes.problem(table.place("measured"), "both `measured` and `readings` are given", "keep one of the two");
             return None;
         }
-        let within = checked_within(&table, within?, notes)?;
+        let within = within(&table, notes)?;
         return read_readings::measured(&table, seating, within, library, notes)
             .map(|measured| Size::Measured(Box::new(measured)));
     }
-    table.missing(
-        "measured",
-        "give the reading, such as measured = \"61.994 mm\", or several as readings = [[...]]",
-        notes,
-    );
+    let wanted = "give the reading, such as measured = \"61.994 mm\", or several as readings = [[...]]";
+    table.missing("measured", wanted, notes);
     let reading = table.quantity("measured", quantity::length, notes);
+    let within = within(&table, notes);
     let gauge = gauge(&table, seating, library, notes)?;
-    let reading = reading?;
-    let within = checked_within(&table, within?, notes)?;
+    let (reading, within) = (reading?, within?);
     near_nominal(&table, "measured", (reading.value, reading.at), seating.nominal, notes)?;
     Some(Size::Measured(Box::new(Measured {
         nominal: seating.nominal,
@@ -161,7 +156,10 @@ pub(super) fn gauge(table: &Section<'_>, seating: &Seating, library: &Library, n
     Some(Gauge { part_temperature, gauge_temperature, material })
 }
 
-fn checked_within(table: &Section<'_>, within: Found<Length>, notes: &mut Notes) -> Option<Length> {
+/// The measuring uncertainty.
+fn within(table: &Section<'_>, notes: &mut Notes) -> Option<Length> {
+    table.missing("within", "give the measuring uncertainty, such as within = \"2 um\"", notes);
+    let within = table.small_length("within", notes)?;
     let micrometres = within.value.get::<micrometer>();
     if (0.0..=1000.0).contains(&micrometres) {
         return Some(within.value);

@@ -39,16 +39,23 @@ pub fn opposite_first(places: &[Place]) -> Vec<usize> {
     let mut order: Vec<usize> = Vec::with_capacity(places.len());
     // Members of the team before, at the end of the order.
     let mut before = 0;
-    for shell in shells(&mut left, pattern.shell()) {
-        let (mut shell, begin) = (shell, order.len());
+    for mut shell in shells(&mut left, pattern.shell()) {
+        let mut clear: Vec<i64> = shell.iter().map(|team| pattern.clear(team, &order)).collect();
+        let mut first = true;
         while !shell.is_empty() {
-            let tight = if order.len() > begin { &order[begin..] } else { &order[..] };
-            let next = pattern.next(&shell, tight, &order[order.len() - before..]);
+            let next = pattern.next(&shell, &clear, &order[order.len() - before..]);
             let team = shell.remove(next);
+            clear.remove(next);
             let lead = order.last().map_or(team.members[0], |last| pattern.lead(&team, *last));
             order.push(lead);
             order.extend(team.members.iter().filter(|member| **member != lead));
             before = team.members.len();
+            // Within a ring of screws only those of the ring count.
+            for (known, left) in clear.iter_mut().zip(&shell) {
+                let now = pattern.clear(left, &team.members);
+                *known = if first { now } else { now.min(*known) };
+            }
+            first = false;
         }
     }
     order
@@ -130,10 +137,11 @@ impl Pattern {
 
     /// Which team to tighten next: far from all that are tight, then a quarter turn from the team before, then far from the
     /// last screw, then the first as numbered.
-    fn next(&self, teams: &[Team], tight: &[usize], before: &[usize]) -> usize {
+    /// `clear` is the distance of each team from all that are tight, `before` the team before.
+    fn next(&self, teams: &[Team], clear: &[i64], before: &[usize]) -> usize {
         let away = |team: &Team| before.last().map_or(0, |last| self.apart(self.lead(team, *last), *last));
         let merit = |(number, team): (usize, &Team)| {
-            ((self.clear(team, tight), self.clear(team, before), away(team), std::cmp::Reverse(number)), number)
+            ((clear[number], self.clear(team, before), away(team), std::cmp::Reverse(number)), number)
         };
         teams.iter().enumerate().map(merit).max().map_or(0, |(_, number)| number)
     }
