@@ -34,6 +34,9 @@ const GROUP_KEYS: [&str; 14] = [
     "into_tensile",
 ];
 
+/// Most screws of one cover.
+const MOST: usize = 200;
+
 /// Friction of a screw as it comes from the shelf or with a trace of oil.
 const FRICTION: (f64, f64) = (0.10, 0.16);
 const FRICTION_WHY: &str = "steel screws with a trace of oil, VDI 2230 friction class B is 0.08 to 0.16 (from memory), its \
@@ -100,6 +103,11 @@ pub(super) fn fasteners(
             notes.problem(section.place(key), message, "move it under one of [[fasteners.groups]]");
         }
         let tables = section.sections("groups", &GROUP_KEYS, notes)?;
+        if tables.is_empty() {
+            let help = "write [[fasteners.groups]] for each kind of screw, or leave `groups` out";
+            notes.problem(section.place("groups"), format!("`{}` is empty", section.path("groups")), help);
+            return None;
+        }
         let read = |table: &Section<'_>| {
             let kind = Kind { own: table, shared: Some(section) };
             group(&kind, housing, library, notes)
@@ -136,6 +144,11 @@ fn apart(section: &Section<'_>, groups: &[ScrewGroup], notes: &mut Notes) -> Opt
     let places: Vec<Place> = groups.iter().flat_map(|group| group.places.iter().copied()).collect();
     let heads: Vec<Length> =
         groups.iter().flat_map(|group| std::iter::repeat_n(group.head, group.places.len())).collect();
+    if places.len() > MOST {
+        let message = format!("the pattern has {} screws; it may have at most {MOST}", places.len());
+        notes.problem(section.at.clone(), message, "leave out what does not belong to this cover");
+        return None;
+    }
     let Some((one, other, distance, needed)) = nearest_pair(&places, &heads) else { return Some(()) };
     let mm = |length: Length| length.get::<millimeter>();
     let message = format!(

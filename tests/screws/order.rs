@@ -24,31 +24,22 @@ fn on_circles_of_any_count_each_screw_comes_once_and_its_opposite_next() {
         for turned in [0.0, 11.3] {
             let order = opposite_first(&circle(count, mm(317.0), turned).unwrap());
             assert!(each_once(&order, count), "{count}: {order:?}");
-            // Pairs stand one after the other; the one left alone of an odd count may come anywhere.
-            let mut turn = 0;
-            let mut alone = 0;
-            while turn < count {
-                let pair = order.get(turn..turn + 2);
-                let off = pair.map(|pair| off_opposite(pair[0], pair[1], count));
-                if off.is_some_and(|off| off <= 0.5 + 1e-9)
-                    && (count % 2 == 0 || alone > 0 || !lone(&order, turn, count))
-                {
-                    assert!(count % 2 == 1 || off.unwrap() < 1e-9, "{count}: {order:?}");
-                    turn += 2;
-                } else {
-                    alone += 1;
-                    turn += 1;
-                }
-            }
-            assert!(alone <= count % 2, "{count}, turned {turned}: {alone} stand alone in {order:?}");
+            let sound = if count % 2 == 0 {
+                paired(&order, count, 1e-9)
+            } else {
+                // One of an odd count has no partner; the others pair up before and after it.
+                let around =
+                    |alone: usize| paired(&order[..alone], count, 0.5) && paired(&order[alone + 1..], count, 0.5);
+                (0..count).step_by(2).any(around)
+            };
+            assert!(sound, "{count}, turned {turned}: {order:?}");
         }
     }
 }
 
-/// Whether the screw at this turn is the one of an odd circle that has no partner: what follows pairs up without it.
-fn lone(order: &[usize], turn: usize, count: usize) -> bool {
-    let rest = &order[turn + 1..];
-    rest.len() % 2 == 0 && rest.chunks(2).all(|pair| off_opposite(pair[0], pair[1], count) <= 0.5 + 1e-9)
+/// Whether every two in a row stand opposite, within some divisions of the circle.
+fn paired(order: &[usize], count: usize, within: f64) -> bool {
+    order.chunks(2).all(|pair| pair.len() == 2 && off_opposite(pair[0], pair[1], count) <= within + 1e-9)
 }
 
 #[test]
