@@ -46,6 +46,7 @@ pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};
 use crate::stock::Library;
+use crate::stock::material::Material;
 use crate::stock::medium::Direction;
 use section::{Notes, Section, flatten};
 use toml::de::DeTable;
@@ -156,9 +157,18 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
     let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
     let seal = top.section("seal", &read_shop::SEAL_KEYS, notes).map(|section| read_shop::seal(&section, notes));
-    let part = part?;
+    // The screws are read even where the seat is none, so that all mistakes come in one run.
+    let cover = |into: Option<&Material>, notes: &mut Notes| {
+        top.section("fasteners", &read_fasteners::keys(), notes)
+            .map(|section| read_fasteners::fasteners(&section, into, library, notes))
+    };
+    let Some(part) = part else {
+        cover(None, notes);
+        return None;
+    };
     let housing = housing_section.as_ref().map(|section| read_seats::housing(section, &part, shop, library, notes));
     let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
+    let fasteners = cover(housing.as_ref().and_then(Option::as_ref).map(|housing| &housing.material), notes);
     let (housing, shaft) = (flatten(housing)?, flatten(shaft)?);
     let pair = match (&housing, &shaft) {
         (Some(housing), _) => read_press::Pair { inner: &part.material, outer: &housing.material },
@@ -174,9 +184,6 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
     let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
     let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
-    let fasteners = top.section("fasteners", &read_fasteners::keys(), notes).map(|section| {
-        read_fasteners::fasteners(&section, housing.as_ref().map(|housing| &housing.material), library, notes)
-    });
     let has = read_inspection::Has { shaft: shaft.is_some(), seal: top.has("seal") };
     let inspection = top
         .section("inspection", &read_inspection::KEYS, notes)

@@ -24,7 +24,7 @@ pub const LIP_TRACK_UM: (f64, f64) = (0.2, 0.8);
 pub struct InspectionPlan {
     /// Form of each diameter that was read at several places.
     pub forms: Vec<FormPlan>,
-    /// What to look at, and what was found; empty where the job has no [inspection].
+    /// What to look at, and what was found; empty where the job has no `[inspection]`.
     pub checks: Vec<Check>,
     /// Whether the bearing goes in again; none where there is none or nothing is said of it.
     pub reuse: Option<Reuse>,
@@ -53,7 +53,7 @@ pub enum Reuse {
     /// It is new.
     New,
     /// Nothing that was found speaks against it.
-    MayGoInAgain,
+    NothingAgainst,
     /// It must be looked at first.
     LookFirst,
     /// It must be replaced.
@@ -65,7 +65,7 @@ impl Reuse {
     pub fn words(self) -> &'static str {
         match self {
             Self::New => "new",
-            Self::MayGoInAgain => "may go in again",
+            Self::NothingAgainst => "nothing found against it yet",
             Self::LookFirst => "look at it first",
             Self::Replace => "replace it",
         }
@@ -153,7 +153,7 @@ fn reuse(found: &Inspection) -> Option<Reuse> {
     match (bad, found.used, found.feel) {
         (true, _, _) => Some(Reuse::Replace),
         (false, Some(false), _) => Some(Reuse::New),
-        (false, Some(true), Some(_)) => Some(Reuse::MayGoInAgain),
+        (false, Some(true), Some(_)) => Some(Reuse::NothingAgainst),
         (false, Some(true), None) => Some(Reuse::LookFirst),
         (false, None, _) => None,
     }

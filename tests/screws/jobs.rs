@@ -22,7 +22,7 @@ fn the_example_shows_order_torque_readings_and_wall() {
             "2. 60 %: M8 14.4 N·m, M6 6.1 N·m",
             "Mean 51.970 mm, from 51.966 mm to 51.975 mm. Out of round by 7 µm",
             "thin side   equivalent   thick side",
-            "Bearing: may go in again.",
+            "Bearing: nothing found against it yet.",
             "[ ] cover screws: Blind holes dry to the bottom",
         ],
     );
@@ -167,7 +167,7 @@ fn findings_on_the_parts_are_judged_and_only_those_of_the_job_are_asked() {
     assert_eq!(through["inspection"]["bearing"], "replace it");
     let good =
         planned(&job_text("[inspection]\nbearing = \"used\"\nfeel = \"smooth\"\nremoved_through = \"tight ring\"\n"));
-    assert_eq!(good["inspection"]["bearing"], "may go in again");
+    assert_eq!(good["inspection"]["bearing"], "nothing found against it yet");
     let unknown = planned(&job_text("[inspection]\nbearing = \"used\"\n"));
     assert_eq!(unknown["inspection"]["bearing"], "look at it first");
     // A job that says nothing of it has no such section.

@@ -97,3 +97,11 @@ fn findings_on_parts_that_the_job_does_not_have_are_refused() {
     let unit = job_text("").replace("outside = \"80 mm\"", "wall = \"7 to 25 mm\"");
     says(&refused(&unit), &["`7` has no unit"]);
 }
+
+#[test]
+fn mistakes_of_seat_and_screws_come_in_one_run() {
+    let text = job_text("[fasteners]\nthread = \"M9\"\ncircle = \"60 mm\"\ntorque = \"120\"\n").replace("N7", "N77");
+    let said = refused(&text);
+    says(&said, &["N77", "no thread `M9`", "`fasteners.count` is missing", "`fasteners.torque`"]);
+    says(&refused(&text.replace("6205", "none")), &["`fasteners.count` is missing"]);
+}

@@ -16,13 +16,13 @@ use serde::Serialize;
 pub struct InspectionDocument {
     /// Form of each diameter that was read at several places.
     pub forms: Vec<FormDocument>,
-    /// `new`, `may go in again`, `look at it first` or `replace it`; null where nothing is said of a bearing.
+    /// `new`, `nothing found against it yet`, `look at it first` or `replace it`; null where nothing is said of a bearing.
     pub bearing: Option<&'static str>,
     /// Radial run-out of the shaft as found; null where none is stated.
     pub run_out_um: Option<f64>,
     /// Most that it may be; null as `run_out_um`.
     pub run_out_allowed_um: Option<f64>,
-    /// What to look at; empty where the job has no [inspection].
+    /// What to look at; empty where the job has no `[inspection]`.
     pub checks: Vec<CheckDocument>,
 }
 
