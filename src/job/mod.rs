@@ -22,6 +22,7 @@ mod read_places;
 mod read_play;
 mod read_press;
 mod read_readings;
+mod read_screw;
 mod read_seats;
 mod read_shop;
 mod read_size;
