@@ -1,7 +1,7 @@
 //! Draws the pictures of the README again: `cargo run --release --example draw_plots`.
 
 use seatwise::job::Job;
-use seatwise::report::plot::{self, ForceRequest, PlotRequest};
+use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::error::Error;
@@ -9,7 +9,8 @@ use std::fs;
 
 fn main() -> Result<(), Box<dyn Error>> {
     clearance_of_the_pump_case()?;
-    force_of_the_idler_hub()
+    force_of_the_idler_hub()?;
+    screws_of_the_gear_cover()
 }
 
 fn read(example: &str) -> Result<Job, Box<dyn Error>> {
@@ -21,6 +22,15 @@ fn write(name: &str, svg: &str, png: &[u8]) -> Result<(), Box<dyn Error>> {
     let stem = format!("{}/plots/{name}", env!("CARGO_MANIFEST_DIR"));
     fs::write(format!("{stem}.svg"), svg)?;
     Ok(fs::write(format!("{stem}.png"), png)?)
+}
+
+fn screws_of_the_gear_cover() -> Result<(), Box<dyn Error>> {
+    let job = read("gear-cover")?;
+    let plan = plan::plan(&job)?;
+    let fasteners = plan.fasteners.as_ref().ok_or("the gear cover has screws")?;
+    let title = report::screws_title(fasteners, job.system);
+    let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: &job.heading.title, system: job.system };
+    write("gear-cover-screws", &plot::screws_svg(&request)?, &plot::screws_png(&request)?)
 }
 
 fn force_of_the_idler_hub() -> Result<(), Box<dyn Error>> {

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-use seatwise::report::plot::{self, ForceRequest, PlotRequest};
+use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::fs;
@@ -69,4 +69,16 @@ fn the_picture_of_the_force_is_drawn_from_today_s_plan() {
     let help = "draw it again: cargo run --release --example draw_plots";
     assert!(plot::force_svg(&request).unwrap() == read("plots/iron-hub-force.svg"), "{help}");
     assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/iron-hub-force.png").exists(), "{help}");
+}
+
+#[test]
+fn the_picture_of_the_screws_is_drawn_from_today_s_plan() {
+    let job = job::check(&read("examples/gear-cover.toml"), &Library::default()).unwrap();
+    let plan = plan::plan(&job).unwrap();
+    let fasteners = plan.fasteners.as_ref().unwrap();
+    let title = report::screws_title(fasteners, job.system);
+    let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: &job.heading.title, system: job.system };
+    let help = "draw it again: cargo run --release --example draw_plots";
+    assert!(plot::screws_svg(&request).unwrap() == read("plots/gear-cover-screws.svg"), "{help}");
+    assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/gear-cover-screws.png").exists(), "{help}");
 }

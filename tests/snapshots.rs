@@ -30,6 +30,7 @@ examples! {
     warm_measured => "warm-measured.toml",
     half_hour_freezer => "half-hour-freezer.toml",
     lined_bore => "lined-bore.toml",
+    gear_cover => "gear-cover.toml",
 }
 
 #[test]

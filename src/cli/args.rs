@@ -114,6 +114,10 @@ pub(super) struct PlanFlags {
     #[arg(long, value_name = "FILE")]
     pub(super) force_plot: Option<PathBuf>,
 
+    /// Draw the cover screws with the order in which to tighten them into FILE, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    pub(super) screw_plot: Option<PathBuf>,
+
     /// Exit with 3 when the verdict is worse than this
     #[arg(long, value_enum, value_name = "VERDICT")]
     pub(super) require: Option<Required>,

@@ -5,8 +5,8 @@ use super::{DONE, Outcome, WORSE, input};
 use crate::job;
 use crate::plan::{self, Plan, SeatPlan, Verdict};
 use crate::quantity::System;
-use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest};
-use crate::report::{csv, json, plot_title, text};
+use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScrewsRequest};
+use crate::report::{csv, json, plot_title, screws_title, text};
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
@@ -34,6 +34,9 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
             draw(&plan, system, (path, picture), &output)?;
         }
     }
+    if let Some(path) = &flags.screw_plot {
+        draw_screws(&plan, system, path, &output)?;
+    }
     Ok(Outcome { text: rendered, code: if worse(plan.verdict, flags.require) { WORSE } else { DONE } })
 }
 
@@ -50,11 +53,7 @@ fn worse(verdict: Verdict, required: Option<Required>) -> bool {
 
 /// One picture a seat; with two seats the seat's name goes into the file's name.
 fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output: &Output<'_>) -> Result<(), Failure> {
-    let kind = path.extension().and_then(OsStr::to_str).map(str::to_lowercase);
-    if !matches!(kind.as_deref(), Some("svg" | "png")) {
-        let message = format!("{} names no kind of picture", path.display());
-        return Err(Failure::plain(message, "end the name in .svg or .png"));
-    }
+    let svg = is_svg(path)?;
     let one = plan.seats.len() == 1;
     let files: Vec<(PathBuf, &SeatPlan)> =
         plan.seats.iter().map(|seat| (if one { path.to_owned() } else { for_seat(path, seat) }, seat)).collect();
@@ -62,13 +61,39 @@ fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output:
         output.may_write(file)?;
     }
     for (file, seat) in files {
-        let drawn = picture(plan, seat, system, kind.as_deref() == Some("svg"));
+        let drawn = picture(plan, seat, system, svg);
         let drawn = drawn.map_err(|error| {
             Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot and --force-plot out")
         })?;
         output.write_file(&file, &drawn)?;
     }
     Ok(())
+}
+
+/// Whether the name of a picture asks for SVG, or else for PNG.
+fn is_svg(path: &Path) -> Result<bool, Failure> {
+    match path.extension().and_then(OsStr::to_str).map(str::to_lowercase).as_deref() {
+        Some("svg") => Ok(true),
+        Some("png") => Ok(false),
+        _ => {
+            Err(Failure::plain(format!("{} names no kind of picture", path.display()), "end the name in .svg or .png"))
+        }
+    }
+}
+
+/// The picture of the cover's screws.
+fn draw_screws(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>) -> Result<(), Failure> {
+    let svg = is_svg(path)?;
+    let Some(fasteners) = &plan.fasteners else {
+        let help = "describe the screws under [fasteners], or leave --screw-plot out";
+        return Err(Failure::plain("the job has no cover screws to draw".to_owned(), help));
+    };
+    let title = screws_title(fasteners, system);
+    let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: &plan.job.heading.title, system };
+    let drawn = if svg { plot::screws_svg(&request).map(String::into_bytes) } else { plot::screws_png(&request) };
+    let drawn = drawn
+        .map_err(|error| Failure::plain(format!("the screws could not be drawn: {error}"), "leave --screw-plot out"))?;
+    output.write_file(path, &drawn)
 }
 
 fn for_seat(path: &Path, seat: &SeatPlan) -> PathBuf {

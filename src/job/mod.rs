@@ -4,19 +4,26 @@
 //! [`crate::fit`], while its place in the text is still known.
 
 mod entry;
+mod fasteners;
+mod inspection;
 mod liner;
 mod model;
 mod problem;
 mod put;
 mod reach;
 mod read_designation;
+mod read_fasteners;
+mod read_inspection;
 mod read_material;
 mod read_means;
 mod read_media;
 mod read_medium;
 mod read_part;
+mod read_places;
 mod read_play;
 mod read_press;
+mod read_readings;
+mod read_screw;
 mod read_seats;
 mod read_shop;
 mod read_size;
@@ -25,8 +32,11 @@ mod read_treatment;
 mod section;
 mod smell;
 mod treated;
+mod wall;
 
 pub use entry::{AnyValue, Assumption, Entry};
+pub use fasteners::{Fasteners, ScrewGroup, Tapped};
+pub use inspection::{Feel, Inspection, RemovedThrough};
 pub use liner::Liner;
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
@@ -39,6 +49,7 @@ pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};
 use crate::stock::Library;
+use crate::stock::material::Material;
 use crate::stock::medium::Direction;
 use section::{Notes, Section, flatten};
 use toml::de::DeTable;
@@ -47,7 +58,7 @@ use toml::de::DeTable;
 pub const LONGEST_TEXT: usize = 1_000_000;
 
 /// Keys and tables that stand at the top of a job.
-pub const KEYS: [&str; 16] = [
+pub const KEYS: [&str; 18] = [
     "title",
     "reference",
     "revision",
@@ -64,6 +75,8 @@ pub const KEYS: [&str; 16] = [
     "shop",
     "service",
     "press",
+    "fasteners",
+    "inspection",
 ];
 
 /// Checks a job.
@@ -147,9 +160,18 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
     let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
     let seal = top.section("seal", &read_shop::SEAL_KEYS, notes).map(|section| read_shop::seal(&section, notes));
-    let part = part?;
+    // The screws are read even where the seat is none, so that all mistakes come in one run.
+    let cover = |into: Option<&Material>, notes: &mut Notes| {
+        top.section("fasteners", &read_fasteners::keys(), notes)
+            .map(|section| read_fasteners::fasteners(&section, into, library, notes))
+    };
+    let Some(part) = part else {
+        cover(None, notes);
+        return None;
+    };
     let housing = housing_section.as_ref().map(|section| read_seats::housing(section, &part, shop, library, notes));
     let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
+    let fasteners = cover(housing.as_ref().and_then(Option::as_ref).map(|housing| &housing.material), notes);
     let (housing, shaft) = (flatten(housing)?, flatten(shaft)?);
     let pair = match (&housing, &shaft) {
         (Some(housing), _) => read_press::Pair { inner: &part.material, outer: housing.bore_material() },
@@ -165,6 +187,11 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
     let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
     let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
+    let has = read_inspection::Has { shaft: shaft.is_some(), seal: top.has("seal") };
+    let inspection = top
+        .section("inspection", &read_inspection::KEYS, notes)
+        .map(|section| read_inspection::inspection(&section, &part, &has, notes));
+    let (fasteners, inspection) = (flatten(fasteners)?, flatten(inspection)?);
     let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
     let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
@@ -199,6 +226,8 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         service,
         speed,
         ring_difference,
+        fasteners,
+        inspection,
         system: usual_system(notes),
         entries: Vec::new(),
         assumptions: Vec::new(),

@@ -1,7 +1,10 @@
 //! A checked job: every name looked up, every value in range.
 
 use super::entry::{Assumption, Entry};
+use super::fasteners::Fasteners;
+use super::inspection::Inspection;
 use super::liner::Liner;
+use crate::assembly::readings::Readings;
 use crate::fit::Limits;
 use crate::quantity::{
     AngularVelocity, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System,
@@ -45,6 +48,10 @@ pub struct Job {
     /// By how much the inner ring of a bearing runs warmer than the outer one, least and most; none where there is no
     /// service.
     pub ring_difference: Option<(TemperatureInterval, TemperatureInterval)>,
+    /// The screws of the cover.
+    pub fasteners: Option<Fasteners>,
+    /// What was found when the parts were looked at.
+    pub inspection: Option<Inspection>,
     /// Every value that was typed.
     pub entries: Vec<Entry>,
     /// Every value that was put in for one that was not typed.
@@ -171,10 +178,14 @@ pub enum Size {
 pub struct Measured {
     /// Nominal diameter that it belongs to.
     pub nominal: Length,
-    /// The reading.
+    /// The reading; of several, the middle between the smallest and the largest.
     pub reading: Length,
-    /// Measuring uncertainty: the true size lies this far above or below.
+    /// How far the size may lie above or below: the measuring uncertainty, and half the spread of several readings.
     pub within: Length,
+    /// Measuring uncertainty of one reading alone.
+    pub uncertainty: Length,
+    /// The readings, where there are several.
+    pub readings: Option<Readings>,
     /// Temperature of the part when measured.
     pub part_temperature: ThermodynamicTemperature,
     /// Temperature of the gauge.
@@ -190,6 +201,8 @@ pub struct Housing {
     pub size: Size,
     /// Outside diameter of the boss.
     pub outside: Length,
+    /// Thinnest and thickest wall of a boss that is not concentric; `outside` is then that of the equivalent ring.
+    pub uneven_wall: Option<(Length, Length)>,
     /// Length of the boss that takes part in warming.
     pub length: Length,
     /// Whether that was stated; else it is the least that it can be, and the boss may go on beyond the ring.

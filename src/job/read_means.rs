@@ -73,7 +73,7 @@ fn hydraulic(section: &Section<'_>, notes: &mut Notes) -> Option<PressMeans> {
 }
 
 /// A quantity under `key` that must lie in a range of plain numbers; `None` only when it was given and could not be used.
-fn within<Q: super::section::Echo + Copy>(
+pub(super) fn within<Q: super::section::Echo + Copy>(
     section: &Section<'_>,
     key: &str,
     parse: fn(&str) -> Result<quantity::Entered<Q>, quantity::QuantityError>,
@@ -114,7 +114,7 @@ fn jig(section: &Section<'_>, notes: &mut Notes) -> Option<ScrewJig> {
     Some(ScrewJig { thread, class, nut, friction, friction_source, torque: torque?, rod_length: rod_length? })
 }
 
-fn thread(section: &Section<'_>, notes: &mut Notes) -> Option<Thread> {
+pub(super) fn thread(section: &Section<'_>, notes: &mut Notes) -> Option<Thread> {
     let wanted = "give the thread of the screw, such as \"M12\" or \"1/2-13 UNC\"";
     let words = section.words("thread", wanted, notes)?;
     match Thread::parse(words.text) {
@@ -160,30 +160,35 @@ fn class(section: &Section<'_>, thread: &Thread, notes: &mut Notes) -> Option<Op
 const USUAL_CLASS: &str = "4.8";
 
 fn screw_friction(section: &Section<'_>, notes: &mut Notes) -> Option<((f64, f64), String)> {
-    let wanted = "write it as \"0.12\" or \"0.10 to 0.16\"";
     if !section.has("screw_friction") {
         let value = AnyValue::Text(format!("{:.2} to {:.2}", SCREW_FRICTION.0, SCREW_FRICTION.1));
         notes.assume(&section.path("screw_friction"), value, SCREW_FRICTION_WHY);
         return Some((SCREW_FRICTION, "oiled screw, from memory of VDI 2230".to_owned()));
     }
-    let words = section.words("screw_friction", wanted, notes)?;
+    Some((friction_range(section, "screw_friction", notes)?, "stated in the job".to_owned()))
+}
+
+/// The friction of a screw as stated under `key`: one coefficient, or the ends of a range.
+pub(super) fn friction_range(section: &Section<'_>, key: &str, notes: &mut Notes) -> Option<(f64, f64)> {
+    let wanted = "write it as \"0.12\" or \"0.10 to 0.16\"";
+    let words = section.words(key, wanted, notes)?;
     let ends: Vec<&str> = words.text.splitn(2, " to ").collect();
     let read: Option<Vec<f64>> = ends.iter().map(|end| quantity::number(end).ok().map(|read| read.value)).collect();
     let (low, high) = match read.as_deref() {
         Some([both]) => (*both, *both),
         Some([low, high]) => (*low, *high),
         _ => {
-            let message = format!("`{}` is no coefficient of friction", section.path("screw_friction"));
+            let message = format!("`{}` is no coefficient of friction", section.path(key));
             notes.problem(words.at, message, wanted);
             return None;
         }
     };
     if !(0.01..=0.5).contains(&low) || !(low..=0.5).contains(&high) {
-        let path = section.path("screw_friction");
+        let path = section.path(key);
         let message = format!("`{path}` is {low} to {high} but must rise and lie from 0.01 to 0.5");
         notes.problem(words.at, message, "an oiled screw has 0.08 to 0.16, a dry one 0.14 to 0.24");
         return None;
     }
-    section.enter("screw_friction", words.text, AnyValue::Text(format!("{low} to {high}")), None, notes);
-    Some(((low, high), "stated in the job".to_owned()))
+    section.enter(key, words.text, AnyValue::Text(format!("{low} to {high}")), None, notes);
+    Some((low, high))
 }

@@ -6,7 +6,8 @@ use super::model::{Housing, Part, Shaft, Shoulder};
 use super::read_material::material_at;
 use super::read_part::roughness;
 use super::read_size::{Seating, size, unit_hint};
-use super::section::{Notes, Section, in_mm};
+use super::section::{Found, Notes, Section, in_mm};
+use super::wall;
 use crate::fit::Feature;
 use crate::quantity::{self, Length, Mass, ThermodynamicTemperature};
 use crate::stock::{Library, Material};
@@ -47,11 +48,17 @@ pub(super) fn housing(
     let seating = Seating { nominal, feature: Feature::Hole, ring: None, shop };
     section.missing("bore_limits", "give the class or the limits of the bore, such as \"N7\" or \"-39/-9 um\"", notes);
     let size = size(section, "bore_limits", &seating, library, notes);
-    let outside = housing_outside(section, nominal, notes);
+    let uneven_wall = wall::uneven(section, notes)?;
+    let outside = match uneven_wall {
+        Some(ends) => wall::equivalent_outside(section, nominal, ends, notes),
+        None => housing_outside(section, nominal, notes),
+    };
     let shoulder = shoulder(section, nominal, notes);
     section.missing("material", "name the housing's material (`seatwise materials` lists them)", notes);
     let material = material_at(section, "material", library, notes);
-    let liner = liner(section, nominal, outside, library, notes);
+    // A liner needs a wall around it on the thin side too.
+    let around_liner = uneven_wall.map_or(outside, |(thin, _)| Some(nominal + 2.0 * thin));
+    let liner = liner(section, nominal, around_liner, library, notes);
     let behind = shoulder.map_or(Length::new::<millimeter>(0.0), |s| s.wall);
     let length = length(section, part.width + behind, "the part's width and the wall behind it", notes);
     if let Some(length) = length.filter(|length| section.has("length") && *length < behind) {
@@ -68,6 +75,7 @@ pub(super) fn housing(
     Some(Housing {
         size: size?,
         outside: outside?,
+        uneven_wall,
         length: length?,
         length_stated: section.has("length"),
         material: material?,
@@ -184,6 +192,11 @@ fn housing_outside(section: &Section<'_>, bore: Length, notes: &mut Notes) -> Op
         notes.assume("housing.outside", AnyValue::Size(THICK_HOUSING * bore), why);
         return Some(THICK_HOUSING * bore);
     };
+    possible_outside(found, bore, notes)
+}
+
+/// Refuses a housing that is a sleeve or a whole plate around its bore.
+pub(super) fn possible_outside(found: Found<Length>, bore: Length, notes: &mut Notes) -> Option<Length> {
     let (outside_mm, bore_mm) = (in_mm(found.value), in_mm(bore));
     let possible = |mm: f64| (THINNEST * bore_mm..=THICKEST * bore_mm).contains(&mm);
     if !possible(outside_mm) {

@@ -3,10 +3,11 @@
 use super::entry::AnyValue;
 use super::model::{Measured, Size};
 use super::read_material::material_named;
+use super::read_readings;
 use super::section::{Notes, Section, Words, in_mm};
 use crate::fit::{self, Feature, Limits, Ring, RingClass, ToleranceClass};
 use crate::quantity::{self, Deviations, Length, Nanometres, ThermodynamicTemperature};
-use crate::stock::Library;
+use crate::stock::{Library, Material};
 use uom::si::length::micrometer;
 
 const WANTED: &str = "write a tolerance class such as \"N7\", a bearing class such as \"ISO 492 Normal\", limits such as \
@@ -96,41 +97,76 @@ fn size_table(
     library: &Library,
     notes: &mut Notes,
 ) -> Option<Size> {
-    let known = ["measured", "within", "at", "gauge_at", "gauge", "lower", "upper"];
+    let known = ["measured", "readings", "within", "at", "gauge_at", "gauge", "lower", "upper"];
     let table = section.section(key, &known, notes)?;
     if table.has("lower") || table.has("upper") {
         return explicit(&table, seating, notes);
     }
-    table.missing("measured", "give the reading, such as measured = \"61.994 mm\"", notes);
-    table.missing("within", "give the measuring uncertainty, such as within = \"2 um\"", notes);
-    let reading = table.quantity("measured", quantity::length, notes);
-    let within = table.small_length("within", notes);
-    let part_temperature = temperature_of(&table, "at", seating.shop, "temperature of the part when measured", notes);
-    let gauge_temperature =
-        temperature_of(&table, "gauge_at", part_temperature, "temperature of the gauge when measuring", notes);
-    let gauge_material = if table.has("gauge") {
-        material_named(&table, "gauge", library, notes)?
-    } else {
-        let why = "common practice, no published source: gauges are steel; state gauge = \"...\" for another";
-        notes.assume(&format!("{}: gauge material", section.path(key)), AnyValue::Text("carbon steel".into()), why);
-        library.material("carbon-steel").ok()?
-    };
-    let (reading, within) = (reading?, within?);
-    let micrometres = within.value.get::<micrometer>();
-    if !(0.0..=1000.0).contains(&micrometres) {
-        let message = format!("`{}` is {micrometres} um but must lie from 0 to 1000 um", table.path("within"));
-        notes.problem(within.at, message, "give how far the reading may be off, either way");
-        return None;
+    if table.has("readings") {
+        if table.has("measured") {
+            notes.problem(table.place("measured"), "both `measured` and `readings` are given", "keep one of the two");
+            return None;
+        }
+        let within = within(&table, notes)?;
+        return read_readings::measured(&table, seating, within, library, notes)
+            .map(|measured| Size::Measured(Box::new(measured)));
     }
-    near_nominal(&table, reading.value, reading.at, seating.nominal, notes)?;
+    let wanted = "give the reading, such as measured = \"61.994 mm\", or several as readings = [[...]]";
+    table.missing("measured", wanted, notes);
+    let reading = table.quantity("measured", quantity::length, notes);
+    let within = within(&table, notes);
+    let gauge = gauge(&table, seating, library, notes)?;
+    let (reading, within) = (reading?, within?);
+    near_nominal(&table, "measured", (reading.value, reading.at), seating.nominal, notes)?;
     Some(Size::Measured(Box::new(Measured {
         nominal: seating.nominal,
         reading: reading.value,
-        within: within.value,
-        part_temperature,
-        gauge_temperature,
-        gauge_material,
+        within,
+        uncertainty: within,
+        readings: None,
+        part_temperature: gauge.part_temperature,
+        gauge_temperature: gauge.gauge_temperature,
+        gauge_material: gauge.material,
     })))
+}
+
+/// Temperatures of part and gauge, and what the gauge is made of.
+pub(super) struct Gauge {
+    pub(super) part_temperature: ThermodynamicTemperature,
+    pub(super) gauge_temperature: ThermodynamicTemperature,
+    pub(super) material: Material,
+}
+
+/// How a size was measured; `None` only where the gauge's material could not be read.
+pub(super) fn gauge(table: &Section<'_>, seating: &Seating, library: &Library, notes: &mut Notes) -> Option<Gauge> {
+    let part_temperature = temperature_of(table, "at", seating.shop, "temperature of the part when measured", notes);
+    let gauge_temperature =
+        temperature_of(table, "gauge_at", part_temperature, "temperature of the gauge when measuring", notes);
+    let material = if table.has("gauge") {
+        material_named(table, "gauge", library, notes)?
+    } else {
+        let why = "common practice, no published source: gauges are steel; state gauge = \"...\" for another";
+        notes.assume(
+            &format!("{}: gauge material", table.path("").trim_end_matches('.')),
+            AnyValue::Text("carbon steel".into()),
+            why,
+        );
+        library.material("carbon-steel").ok()?
+    };
+    Some(Gauge { part_temperature, gauge_temperature, material })
+}
+
+/// The measuring uncertainty.
+fn within(table: &Section<'_>, notes: &mut Notes) -> Option<Length> {
+    table.missing("within", "give the measuring uncertainty, such as within = \"2 um\"", notes);
+    let within = table.small_length("within", notes)?;
+    let micrometres = within.value.get::<micrometer>();
+    if (0.0..=1000.0).contains(&micrometres) {
+        return Some(within.value);
+    }
+    let message = format!("`{}` is {micrometres} um but must lie from 0 to 1000 um", table.path("within"));
+    notes.problem(within.at, message, "give how far the reading may be off, either way");
+    None
 }
 
 fn temperature_of(
@@ -174,10 +210,10 @@ fn explicit(table: &Section<'_>, seating: &Seating, notes: &mut Notes) -> Option
 }
 
 /// A measured size a whole per cent from its nominal belongs to another part, or to another unit.
-fn near_nominal(
+pub(super) fn near_nominal(
     table: &Section<'_>,
-    reading: Length,
-    at: std::ops::Range<usize>,
+    key: &str,
+    (reading, at): (Length, std::ops::Range<usize>),
     nominal: Length,
     notes: &mut Notes,
 ) -> Option<()> {
@@ -185,8 +221,7 @@ fn near_nominal(
     if (reading_mm / nominal_mm - 1.0).abs() <= 0.01 {
         return Some(());
     }
-    let message =
-        format!("`{}` is {reading_mm:.3} mm but the nominal diameter is {nominal_mm:.3} mm", table.path("measured"));
+    let message = format!("`{}` is {reading_mm:.3} mm but the nominal diameter is {nominal_mm:.3} mm", table.path(key));
     notes.problem(at, message, unit_hint(reading_mm, nominal_mm));
     None
 }

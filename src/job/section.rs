@@ -185,6 +185,89 @@ impl<'t> Section<'t> {
         (words.len() == items.len()).then_some(words)
     }
 
+    /// The tables of the list under `key`, named by their place in it.
+    pub(super) fn sections(&self, key: &str, known: &[&str], notes: &mut Notes) -> Option<Vec<Section<'t>>> {
+        let (_, value) = self.get(key)?;
+        let wanted = format!("write [[{}]] for each, with: {}", self.path(key), known.join(", "));
+        let DeValue::Array(items) = value.get_ref() else {
+            let message = format!("`{}` is {} but must be a list of tables", self.path(key), kind_of(value.get_ref()));
+            notes.problem(value.span(), message, wanted);
+            return None;
+        };
+        let mut sections = Vec::new();
+        for (number, item) in items.iter().enumerate() {
+            let name = format!("{}[{}]", self.path(key), number + 1);
+            match item.get_ref() {
+                DeValue::Table(table) => {
+                    sections.push(Self::checked(name, item.span(), table, self.job_text, known, notes));
+                }
+                other => {
+                    notes.problem(item.span(), format!("`{name}` is {} but must be a table", kind_of(other)), &wanted);
+                }
+            }
+        }
+        (sections.len() == items.len()).then_some(sections)
+    }
+
+    /// The rows of texts under `key`: a list of lists, or one list for one row. `wanted` explains what is to be written.
+    pub(super) fn word_rows(&self, key: &str, wanted: &str, notes: &mut Notes) -> Option<Vec<Vec<Words<'t>>>> {
+        let (_, value) = self.get(key)?;
+        let nested = match value.get_ref() {
+            DeValue::Array(items) => items.iter().any(|item| item.get_ref().is_array()),
+            _ => false,
+        };
+        if !nested {
+            return Some(vec![self.word_list(key, wanted, notes)?]);
+        }
+        let DeValue::Array(items) = value.get_ref() else { return None };
+        let mut rows = Vec::new();
+        for item in items.iter() {
+            let DeValue::Array(texts) = item.get_ref() else {
+                let message = format!("`{}` holds {} among its rows", self.path(key), kind_of(item.get_ref()));
+                notes.problem(item.span(), message, wanted);
+                continue;
+            };
+            let mut row = Vec::new();
+            for text in texts.iter() {
+                match text.get_ref() {
+                    DeValue::String(words) => {
+                        row.push(Words { text: words.as_ref(), verbatim: false, at: text.span() });
+                    }
+                    other => {
+                        let message = format!("`{}` holds {} but must hold texts", self.path(key), kind_of(other));
+                        notes.problem(text.span(), message, wanted);
+                    }
+                }
+            }
+            rows.push((row, texts.len()));
+        }
+        let whole = rows.len() == items.len() && rows.iter().all(|(row, length)| row.len() == *length);
+        whole.then(|| rows.into_iter().map(|(row, _)| row).collect())
+    }
+
+    /// The whole number under `key`, in a range; in quotes or not, since it has no unit.
+    pub(super) fn count(&self, key: &str, (low, high): (u32, u32), notes: &mut Notes) -> Option<usize> {
+        let (_, value) = self.get(key)?;
+        let wanted = format!("write a whole number from {low} to {high}");
+        let (text, at) = match value.get_ref() {
+            DeValue::Integer(number) => (number.as_str(), value.span()),
+            _ => {
+                let words = self.words(key, &wanted, notes)?;
+                (words.text.trim(), words.at)
+            }
+        };
+        match text.parse::<u32>().ok().filter(|count| (low..=high).contains(count)) {
+            Some(count) => {
+                self.enter(key, text, AnyValue::Number(f64::from(count)), None, notes);
+                Some(count as usize)
+            }
+            None => {
+                notes.problem(at, format!("`{}` cannot be {text}", self.path(key)), wanted);
+                None
+            }
+        }
+    }
+
     /// The quantity under `key`, echoed in the entries.
     pub(super) fn quantity<Q: Echo>(
         &self,

@@ -33,9 +33,11 @@ impl<'j> Diameters<'j> {
         let metres = |size: Nanometres| size.0 as f64 * 1e-9;
         let (inner_low, inner_high) = (metres(inner.smallest), metres(inner.largest));
         let (outer_low, outer_high) = (metres(outer.smallest), metres(outer.largest));
+        let inner_middle = inner.mean.map_or(middle(inner_low, inner_high), metres);
+        let outer_middle = outer.mean.map_or(middle(outer_low, outer_high), metres);
         Self {
-            inner: Cases { tightest: inner_high, middle: middle(inner_low, inner_high), loosest: inner_low },
-            outer: Cases { tightest: outer_low, middle: middle(outer_low, outer_high), loosest: outer_high },
+            inner: Cases { tightest: inner_high, middle: inner_middle, loosest: inner_low },
+            outer: Cases { tightest: outer_low, middle: outer_middle, loosest: outer_high },
             inner_expansion: &joint.inner.expansion,
             outer_expansion: &joint.outer.expansion,
         }

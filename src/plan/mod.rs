@@ -6,8 +6,10 @@ mod cautions;
 pub mod chart;
 mod clearance;
 pub mod clearance_history;
+pub mod fasteners;
 mod grip;
 mod holds;
+pub mod inspection;
 mod joint;
 mod limits;
 mod liner;
@@ -27,6 +29,7 @@ mod strength;
 mod subject;
 mod surroundings;
 mod track;
+mod uneven_wall;
 mod verdict;
 
 pub use caution::{Caution, Level};
@@ -37,7 +40,9 @@ pub use model::{
 };
 pub use push::SolvedSeats;
 pub use sentence::{Sentence, Word};
+pub use uneven_wall::{UnevenWallPlan, WallEnd};
 
+use crate::assembly::screws::ScrewsError;
 use crate::fit::FitError;
 use crate::job::{Job, Piece};
 use crate::mechanics::MechanicsError;
@@ -73,6 +78,9 @@ pub enum PlanError {
     /// The section of a seat cannot be computed.
     #[error("{0}")]
     Section(#[from] SectionError),
+    /// The screws of the cover cannot be computed.
+    #[error("{0}")]
+    Screws(#[from] ScrewsError),
     /// The rings of a joint cannot be computed.
     #[error("{0}")]
     Mechanics(#[from] MechanicsError),
@@ -99,6 +107,7 @@ impl PlanError {
             Self::Section(_) => "check the sizes of the seat, or ask for the plane formula with --model plane",
             Self::Table(_) => "install the program again: its own tables are faulty",
             Self::Raceways(_) => "check the bore and the outside of the bearing",
+            Self::Screws(_) => "check thread, engagement, torque and friction of the screws",
             Self::Mechanics(_) => "check the diameters and walls of the job",
         }
     }
@@ -144,11 +153,19 @@ pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Res
     let mut seats =
         joints.iter().map(|joint| seat::plan(job, joint, (method, solved))).collect::<Result<Vec<_>, _>>()?;
     let internal_clearance = push::internal_clearance(job, &seats)?;
-    let cautions = cautions::all(job, &seats, internal_clearance.as_ref());
+    let fasteners = fasteners::fasteners(job)?;
+    let inspection = inspection::inspection(job, &seats)?;
+    let uneven_wall = uneven_wall::uneven_wall(job, &seats, (method, solved))?;
+    let beside = cautions::Beside {
+        fasteners: fasteners.as_ref(),
+        inspection: inspection.as_ref(),
+        uneven_wall: uneven_wall.as_ref(),
+    };
+    let cautions = cautions::all(job, &seats, internal_clearance.as_ref(), &beside);
     for seat in &mut seats {
         seat.verdict = verdict::with_cautions(seat.verdict, &cautions);
     }
     let worst = seats.iter().map(|seat| seat.verdict).max().unwrap_or(Verdict::DoNot);
     let sources = sources::of(job, &joints);
-    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, sources })
+    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, fasteners, inspection, uneven_wall, sources })
 }

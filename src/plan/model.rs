@@ -2,8 +2,11 @@
 
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
+use super::fasteners::FastenersPlan;
+use super::inspection::InspectionPlan;
 use super::liner::LinerPlan;
 use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
+use super::uneven_wall::UnevenWallPlan;
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};
 use crate::quantity::{
@@ -26,6 +29,12 @@ pub struct Plan<'j> {
     pub cautions: Vec<Caution>,
     /// Internal clearance of a bearing; none where it is not known.
     pub internal_clearance: Option<InternalClearancePlan>,
+    /// The screws of the cover; none where the job has none.
+    pub fasteners: Option<FastenersPlan>,
+    /// Readings, findings and what to look at; none where the job says nothing of it.
+    pub inspection: Option<InspectionPlan>,
+    /// The seat with the thinnest and the thickest wall; none where the wall is the same all round.
+    pub uneven_wall: Option<UnevenWallPlan>,
     /// Where the numbers come from.
     pub sources: Vec<Source>,
 }
@@ -163,13 +172,15 @@ pub struct Fit {
     pub kind: FitKind,
     /// Measuring uncertainty of the two sizes together, when one or both were measured.
     pub uncertainty: Option<Length>,
+    /// Whether a diameter was read at several places, so that the band is more than the uncertainty of measurement.
+    pub read_over: bool,
 }
 
 impl Fit {
     /// Whether the measuring uncertainty leaves open if the joint is loose or tight.
     pub fn undecided(&self) -> bool {
         let zero = Length::default();
-        self.uncertainty.is_some() && self.clearance.tightest < zero && self.clearance.loosest > zero
+        !self.read_over && self.uncertainty.is_some() && self.clearance.tightest < zero && self.clearance.loosest > zero
     }
 }
 

@@ -93,8 +93,9 @@ fn fit_at_reference(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> 
         (None, None) => None,
         (inner, outer) => Some(inner.unwrap_or_default() + outer.unwrap_or_default()),
     };
+    let read_over = joint.inner.size.mean.is_some() || joint.outer.size.mean.is_some();
     let kind = FitKind::of(&clearance.map(Nanometres::from_length));
-    Ok(Fit { clearance, effective_interference: effective, kind, uncertainty })
+    Ok(Fit { clearance, effective_interference: effective, kind, uncertainty, read_over })
 }
 
 /// Interference that bears, with the rough peaks smoothed away where the roughness of both surfaces is known.
@@ -116,6 +117,11 @@ fn at_bore(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, presser: &Pres
         pressure,
         force,
     })
+}
+
+/// Pressing of a joint with both parts at the temperature of the shop.
+pub(super) fn at_shop_of(job: &Job, joint: &Joint<'_>, presser: &Presser<'_>) -> Result<push::Pressing, PlanError> {
+    at_shop(job, joint, &Diameters::new(joint), presser)
 }
 
 /// Pressing with both parts at the temperature of the shop.

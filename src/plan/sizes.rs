@@ -10,6 +10,8 @@ use crate::thermal::{Measurement, size_at_reference};
 pub(super) struct SizeBand {
     pub(super) smallest: Nanometres,
     pub(super) largest: Nanometres,
+    /// Mean of several readings.
+    pub(super) mean: Option<Nanometres>,
     /// Half width of the band when it comes from a measurement.
     pub(super) uncertainty: Option<Length>,
     /// What the limits are.
@@ -24,6 +26,7 @@ pub(super) fn at_reference(size: &Size, expansion: &Curve) -> Result<SizeBand, P
         Size::Limits { limits, basis } => Ok(SizeBand {
             smallest: limits.smallest(),
             largest: limits.largest(),
+            mean: None,
             uncertainty: None,
             basis: basis.clone(),
             source: limits.source.to_string(),
@@ -40,11 +43,19 @@ fn from_measurement(measured: &Measured, expansion: &Curve) -> Result<SizeBand, 
         gauge_temperature: measured.gauge_temperature,
         gauge_expansion: measured.gauge_material.expansion(),
     })?;
+    // The readings lie so near each other that all move by the same share.
+    let form = measured.readings.as_ref().map(|readings| (readings, readings.form()));
+    let mean = form.as_ref().map(|(_, form)| Nanometres::from_length(form.mean * (size / measured.reading)));
+    let (basis, source) = match &form {
+        Some((readings, _)) => (format!("{} readings, {readings}", readings.count()), format!("measured, {readings}")),
+        None => ("as measured".to_owned(), "measured".to_owned()),
+    };
     Ok(SizeBand {
         smallest: Nanometres::from_length(size - measured.within),
         largest: Nanometres::from_length(size + measured.within),
-        uncertainty: Some(measured.within),
-        basis: "as measured".to_owned(),
-        source: "measured; brought to 20 °C (ISO 1) with the expansion of part and gauge".to_owned(),
+        mean,
+        uncertainty: Some(measured.uncertainty),
+        basis,
+        source: format!("{source}; brought to 20 °C (ISO 1) with the expansion of part and gauge"),
     })
 }

@@ -51,8 +51,44 @@ pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
     for (what, text) in MODELS {
         list.add(what.to_owned(), text.to_owned());
     }
+    beside(job, &mut list);
     list.0
 }
+
+/// Sources of what only some jobs have.
+fn beside(job: &Job, list: &mut Sources) {
+    for group in job.fasteners.iter().flat_map(|fasteners| &fasteners.groups) {
+        if let Some(class) = &group.class {
+            list.add(class.name(), format!("fits/bolt_strength.csv, {} ({})", class.source, class.status));
+        }
+        list.add("friction of cover screws".to_owned(), group.friction_source.clone());
+    }
+    if job.fasteners.is_some() {
+        for (what, text) in SCREWS {
+            list.add(what.to_owned(), text.to_owned());
+        }
+    }
+    if job.housing.as_ref().is_some_and(|housing| housing.uneven_wall.is_some()) {
+        list.add("uneven wall".to_owned(), UNEVEN_WALL.to_owned());
+    }
+}
+
+const SCREWS: [(&str, &str); 3] = [
+    (
+        "torque and preload",
+        "balance of the flank with both ends of the friction; permitted preload of VDI 2230 Part 1, from memory, held against a \
+         printed table of it",
+    ),
+    (
+        "stripping of threads",
+        "shear areas of FED-STD-H28/2 and VDI 2230 Part 1, from memory, held against a printed table; sizes at least metal \
+         (ISO 965-1, ASME B1.1); shear over tensile strength from memory of VDI 2230",
+    ),
+    ("order of tightening", "common practice, no published source; ASME PCC-1 for flanges, from memory"),
+];
+
+const UNEVEN_WALL: &str = "results for the thinnest and the thickest wall as concentric rings bound the seat; the equivalent wall is \
+                           their geometric mean (own reasoning, no published source)";
 
 #[derive(Default)]
 struct Sources(Vec<Source>);

@@ -44,11 +44,11 @@ pub use material_values::{
 pub use print::{
     show_body_heat_capacity, show_deviation, show_duration, show_film_coefficient, show_force, show_limits, show_mass,
     show_power, show_pressure, show_rough_size, show_roughness, show_share, show_size, show_small_length,
-    show_speed_of_turning, show_temperature, show_temperature_step, show_torque,
+    show_speed_of_turning, show_temperature, show_temperature_step, show_torque, show_torque_in_each,
 };
 pub use quantities::{
-    deviation, duration, film_coefficient, force, length, mass, number, power, pressure, share, temperature,
-    temperature_step, torque,
+    coordinate, deviation, duration, film_coefficient, force, length, mass, number, power, pressure, share,
+    temperature, temperature_step, torque,
 };
 pub use roughness::{Roughness, roughness};
 pub use rounding::{Toward, to_step};

@@ -120,6 +120,19 @@ pub fn show_torque(torque: Torque, system: System, toward: Toward) -> String {
     figures(newton_metres, pick(system, &units::NEWTON_METRE, inch), (3, 0.1), toward)
 }
 
+/// A torque in every unit that a spanner is marked in: "10.2 N·m (90.0 in·lb, 7.50 ft·lb, 1.04 kgf·m)".
+pub fn show_torque_in_each(torque: Torque) -> String {
+    let newton_metres = torque.get::<newton_meter>();
+    let shown = |unit, finest| figures(newton_metres, unit, (3, finest), Toward::Nearest);
+    format!(
+        "{} ({}, {}, {})",
+        shown(&units::NEWTON_METRE, 0.1),
+        shown(&units::INCH_POUND, 0.1),
+        shown(&units::FOOT_POUND, 0.01),
+        shown(&units::KILOGRAM_FORCE_METRE, 0.001)
+    )
+}
+
 /// A mass to three figures: "0.204 kg" or "0.450 lb".
 pub fn show_mass(mass: Mass, system: System, toward: Toward) -> String {
     figures(mass.get::<kilogram>(), pick(system, &units::KILOGRAM, &units::POUNDS), (3, 1e-3), toward)

@@ -27,6 +27,17 @@ pub(super) const LENGTH: Wanted = Wanted {
     thousands_end: 3.15,
 };
 
+const COORDINATE: Wanted = Wanted {
+    kind: Kind::Length,
+    what: "a coordinate",
+    units: "mm, cm, m, in or ft",
+    example: "-45 mm or 1-3/4 in",
+    least: -1e4,
+    most: 1e4,
+    range: "-10 km to 10 km",
+    thousands_end: 3.15,
+};
+
 pub(super) const DEVIATION: Wanted = Wanted {
     kind: Kind::Length,
     what: "a deviation",
@@ -170,6 +181,14 @@ pub fn length(text: &str) -> Result<Entered<Length>, QuantityError> {
     let cut = text.len() - bare.len();
     let entered = read(bare, &LENGTH).map_err(|error| shifted(error, cut))?;
     Ok(entered.map(Length::new::<meter>))
+}
+
+/// Reads a distance along an axis, either way, such as "-45 mm" or "1-3/4 in".
+///
+/// # Errors
+/// As [`length`], for distances beyond 10 km either way.
+pub fn coordinate(text: &str) -> Result<Entered<Length>, QuantityError> {
+    Ok(read(text, &COORDINATE)?.map(Length::new::<meter>))
 }
 
 /// Reads a small signed length, such as "-13 um" or "+0.5 thou".

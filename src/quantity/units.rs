@@ -76,6 +76,8 @@ pub(super) const FOOT_POUND: Unit = unit(
     POUND_FORCE_N * FOOT_M,
     IN,
 );
+pub(super) const KILOGRAM_FORCE_METRE: Unit =
+    unit(Torque, &["kgf·m", "kg·m", "m·kg", "m·kgf", "kp·m"], GRAVITY, METRIC);
 pub(super) const WATT: Unit = unit(Power, &["W", "watt", "watts"], 1.0, None);
 pub(super) const KILOWATT: Unit = unit(Power, &["kW", "kilowatt", "kilowatts"], 1e3, None);
 pub(super) const BTU_PER_HOUR: Unit = unit(Power, &["Btu/h", "Btu/hr", "Btuh"], BTU_PER_HOUR_W, IN);
@@ -165,7 +167,7 @@ pub(super) const UNITS: &[Unit] = &[
     unit(Torque, &["kN·m"], 1e3, METRIC),
     unit(Torque, &["N·cm"], 1e-2, METRIC),
     unit(Torque, &["N·mm"], 1e-3, METRIC),
-    unit(Torque, &["kgf·m", "kg·m", "m·kg", "m·kgf", "kp·m"], GRAVITY, METRIC),
+    KILOGRAM_FORCE_METRE,
     unit(Torque, &["kgf·cm", "kg·cm"], GRAVITY / 1e2, METRIC),
     INCH_POUND,
     FOOT_POUND,

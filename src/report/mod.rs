@@ -15,12 +15,26 @@ pub mod sweep;
 pub mod text;
 pub(crate) mod words;
 
+use crate::plan::fasteners::FastenersPlan;
 use crate::plan::{Plan, SeatPlan};
-use crate::quantity::System;
+use crate::quantity::{System, Toward, show_torque};
 
 /// The title of a seat's picture: the verdict and the answer, in the same words as everywhere.
 pub fn plot_title(plan: &Plan<'_>, seat: &SeatPlan, system: System) -> String {
     let verdict = seat.verdict.words();
     let (first, rest) = verdict.split_at(verdict.chars().next().map_or(0, char::len_utf8));
     format!("{}{rest}: {}", first.to_uppercase(), words::sentence(&plan.answer(seat), system))
+}
+
+/// The title of the picture of the screws: how many of each, and their torque.
+pub fn screws_title(plan: &FastenersPlan, system: System) -> String {
+    let each: Vec<String> = plan
+        .groups
+        .iter()
+        .map(|group| {
+            let torque = show_torque(group.torque, system, Toward::Nearest);
+            format!("{} × {} to {torque}", group.count, group.thread)
+        })
+        .collect();
+    format!("Cover screws: {}", each.join(", "))
 }

@@ -9,6 +9,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod bad_input;
+mod cover;
 mod engineer;
 mod instructor;
 mod liner;

@@ -1,5 +1,7 @@
 //! The shape of `seatwise.plan/1`. Names here are relied on by other programs: more may be added, none may change.
 
+use super::fasteners::FastenersDocument;
+use super::inspection::{InspectionDocument, UnevenWallDocument};
 use super::push::{
     InternalClearanceDocument, LinerDocument, MeansDocument, RemovalDocument, ShapeDocument, StandingDocument,
     TighterDocument, WallDocument,
@@ -21,6 +23,12 @@ pub struct PlanDocument {
     pub seats: Vec<SeatDocument>,
     /// Internal clearance of a bearing; null where it is not known.
     pub internal_clearance: Option<InternalClearanceDocument>,
+    /// The screws of the cover; null where the job has none.
+    pub fasteners: Option<FastenersDocument>,
+    /// Readings, findings and what to look at; null where the job says nothing of it.
+    pub inspection: Option<InspectionDocument>,
+    /// The seat with the ends of an uneven wall; null where the wall is the same all round.
+    pub uneven_wall: Option<UnevenWallDocument>,
     /// What can go wrong or hurt someone, gravest first.
     pub cautions: Vec<CautionDocument>,
     /// Every value as typed, and as read.

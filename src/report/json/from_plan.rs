@@ -2,7 +2,7 @@
 
 use super::document::*;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{figures, push};
+use super::{fasteners, figures, inspection, push};
 use crate::job::{Piece, ServiceEnd};
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
 use crate::quantity::{Cases, Length, System};
@@ -36,6 +36,9 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
         verdict: verdict(plan.verdict),
         internal_clearance: plan.internal_clearance.as_ref().map(push::internal_clearance),
         seats: plan.seats.iter().map(|seat| seat_document(plan, seat)).collect(),
+        fasteners: plan.fasteners.as_ref().map(fasteners::fasteners),
+        inspection: plan.inspection.as_ref().map(inspection::inspection),
+        uneven_wall: plan.uneven_wall.as_ref().map(inspection::uneven_wall),
         cautions: plan.cautions.iter().map(caution).collect(),
         entries: plan.job.entries.iter().map(entry).collect(),
         assumptions: plan.job.assumptions.iter().map(assumption).collect(),

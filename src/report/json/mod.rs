@@ -1,7 +1,9 @@
 //! The plan as one JSON object, `seatwise.plan/1`, and the schema that describes it.
 
 mod document;
+mod fasteners;
 mod from_plan;
+mod inspection;
 mod push;
 mod range;
 mod units;

@@ -18,6 +18,7 @@ pub mod palette;
 mod png;
 mod readings;
 mod scene;
+mod screws;
 mod stroke;
 mod svg;
 #[cfg(test)]
@@ -25,6 +26,7 @@ mod tests;
 mod units;
 
 use crate::plan::clearance_history::ClearanceHistory;
+use crate::plan::fasteners::FastenersPlan;
 use crate::plan::push::ForceCourse;
 use crate::quantity::System;
 use font::Fonts;
@@ -94,6 +96,17 @@ pub enum PlotError {
         /// Lines that fit.
         most: usize,
     },
+    /// Screws stand so close, against the size of their pattern, that their numbers would cover each other.
+    #[error(
+        "the screws stand so close that the picture would be {wanted:.0} px wide, but the most is {largest:.0} px; the order \
+         stands in the plan's text"
+    )]
+    ScrewsTooClose {
+        /// Width that would be needed, px.
+        wanted: f64,
+        /// Largest width, px.
+        largest: f64,
+    },
     /// The embedded font cannot be read: a damaged build.
     #[error("the font inside this program cannot be read; install the program again")]
     Font,
@@ -152,4 +165,34 @@ pub fn force_svg(request: &ForceRequest) -> Result<String, PlotError> {
 pub fn force_png(request: &ForceRequest) -> Result<Vec<u8>, PlotError> {
     let fonts = Fonts::load()?;
     png::png(&force::picture(request, &fonts)?, &fonts)
+}
+
+/// What to draw of the screws of a cover.
+#[derive(Clone, Copy, Debug)]
+pub struct ScrewsRequest<'a> {
+    /// The screws and their order.
+    pub plan: &'a FastenersPlan,
+    /// The answer in a sentence; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which job it is; may be empty.
+    pub subtitle: &'a str,
+    /// N·m, or in·lb and ft·lb.
+    pub system: System,
+}
+
+/// The order of tightening as an SVG document.
+///
+/// # Errors
+/// [`PlotError::ScrewsTooClose`], [`PlotError::NoPoints`], [`PlotError::Font`], [`PlotError::Backend`].
+pub fn screws_svg(request: &ScrewsRequest) -> Result<String, PlotError> {
+    svg::svg(&screws::picture(request, &Fonts::load()?)?)
+}
+
+/// The order of tightening as the bytes of a PNG file.
+///
+/// # Errors
+/// As [`screws_svg`].
+pub fn screws_png(request: &ScrewsRequest) -> Result<Vec<u8>, PlotError> {
+    let fonts = Fonts::load()?;
+    png::png(&screws::picture(request, &fonts)?, &fonts)
 }

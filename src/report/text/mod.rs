@@ -1,5 +1,7 @@
 //! The plan as text: the answer first, the details after.
 
+mod fasteners;
+mod inspection;
 mod paragraph;
 mod push;
 mod seat;
@@ -9,7 +11,10 @@ mod table;
 use crate::plan::{Caution, Level, Plan};
 use crate::quantity::System;
 use crate::report::words;
+#[cfg(feature = "cli")]
+pub(crate) use fasteners::order;
 pub(crate) use paragraph::Page;
+use show::Show;
 pub(crate) use table::Table;
 
 /// The plan as text, at most 100 characters wide, ending in a line feed.
@@ -19,9 +24,11 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
     }
+    beside(plan, Show { system }, &mut page);
     for seat in &plan.seats {
         seat::details(plan, seat, system, &mut page);
     }
+    details_beside(plan, Show { system }, &mut page);
     if let Some(play) = &plan.internal_clearance {
         push::internal_clearance(play, system, &mut page);
     }
@@ -41,6 +48,7 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
         page.line("");
         page.table(&seat::main_numbers(seat, system));
     }
+    beside(plan, Show { system }, &mut page);
     page.heading("Cautions");
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
     for caution in grave {
@@ -55,6 +63,29 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
     ));
     page.paragraph(DEFER);
     page.finish()
+}
+
+/// What to look at and to tighten beside the seats.
+fn beside(plan: &Plan<'_>, show: Show, page: &mut Page) {
+    if let Some(inspection) = &plan.inspection {
+        inspection::checks(inspection, show, page);
+    }
+    if let Some(fasteners) = &plan.fasteners {
+        fasteners::answer(fasteners, show.system, page);
+    }
+}
+
+/// The numbers behind it.
+fn details_beside(plan: &Plan<'_>, show: Show, page: &mut Page) {
+    if let Some(wall) = &plan.uneven_wall {
+        inspection::uneven_wall(wall, show, page);
+    }
+    if let Some(inspection) = &plan.inspection {
+        inspection::forms(inspection, show, page);
+    }
+    if let Some(fasteners) = &plan.fasteners {
+        fasteners::details(fasteners, show, page);
+    }
 }
 
 /// What every page says.
