@@ -10,12 +10,14 @@
 //! | [`thermal`] | temperatures against time, sizes against temperature |
 //! | [`mechanics`] | interference to pressure, stress and force; screws, presses, the wall behind a part, play left in a bearing |
 //! | [`section`] | the same for a seat as it is drawn, by finite elements of its section |
+//! | [`assembly`] | what is put together along the axis: shaft seals, stacks of parts with their retaining ring |
 //! | [`job`] | job text to a checked [`job::Job`], every error with its place |
 //! | [`plan`] | runs the others, judges, collects cautions and assumptions |
 //! | `report` | text, JSON, CSV and plots of a plan; computes nothing |
 //!
 //! Clearance is positive when the joint is loose; interference is its negative. Sizes are at 20 °C (ISO 1).
 
+pub mod assembly;
 pub mod fit;
 pub mod job;
 pub mod mechanics;

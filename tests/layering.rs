@@ -6,11 +6,14 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules from the base upward; each may use those before it.
-const ORDER: [&str; 10] =
-    ["quantity", "stock", "fit", "thermal", "mechanics", "section", "job", "plan", "report", "cli"];
+const ORDER: [&str; 11] =
+    ["quantity", "stock", "fit", "thermal", "mechanics", "section", "assembly", "job", "plan", "report", "cli"];
 
 /// Modules that know nothing of each other, though they stand side by side in the order.
-const STRANGERS: [(&str, &str); 7] = [
+const STRANGERS: [(&str, &str); 10] = [
+    ("assembly", "fit"),
+    ("assembly", "thermal"),
+    ("assembly", "section"),
     ("thermal", "fit"),
     ("mechanics", "fit"),
     ("mechanics", "thermal"),

@@ -2,7 +2,7 @@
 
 use crate::quantity::{
     AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System,
-    TemperatureInterval, ThermodynamicTemperature, Time, Torque,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
 
 /// A value of any kind that a job may hold, kept as a quantity so that the report can print it in either system.
@@ -38,6 +38,8 @@ pub enum AnyValue {
     BodyHeat(HeatCapacity),
     /// A speed of turning.
     Turning(AngularVelocity),
+    /// The speed of a surface.
+    SurfaceSpeed(Velocity),
     /// A surface film coefficient, low and high.
     Film(HeatTransfer, HeatTransfer),
     /// A share of one, printed as a percentage.

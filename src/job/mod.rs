@@ -5,9 +5,12 @@
 
 mod entry;
 mod model;
+mod model_seal;
+mod model_stack;
 mod problem;
 mod put;
 mod reach;
+mod read_axial;
 mod read_designation;
 mod read_material;
 mod read_means;
@@ -16,10 +19,14 @@ mod read_medium;
 mod read_part;
 mod read_play;
 mod read_press;
+mod read_seal;
+mod read_seal_seat;
 mod read_seats;
 mod read_shop;
 mod read_size;
 mod read_sizes;
+mod read_stack;
+mod read_stack_ring;
 mod read_treatment;
 mod section;
 mod smell;
@@ -28,9 +35,11 @@ mod treated;
 pub use entry::{AnyValue, Assumption, Entry};
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
-    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size,
-    Treatment, Wrapping,
+    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment,
+    Wrapping,
 };
+pub use model_seal::{PassesOver, Seal, SealBody, SealBore, SealLips};
+pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};
 pub use treated::TreatmentError;
@@ -45,7 +54,7 @@ use toml::de::DeTable;
 pub const LONGEST_TEXT: usize = 1_000_000;
 
 /// Keys and tables that stand at the top of a job.
-pub const KEYS: [&str; 16] = [
+pub const KEYS: [&str; 17] = [
     "title",
     "reference",
     "revision",
@@ -56,6 +65,7 @@ pub const KEYS: [&str; 16] = [
     "housing",
     "shaft",
     "seal",
+    "stack",
     "chill",
     "warm",
     "bench",
@@ -144,7 +154,8 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         .and_then(|section| read_part::part(&section, &wanted, library, notes));
     let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
     let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
-    let seal = top.section("seal", &read_shop::SEAL_KEYS, notes).map(|section| read_shop::seal(&section, notes));
+    let seal_section = top.section("seal", &read_seal::KEYS, notes);
+    let stack_section = top.section("stack", &read_stack::KEYS, notes);
     let part = part?;
     let housing = housing_section.as_ref().map(|section| read_seats::housing(section, &part, shop, library, notes));
     let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
@@ -163,8 +174,14 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
     let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
     let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
+    let seal = seal_section.as_ref().map(|section| {
+        read_seal::seal(section, &read_seal::Beside { part: &part, housing: housing_section.is_some() }, notes)
+    });
+    let place = read_stack::Place { part: &part, housing: housing_section.is_some() };
+    let stack = stack_section.as_ref().map(|section| read_stack::stack(section, &place, notes));
     let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
-    let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
+    let (seal, stack) = (flatten(seal)?, flatten(stack)?);
+    let (chill, warm) = (flatten(chill)?, flatten(warm)?);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
     for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
         if let Some(treatment) = treatment {
@@ -187,6 +204,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         housing,
         shaft,
         seal,
+        stack,
         chill,
         warm,
         bench: bench?,

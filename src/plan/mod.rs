@@ -15,12 +15,14 @@ pub mod options;
 mod place;
 pub mod push;
 mod run;
+pub mod seal;
 mod seat;
 mod sentence;
 mod sizes;
 mod soak;
 mod soaking;
 mod sources;
+pub mod stack;
 mod steps;
 mod subject;
 mod surroundings;
@@ -34,6 +36,8 @@ pub use model::{
 };
 pub use sentence::{Sentence, Word};
 
+use crate::assembly::seal::SealError;
+use crate::assembly::stack::StackError;
 use crate::fit::FitError;
 use crate::job::{Job, Piece};
 use crate::mechanics::MechanicsError;
@@ -69,6 +73,12 @@ pub enum PlanError {
     /// The section of a seat cannot be computed.
     #[error("{0}")]
     Section(#[from] SectionError),
+    /// The shaft seal cannot be computed.
+    #[error("{0}")]
+    Seal(#[from] SealError),
+    /// The stack of parts cannot be computed.
+    #[error("{0}")]
+    Stack(#[from] StackError),
     /// The rings of a joint cannot be computed.
     #[error("{0}")]
     Mechanics(#[from] MechanicsError),
@@ -95,6 +105,8 @@ impl PlanError {
             Self::Section(_) => "check the sizes of the seat, or ask for the plane formula with --model plane",
             Self::Table(_) => "install the program again: its own tables are faulty",
             Self::Raceways(_) => "check the bore and the outside of the bearing",
+            Self::Seal(_) => "check the sizes of the seal",
+            Self::Stack(_) => "check the sizes of the stack and their limits",
             Self::Mechanics(_) => "check the diameters and walls of the job",
         }
     }
@@ -131,11 +143,19 @@ pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
     let joints = joint::joints(job)?;
     let mut seats = joints.iter().map(|joint| seat::plan(job, joint, method)).collect::<Result<Vec<_>, _>>()?;
     let internal_clearance = push::internal_clearance(job, &seats)?;
-    let cautions = cautions::all(job, &seats, internal_clearance.as_ref());
+    let mut seal = seal::plan(job, &seats)?;
+    let mut stack = stack::plan(job, internal_clearance.as_ref())?;
+    let mut cautions = cautions::all(job, &seats, internal_clearance.as_ref());
+    cautions::of_assembly(job, seal.as_ref(), stack.as_ref(), &mut cautions);
     for seat in &mut seats {
         seat.verdict = verdict::with_cautions(seat.verdict, &cautions);
     }
     let worst = seats.iter().map(|seat| seat.verdict).max().unwrap_or(Verdict::DoNot);
+    if worst == Verdict::DoNot {
+        // What must not be done as planned has no steps.
+        seal.iter_mut().for_each(|seal| seal.steps.clear());
+        stack.iter_mut().for_each(stack::StackPlan::clear_steps);
+    }
     let sources = sources::of(job, &joints);
-    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, sources })
+    Ok(Plan { job, verdict: worst, seats, internal_clearance, seal, stack, cautions, sources })
 }

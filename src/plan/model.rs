@@ -3,6 +3,8 @@
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
 use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
+use super::seal::SealPlan;
+use super::stack::StackPlan;
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};
 use crate::quantity::{
@@ -25,6 +27,10 @@ pub struct Plan<'j> {
     pub cautions: Vec<Caution>,
     /// Internal clearance of a bearing; none where it is not known.
     pub internal_clearance: Option<InternalClearancePlan>,
+    /// The shaft seal; none where the job does not give its sizes.
+    pub seal: Option<SealPlan>,
+    /// What stands along the axis; none where the job does not say.
+    pub stack: Option<StackPlan>,
     /// Where the numbers come from.
     pub sources: Vec<Source>,
 }

@@ -9,12 +9,17 @@ mod moisture;
 mod play;
 mod push;
 mod reach;
+mod seal;
+mod seal_place;
 mod service;
+mod stack;
 mod strength;
 
 use super::caution::Caution;
 use super::model::SeatPlan;
 use super::push::InternalClearancePlan;
+use super::seal::SealPlan;
+use super::stack::StackPlan;
 use crate::job::Job;
 
 /// Everything to say about a job and its planned seats, gravest first; findings of the same level keep their order.
@@ -37,4 +42,21 @@ pub(super) fn all(job: &Job, seats: &[SeatPlan], play: Option<&InternalClearance
     hazards::of_job(job, seats, &mut found);
     found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
     found
+}
+
+/// What to say of the shaft seal and of the stack, put among the others.
+pub(super) fn of_assembly(
+    job: &Job,
+    seal_plan: Option<&SealPlan>,
+    stack_plan: Option<&StackPlan>,
+    found: &mut Vec<Caution>,
+) {
+    if let Some((plan, stated)) = seal_plan.zip(job.seal.as_ref()) {
+        seal::of_job(job, stated, plan, found);
+        seal_place::of_job(plan, found);
+    }
+    if let Some(plan) = stack_plan {
+        stack::of_job(plan, found);
+    }
+    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
 }

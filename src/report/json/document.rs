@@ -5,6 +5,8 @@ use super::push::{
     WallDocument,
 };
 use super::range::RangeDocument;
+use super::seal::SealDocument;
+use super::stack::StackDocument;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -21,6 +23,10 @@ pub struct PlanDocument {
     pub seats: Vec<SeatDocument>,
     /// Internal clearance of a bearing; null where it is not known.
     pub internal_clearance: Option<InternalClearanceDocument>,
+    /// The shaft seal; null where the job does not give its sizes.
+    pub seal: Option<SealDocument>,
+    /// What stands along the axis; null where the job does not say.
+    pub stack: Option<StackDocument>,
     /// What can go wrong or hurt someone, gravest first.
     pub cautions: Vec<CautionDocument>,
     /// Every value as typed, and as read.

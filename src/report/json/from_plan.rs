@@ -2,7 +2,7 @@
 
 use super::document::*;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{figures, push};
+use super::{figures, push, seal, stack};
 use crate::job::{Piece, ServiceEnd};
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
 use crate::quantity::{Cases, Length, System};
@@ -35,6 +35,8 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
         },
         verdict: verdict(plan.verdict),
         internal_clearance: plan.internal_clearance.as_ref().map(push::internal_clearance),
+        seal: plan.seal.as_ref().map(seal::document),
+        stack: plan.stack.as_ref().map(stack::document),
         seats: plan.seats.iter().map(|seat| seat_document(plan, seat)).collect(),
         cautions: plan.cautions.iter().map(caution).collect(),
         entries: plan.job.entries.iter().map(entry).collect(),

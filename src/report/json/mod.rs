@@ -4,6 +4,8 @@ mod document;
 mod from_plan;
 mod push;
 mod range;
+mod seal;
+mod stack;
 mod units;
 
 pub use document::PlanDocument;

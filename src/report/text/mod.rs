@@ -2,8 +2,10 @@
 
 mod paragraph;
 mod push;
+mod seal;
 mod seat;
 mod show;
+mod stack;
 mod table;
 
 use crate::plan::{Caution, Level, Plan};
@@ -19,11 +21,18 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
     }
+    assembly_steps(plan, system, &mut page);
     for seat in &plan.seats {
         seat::details(plan, seat, system, &mut page);
     }
     if let Some(play) = &plan.internal_clearance {
         push::internal_clearance(play, system, &mut page);
+    }
+    if let Some(seal) = &plan.seal {
+        seal::details(seal, system, &mut page);
+    }
+    if let Some(stack) = &plan.stack {
+        stack::details(stack, system, &mut page);
     }
     cautions(plan, system, &mut page);
     entries(plan, &mut page);
@@ -41,6 +50,7 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
         page.line("");
         page.table(&seat::main_numbers(seat, system));
     }
+    assembly_steps(plan, system, &mut page);
     page.heading("Cautions");
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
     for caution in grave {
@@ -55,6 +65,16 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
     ));
     page.paragraph(DEFER);
     page.finish()
+}
+
+/// What to do with the seal and along the axis.
+fn assembly_steps(plan: &Plan<'_>, system: System, page: &mut Page) {
+    if let Some(seal) = &plan.seal {
+        seal::steps(seal, system, page);
+    }
+    if let Some(stack) = &plan.stack {
+        stack::answer(stack, system, page);
+    }
 }
 
 /// What every page says.

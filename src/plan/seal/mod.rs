@@ -1,0 +1,104 @@
+//! The shaft seal beside the bearing.
+
+mod demands;
+mod model;
+mod neighbour;
+mod steps;
+
+pub use model::{Demand, LipSpeed, SealPlan};
+
+use super::PlanError;
+use super::model::{SeatKind, SeatPlan};
+use crate::assembly::seal::{
+    Allowance, CaseForce, Drain, METAL_CASE, RUBBER_COVER, Seating, interference, shifted_by, surface_speed,
+};
+use crate::job::{Job, Seal, SealBody, SealBore};
+use crate::quantity::{Cases, Length, Velocity};
+use crate::stock::seal_seats::{Asked, SealCase, asked};
+use uom::si::length::millimeter;
+use uom::si::velocity::meter_per_second;
+
+/// By how much the driver is smaller than the bore, mm: common practice, no published source.
+const DRIVER_SPARE_MM: f64 = 0.4;
+
+/// The seal of a job; none where the job does not give its sizes.
+pub(super) fn plan(job: &Job, seats: &[SeatPlan]) -> Result<Option<SealPlan>, PlanError> {
+    let Some((seal, body)) = job.seal.as_ref().and_then(|seal| Some((seal, seal.body.as_deref()?))) else {
+        return Ok(None);
+    };
+    let (bore, bore_basis) = bore(body, seats);
+    let row = asked(Asked::OutsideAllowance, body.case.name(), body.outside)?;
+    let allowance = row.and_then(|row| row.lengths()).map(|(least, most)| Allowance { least, most });
+    let interference = allowance.map(|allowance| interference(allowance, bore));
+    let lip_speed = lip_speed(job, seal, body)?;
+    let seating = Seating {
+        width: body.width,
+        asked: body.depth,
+        shoulder: body.shoulder,
+        drain: body.drain.map(|edge| Drain { edge }),
+    };
+    let stand = seating.stand();
+    let tolerance = asked(Asked::WidthTolerance, "", body.width)?.and_then(|row| row.lengths()).unwrap_or_default();
+    let mut plan = SealPlan {
+        name: [body.inside, body.outside, body.width].map(|size| round(size).to_string()).join("x"),
+        case: body.case.name(),
+        allowance,
+        allowance_source: row.map(demands::source).unwrap_or_default(),
+        bore,
+        bore_basis,
+        shares_bore: matches!(body.bore, SealBore::OfBearing),
+        interference,
+        force: interference.map(|fit| force(body, fit)).transpose()?,
+        reading: (stand.below_face - tolerance.1, stand.below_face - tolerance.0),
+        stand,
+        driver: body.outside - Length::new::<millimeter>(DRIVER_SPARE_MM),
+        shift: body.worn_track.map(shifted_by),
+        demands: demands::demands(body, lip_speed.map(|speed| speed.speed))?,
+        lip_speed,
+        coldest: seal.lip.coldest().temperature,
+        hottest: seal.lip.hottest().temperature,
+        neighbour: neighbour::neighbour(job, seal, seats),
+        steps: Vec::new(),
+    };
+    plan.steps = steps::steps(job, seal, body, &plan);
+    Ok(Some(plan))
+}
+
+/// Millimetres as the trade names a seal by.
+fn round(size: Length) -> f64 {
+    (size.get::<millimeter>() * 1e3).round() / 1e3
+}
+
+/// Limit deviations of the bore from the seal's nominal outside, and what they are.
+fn bore(body: &SealBody, seats: &[SeatPlan]) -> ((Length, Length), String) {
+    let housing = seats.iter().find(|seat| seat.seat == SeatKind::Housing);
+    match (&body.bore, housing) {
+        (SealBore::Own { limits, basis }, _) => {
+            ((limits.deviations.lower.length(), limits.deviations.upper.length()), basis.clone())
+        }
+        (SealBore::OfBearing, Some(seat)) => {
+            let of = |size: Length| size - body.outside;
+            ((of(seat.outer.smallest), of(seat.outer.largest)), seat.outer.basis.clone())
+        }
+        (SealBore::OfBearing, None) => (Default::default(), "nominal".to_owned()),
+    }
+}
+
+fn force(body: &SealBody, fit: Cases<Length>) -> Result<CaseForce, PlanError> {
+    let (inside, outside, width) = (body.inside, body.outside, body.width);
+    Ok(match body.case {
+        SealCase::Metal => METAL_CASE().force(inside, outside, width, fit)?,
+        SealCase::Rubber => RUBBER_COVER().force(inside, outside, width, fit)?,
+    })
+}
+
+fn lip_speed(job: &Job, seal: &Seal, body: &SealBody) -> Result<Option<LipSpeed>, PlanError> {
+    let Some(turning) = body.speed.or(job.speed) else { return Ok(None) };
+    let row = asked(Asked::LipSpeed, seal.lip.id(), body.inside)?;
+    let velocity = Velocity::new::<meter_per_second>;
+    Ok(Some(LipSpeed {
+        speed: surface_speed(body.inside, turning),
+        safe: row.and_then(|row| row.low).map(velocity),
+        limit: row.and_then(|row| row.high).map(velocity),
+    }))
+}
