@@ -39,8 +39,8 @@ fn after_pressing(plan: &BedPlan) -> Option<Sentence> {
     let sentence = say("After pressing, measure from the face to the bearing at four places: seated, it reads ");
     Some(
         size(between(sentence, reading).text(". A reading under "), reading.0, Toward::Nearest).text(format!(
-            " is still out by at least what is missing. Within these limits only your own figures decide: depth less parts, and what the \
-             reading is less than that, beyond {READ_WITHIN}, it is still out."
+            " is still out by what is missing, or more. Within these limits your own figures decide: it should read depth less parts, and \
+             what it is short of that, beyond {READ_WITHIN}, the bearing is still out."
         )),
     )
 }

@@ -67,13 +67,17 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
     page.finish()
 }
 
-/// What to do with the seal and along the axis.
+/// What to do along the axis and with the seal, in the order in which it is done.
 fn assembly_steps(plan: &Plan<'_>, system: System, page: &mut Page) {
-    if let Some(seal) = &plan.seal {
+    let seal_first = plan.job.seal.as_ref().is_some_and(|seal| seal.fitted_first);
+    if let Some(seal) = plan.seal.as_ref().filter(|_| seal_first) {
         seal::steps(seal, system, page);
     }
     if let Some(stack) = &plan.stack {
         stack::answer(stack, system, page);
+    }
+    if let Some(seal) = plan.seal.as_ref().filter(|_| !seal_first) {
+        seal::steps(seal, system, page);
     }
 }
 

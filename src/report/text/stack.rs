@@ -6,7 +6,6 @@ use super::table::Table;
 use crate::assembly::stack::Way;
 use crate::plan::stack::{BedPlan, Closes, PairPlan, StackPlan};
 use crate::quantity::{Length, Ratio, System, Toward, show_share};
-use crate::report::words;
 use uom::si::ratio::ratio;
 
 /// Whether the ring goes in, and what to do.
