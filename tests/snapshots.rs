@@ -29,6 +29,8 @@ examples! {
     core_plug => "core-plug.toml",
     warm_measured => "warm-measured.toml",
     half_hour_freezer => "half-hour-freezer.toml",
+    conveyor_drive => "conveyor-drive.toml",
+    trailer_hub => "trailer-hub.toml",
 }
 
 #[test]

@@ -70,9 +70,16 @@ fn from_words(
             }
         };
     }
-    if let Ok(plain) = quantity::length(text) {
-        section.enter(key, words.text, AnyValue::Size(plain.value), plain.system, notes);
-        return Some(alone(section, key, plain.value, usual, notes));
+    match quantity::length(text) {
+        Ok(plain) => {
+            section.enter(key, words.text, AnyValue::Size(plain.value), plain.system, notes);
+            return Some(alone(section, key, plain.value, usual, notes));
+        }
+        Err(error) if !text.contains(['±', '/', '+']) => {
+            notes.problem(words.part(error.at), format!("`{}`: {}", section.path(key), error.problem), WANTED);
+            return None;
+        }
+        Err(_) => {}
     }
     match quantity::sized_limits(text) {
         Ok(found) => {

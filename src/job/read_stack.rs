@@ -235,7 +235,7 @@ fn bearing(section: &Section<'_>, of: &Place<'_>, notes: &mut Notes) -> Option<A
                 nominal: part.width,
                 least: limits.smallest().length(),
                 most: limits.largest().length(),
-                basis: limits.source.to_string(),
+                basis: if limits.source.from_memory { format!("{class} (from memory)") } else { class.to_string() },
             })
         }
         Ok(limits) => axial(section, "bearing", &Usual::Own(limits.deviations, "ring width, ISO 492"), notes),

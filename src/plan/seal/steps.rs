@@ -123,8 +123,8 @@ fn measure(plan: &SealPlan) -> Sentence {
         .text(" to ")
         .value(AnyValue::Size(plan.reading.1), Toward::Nearest)
         .text(
-            " (below zero it stands proud; the width of the seal may be off by that much). What a reading is less than this it is \
-             still out; readings that differ by more than 0.1 mm show a seal that sits askew (common practice).",
+            " (below zero it stands proud; the width of the seal may be off by that much). A reading that is less by some amount means \
+             that it is still out by that amount; readings that differ by more than 0.1 mm show a seal that sits askew (common practice).",
         )
 }
 

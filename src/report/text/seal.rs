@@ -59,7 +59,7 @@ fn lip_speed(run: LipSpeed, system: System) -> String {
     let speed = show_surface_speed(run.speed, system, Toward::Up);
     match run.safe.zip(run.limit) {
         Some((safe, limit)) => format!(
-            "{speed} (this elastomer: {} to {}, makers differ)",
+            "{speed}; its elastomer {} to {}",
             show_surface_speed(safe, system, Toward::Down),
             show_surface_speed(limit, system, Toward::Down)
         ),
