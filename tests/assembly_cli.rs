@@ -30,6 +30,40 @@ fn a_job_without_seal_sizes_or_stack_has_neither() {
 }
 
 #[test]
+fn a_seal_alone_is_planned_without_a_bearing() {
+    // 35x52x7, a track on the shaft: 1 mm beside it, driver 51.6 mm, flush, not chilled, lip to the oil.
+    let page = done(&["plan", "examples/mixer-seal.toml"]);
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [
+        "neither chilled nor warmed",
+        "Lip to the oil",
+        "51.6 mm outside",
+        "flush with the face",
+        "1.000 mm deeper or less deep",
+    ] {
+        assert!(page.contains(words), "{words}");
+    }
+    let json: Value = serde_json::from_str(&done(&["plan", "examples/mixer-seal.toml", "--format", "json"])).unwrap();
+    assert_eq!(json["format"], "seatwise.seal/1");
+    assert_eq!(json["seal"]["shift_mm"], 1.0);
+    let table = done(&["plan", "examples/mixer-seal.toml", "--format", "csv"]);
+    let mut reader = csv::Reader::from_reader(table.as_bytes());
+    let place = reader.headers().unwrap().iter().position(|name| name == "driver_mm").unwrap();
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    assert_eq!((rows.len(), &rows[0][place]), (1, "51.6"));
+    for flag in ["--plot", "--force-plot"] {
+        let run = run(&["plan", "examples/mixer-seal.toml", flag, "x.svg"], "");
+        assert!(run.code == 2 && run.out.is_empty() && run.err.contains("seal alone"), "{flag}: {}", run.err);
+    }
+    assert_eq!(run(&["plan", "examples/mixer-seal.toml", "--require", "drops-in"], "").code, 3);
+    assert!(!std::path::Path::new("x.svg").exists());
+    let refused = run(&["plan", "-"], "[seal]\nlip = \"NBR\"\nfitted = \"before the bearing\"\n[servise]\n");
+    for words in ["`servise`", "this job has none", "`seal.inside` is missing"] {
+        assert!(refused.code == 2 && refused.err.contains(words), "{words}: {}", refused.err);
+    }
+}
+
+#[test]
 fn a_groove_outside_the_bore_is_refused_at_its_line_and_nothing_is_written() {
     let job = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/examples/conveyor-drive.toml")).unwrap();
     let run = run(&["plan", "-"], &job.replace("9.35 mm", "26 mm"));

@@ -10,7 +10,8 @@ const ORDER: [&str; 11] =
     ["quantity", "stock", "fit", "thermal", "mechanics", "section", "assembly", "job", "plan", "report", "cli"];
 
 /// Modules that know nothing of each other, though they stand side by side in the order.
-const STRANGERS: [(&str, &str); 10] = [
+const STRANGERS: [(&str, &str); 11] = [
+    ("assembly", "mechanics"),
     ("assembly", "fit"),
     ("assembly", "thermal"),
     ("assembly", "section"),

@@ -34,6 +34,13 @@ examples! {
 }
 
 #[test]
+fn mixer_seal() {
+    let job = job::check_seal(include_str!("../examples/mixer-seal.toml")).unwrap();
+    let plan = plan::seal::plan_alone(&job).unwrap().unwrap();
+    insta::assert_snapshot!(report::text::seal_alone(&plan, job.system, false));
+}
+
+#[test]
 fn the_pump_case_in_inch_units() {
     insta::assert_snapshot!(text(include_str!("../examples/pump-case.toml"), Some(System::Inch)));
 }

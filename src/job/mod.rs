@@ -28,6 +28,7 @@ mod read_sizes;
 mod read_stack;
 mod read_stack_ring;
 mod read_treatment;
+mod seal_alone;
 mod section;
 mod smell;
 mod treated;
@@ -42,6 +43,7 @@ pub use model_seal::{PassesOver, Seal, SealBody, SealBore, SealLips};
 pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};
+pub use seal_alone::{SealJob, check_seal, is_seal_alone};
 pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};

@@ -58,11 +58,22 @@ pub(super) struct Beside<'p> {
     pub(super) housing: bool,
 }
 
+/// A seal that goes in without a bearing.
+pub(super) fn seal_alone(section: &Section<'_>, notes: &mut Notes) -> Option<Seal> {
+    let lip = lip(section, notes);
+    if section.has("fitted") {
+        let message = "`seal.fitted` says when a bearing goes in, and this job has none";
+        notes.problem(section.place("fitted"), message, "leave it out, or describe the [bearing] and its [housing]");
+    }
+    let body = body(section, None, notes);
+    Some(Seal { lip: lip?, fitted_first: false, body: Some(Box::new(body?)) })
+}
+
 pub(super) fn seal(section: &Section<'_>, beside: &Beside<'_>, notes: &mut Notes) -> Option<Seal> {
     let lip = lip(section, notes);
     let fitted_first = fitted_first(section, notes);
     let wanted = BODY_KEYS.iter().any(|key| section.has(key));
-    let body = flatten(wanted.then(|| body(section, beside, notes)));
+    let body = flatten(wanted.then(|| body(section, Some(beside), notes)));
     Some(Seal { lip: lip?, fitted_first: fitted_first?, body: body?.map(Box::new) })
 }
 
@@ -98,7 +109,7 @@ fn fitted_first(section: &Section<'_>, notes: &mut Notes) -> Option<bool> {
     }
 }
 
-fn body(section: &Section<'_>, beside: &Beside<'_>, notes: &mut Notes) -> Option<SealBody> {
+fn body(section: &Section<'_>, beside: Option<&Beside<'_>>, notes: &mut Notes) -> Option<SealBody> {
     let sizes = sizes(section, notes);
     let case = choice(section, "case", &SealCase::NAMES, (SealCase::Rubber, CASE_WHY), notes);
     let lips = choice(section, "lips", &SealLips::NAMES, (SealLips::Single, LIPS_WHY), notes);
@@ -109,9 +120,8 @@ fn body(section: &Section<'_>, beside: &Beside<'_>, notes: &mut Notes) -> Option
     let (bore_roughness, shaft_roughness) =
         (rough(section, "bore_roughness", notes), rough(section, "shaft_roughness", notes));
     let [inside, outside, width] = sizes?;
-    let shares_bore = beside.housing
-        && in_mm(outside) >= in_mm(beside.part.outside) - 1e-6
-        && in_mm(outside) <= in_mm(beside.part.outside) + 1e-6;
+    let shares_bore =
+        beside.is_some_and(|beside| beside.housing && (in_mm(outside) - in_mm(beside.part.outside)).abs() <= 1e-6);
     let bore = bore(section, outside, shares_bore, notes);
     let shaft = shaft(section, inside, notes);
     let chamfer = optional(section, "chamfer", (0.05, 10.0), notes);

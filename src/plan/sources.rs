@@ -2,7 +2,7 @@
 
 use super::joint::{Joint, Side};
 use super::model::Source;
-use crate::job::{Job, Treatment};
+use crate::job::{Job, Seal, Treatment};
 use crate::stock::medium::Medium;
 
 const MODELS: [(&str, &str); 9] = [
@@ -82,17 +82,32 @@ pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
 
 /// What a seal and a stack lean on.
 fn assembly(job: &Job, list: &mut Sources) {
-    if let Some(body) = job.seal.as_ref().and_then(|seal| seal.body.as_deref()) {
-        for (what, text) in SEAL_MODELS {
-            list.add(what.to_owned(), text.to_owned());
-        }
-        list.add("shaft under the seal".to_owned(), body.shaft.source.to_string());
+    if let Some(seal) = &job.seal {
+        seal_models(seal, list);
     }
     if job.stack.is_some() {
         for (what, text) in STACK_MODELS {
             list.add(what.to_owned(), text.to_owned());
         }
     }
+}
+
+fn seal_models(seal: &Seal, list: &mut Sources) {
+    let Some(body) = seal.body.as_deref() else { return };
+    for (what, text) in SEAL_MODELS {
+        list.add(what.to_owned(), text.to_owned());
+    }
+    list.add("shaft under the seal".to_owned(), body.shaft.source.to_string());
+    for (what, limit) in [("coldest", seal.lip.coldest()), ("hottest", seal.lip.hottest())] {
+        list.add(format!("lip of {}, {what}", seal.lip.id()), limit.provenance.to_string());
+    }
+}
+
+/// Every source that a plan of a seal alone leans on.
+pub(super) fn of_seal(seal: &Seal) -> Vec<Source> {
+    let mut list = Sources::default();
+    seal_models(seal, &mut list);
+    list.0
 }
 
 #[derive(Default)]

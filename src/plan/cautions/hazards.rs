@@ -35,6 +35,14 @@ pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
     found.push(Caution::new("defer", Level::Note, say(DEFER), PRACTICE));
 }
 
+/// What can hurt someone who presses a seal home.
+pub(super) fn of_seal_alone(found: &mut Vec<Caution>) {
+    found.push(Caution::new("press", Level::Warning, say(PRESS_SEAL), PRACTICE));
+    found.push(Caution::new("defer", Level::Note, say(DEFER), PRACTICE));
+}
+
+const PRESS_SEAL: &str = "Keep hands out from under the press and the driver, wear eye protection, and stop when the force rises \
+                          before the seal is home.";
 const PRESS: &str = "Stand clear of the line of the press, guard it, wear eye protection: hardened rings shatter. Keep the \
                      part square, and stop when the force rises before the shoulder is reached.";
 const DEFER: &str = "This plan is a calculation. The manual of the machine's maker, the data of the part's maker, local \

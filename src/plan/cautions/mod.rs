@@ -20,7 +20,7 @@ use super::model::SeatPlan;
 use super::push::InternalClearancePlan;
 use super::seal::SealPlan;
 use super::stack::StackPlan;
-use crate::job::Job;
+use crate::job::{Job, Seal};
 
 /// Everything to say about a job and its planned seats, gravest first; findings of the same level keep their order.
 pub(super) fn all(job: &Job, seats: &[SeatPlan], play: Option<&InternalClearancePlan>) -> Vec<Caution> {
@@ -59,4 +59,14 @@ pub(super) fn of_assembly(
         stack::of_job(plan, found);
     }
     found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+}
+
+/// What to say of a shaft seal that goes in alone.
+pub(super) fn of_seal_alone(seal: &Seal, plan: &SealPlan) -> Vec<Caution> {
+    let mut found = Vec::new();
+    seal::of_seal(seal, plan, &mut found);
+    seal_place::of_job(plan, &mut found);
+    hazards::of_seal_alone(&mut found);
+    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+    found
 }

@@ -8,13 +8,18 @@ use crate::quantity::{Length, Toward};
 
 /// What is said of a seal beside its place.
 pub(super) fn of_job(job: &Job, seal: &Seal, plan: &SealPlan, found: &mut Vec<Caution>) {
-    loose(plan, found);
+    of_seal(seal, plan, found);
     shared(seal, plan, found);
-    lip_speed(seal, plan, found);
-    demands(plan, found);
     cold(job, seal, plan, found);
     sealant(job, seal, found);
     capacity(job, plan, found);
+}
+
+/// What is said of a seal, whatever it sits beside.
+pub(super) fn of_seal(seal: &Seal, plan: &SealPlan, found: &mut Vec<Caution>) {
+    loose(plan, found);
+    lip_speed(seal, plan, found);
+    demands(plan, found);
 }
 
 /// A seal that has no interference in part of its limits.

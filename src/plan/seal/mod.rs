@@ -1,10 +1,12 @@
 //! The shaft seal beside the bearing.
 
+mod alone;
 mod demands;
 mod model;
 mod neighbour;
 mod steps;
 
+pub use alone::{SealAlonePlan, plan_alone};
 pub use model::{Demand, LipSpeed, SealPlan};
 
 use super::PlanError;
@@ -13,7 +15,7 @@ use crate::assembly::seal::{
     Allowance, CaseForce, Drain, METAL_CASE, RUBBER_COVER, Seating, interference, shifted_by, surface_speed,
 };
 use crate::job::{Job, Seal, SealBody, SealBore};
-use crate::quantity::{Cases, Length, Velocity};
+use crate::quantity::{AngularVelocity, Cases, Length, Velocity};
 use crate::stock::seal_seats::{Asked, SealCase, asked};
 use uom::si::length::millimeter;
 use uom::si::velocity::meter_per_second;
@@ -21,16 +23,35 @@ use uom::si::velocity::meter_per_second;
 /// By how much the driver is smaller than the bore, mm: common practice, no published source.
 const DRIVER_SPARE_MM: f64 = 0.4;
 
+/// What a seal sits beside.
+pub(super) struct Beside<'s> {
+    /// What goes in with it; none for a seal alone.
+    pub(super) bearing: Option<&'static str>,
+    /// The bearing's seat in the housing.
+    pub(super) housing: Option<&'s SeatPlan>,
+    /// Speed of the shaft, where the seal does not state its own.
+    pub(super) speed: Option<AngularVelocity>,
+}
+
 /// The seal of a job; none where the job does not give its sizes.
 pub(super) fn plan(job: &Job, seats: &[SeatPlan]) -> Result<Option<SealPlan>, PlanError> {
-    let Some((seal, body)) = job.seal.as_ref().and_then(|seal| Some((seal, seal.body.as_deref()?))) else {
-        return Ok(None);
+    let beside = Beside {
+        bearing: Some(job.part.kind.noun()),
+        housing: seats.iter().find(|seat| seat.seat == SeatKind::Housing),
+        speed: job.speed,
     };
-    let (bore, bore_basis) = bore(body, seats);
+    let Some(seal) = &job.seal else { return Ok(None) };
+    of(seal, &beside)
+}
+
+/// A seal beside what is given; none without its sizes.
+fn of(seal: &Seal, beside: &Beside<'_>) -> Result<Option<SealPlan>, PlanError> {
+    let Some(body) = seal.body.as_deref() else { return Ok(None) };
+    let (bore, bore_basis) = bore(body, beside.housing);
     let row = asked(Asked::OutsideAllowance, body.case.name(), body.outside)?;
     let allowance = row.and_then(|row| row.lengths()).map(|(least, most)| Allowance { least, most });
     let interference = allowance.map(|allowance| interference(allowance, bore));
-    let lip_speed = lip_speed(job, seal, body)?;
+    let lip_speed = lip_speed(body.speed.or(beside.speed), seal, body)?;
     let seating = Seating {
         width: body.width,
         asked: body.depth,
@@ -57,10 +78,10 @@ pub(super) fn plan(job: &Job, seats: &[SeatPlan]) -> Result<Option<SealPlan>, Pl
         lip_speed,
         coldest: seal.lip.coldest().temperature,
         hottest: seal.lip.hottest().temperature,
-        neighbour: neighbour::neighbour(job, seal, seats),
+        neighbour: neighbour::neighbour(seal, beside),
         steps: Vec::new(),
     };
-    plan.steps = steps::steps(job, seal, body, &plan);
+    plan.steps = steps::steps(beside.bearing, seal, body, &plan);
     Ok(Some(plan))
 }
 
@@ -70,8 +91,7 @@ fn round(size: Length) -> f64 {
 }
 
 /// Limit deviations of the bore from the seal's nominal outside, and what they are.
-fn bore(body: &SealBody, seats: &[SeatPlan]) -> ((Length, Length), String) {
-    let housing = seats.iter().find(|seat| seat.seat == SeatKind::Housing);
+fn bore(body: &SealBody, housing: Option<&SeatPlan>) -> ((Length, Length), String) {
     match (&body.bore, housing) {
         (SealBore::Own { limits, basis }, _) => {
             ((limits.deviations.lower.length(), limits.deviations.upper.length()), basis.clone())
@@ -92,8 +112,8 @@ fn force(body: &SealBody, fit: Cases<Length>) -> Result<CaseForce, PlanError> {
     })
 }
 
-fn lip_speed(job: &Job, seal: &Seal, body: &SealBody) -> Result<Option<LipSpeed>, PlanError> {
-    let Some(turning) = body.speed.or(job.speed) else { return Ok(None) };
+fn lip_speed(turning: Option<AngularVelocity>, seal: &Seal, body: &SealBody) -> Result<Option<LipSpeed>, PlanError> {
+    let Some(turning) = turning else { return Ok(None) };
     let row = asked(Asked::LipSpeed, seal.lip.id(), body.inside)?;
     let velocity = Velocity::new::<meter_per_second>;
     Ok(Some(LipSpeed {

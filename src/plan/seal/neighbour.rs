@@ -1,15 +1,15 @@
 //! What the heat or the cold of its neighbour does to a seal.
 
-use crate::job::{Job, Seal};
-use crate::plan::model::{SeatKind, SeatPlan};
+use super::Beside;
+use crate::job::Seal;
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{Toward, celsius};
 
 /// Warmest housing into which a seal is put by hand, °C: common practice, no published source.
 const HAND_WARM_C: f64 = 50.0;
 
-pub(super) fn neighbour(job: &Job, seal: &Seal, seats: &[SeatPlan]) -> Sentence {
-    let Some(seat) = seats.iter().find(|seat| seat.seat == SeatKind::Housing) else {
+pub(super) fn neighbour(seal: &Seal, beside: &Beside<'_>) -> Sentence {
+    let Some(seat) = beside.housing else {
         return say("Nothing in the housing is warmed or chilled beside it.");
     };
     let lip = seal.lip.id();
@@ -34,7 +34,7 @@ pub(super) fn neighbour(job: &Job, seal: &Seal, seats: &[SeatPlan]) -> Sentence 
         };
     }
     if let Some(chill) = &seat.chill {
-        let bearing = job.part.kind.noun();
+        let bearing = beside.bearing.unwrap_or("part");
         sentence = if seal.fitted_first {
             sentence
                 .text(format!("The cold {bearing} comes beside it at "))

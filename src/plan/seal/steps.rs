@@ -1,13 +1,13 @@
 //! The order of work for a seal.
 
 use super::model::SealPlan;
-use crate::job::{AnyValue, Job, PassesOver, Seal, SealBody, SealLips};
+use crate::job::{AnyValue, PassesOver, Seal, SealBody, SealLips};
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{Length, Toward};
 use crate::stock::seal_seats::SealCase;
 
-pub(super) fn steps(job: &Job, seal: &Seal, body: &SealBody, plan: &SealPlan) -> Vec<Sentence> {
-    let mut steps = vec![order(job, seal, plan), look(body)];
+pub(super) fn steps(bearing: Option<&'static str>, seal: &Seal, body: &SealBody, plan: &SealPlan) -> Vec<Sentence> {
+    let mut steps = vec![order(bearing, seal, plan), look(body)];
     steps.push(lubricate(body));
     steps.extend(cover(body));
     steps.extend(worn(body, plan));
@@ -20,8 +20,8 @@ pub(super) fn steps(job: &Job, seal: &Seal, body: &SealBody, plan: &SealPlan) ->
 }
 
 /// When the seal goes in, and that it goes in as it is.
-fn order(job: &Job, seal: &Seal, plan: &SealPlan) -> Sentence {
-    let bearing = job.part.kind.noun();
+fn order(bearing: Option<&'static str>, seal: &Seal, plan: &SealPlan) -> Sentence {
+    let Some(bearing) = bearing else { return as_it_is(say(""), plan, "The seal is") };
     let when = match (seal.fitted_first, plan.shares_bore) {
         (true, true) => format!(
             "Seal first, then the {bearing}, in the same bore: press the seal home, measure it, and only then warm or chill anything."
@@ -32,8 +32,14 @@ fn order(job: &Job, seal: &Seal, plan: &SealPlan) -> Sentence {
         ),
         (false, false) => format!("The {bearing} first, then the seal."),
     };
-    say(when)
-        .text(" The seal itself is neither chilled nor warmed: it goes in at the temperature of the shop, between ")
+    as_it_is(say(when), plan, " The seal itself is")
+}
+
+/// That it goes in as it is.
+fn as_it_is(sentence: Sentence, plan: &SealPlan, opening: &'static str) -> Sentence {
+    sentence
+        .text(opening)
+        .text(" neither chilled nor warmed: it goes in at the temperature of the shop, between ")
         .temperature(plan.coldest, Toward::Up)
         .text(" and ")
         .temperature(plan.hottest, Toward::Down)

@@ -36,7 +36,9 @@ fn before(bed: &Bed) -> Sentence {
 /// The reading from the face to the bearing, and what it means.
 fn after_pressing(plan: &BedPlan) -> Option<Sentence> {
     let reading = plan.reading?;
-    let sentence = say("After pressing, when all is at one temperature, measure from the face to the bearing at four places: seated, it reads ");
+    let sentence = say(
+        "After pressing, when all is at one temperature, measure from the face to the bearing at four places: seated, it reads ",
+    );
     Some(
         size(between(sentence, reading).text(". A reading under "), reading.0, Toward::Nearest).text(format!(
             " is still out by what is missing, or more. Within these limits your own figures decide: it should read depth less parts, and \

@@ -1,10 +1,12 @@
 //! A plan's quantities in the units that the names of the document state.
 
 use super::document::*;
+use super::seal::SealAloneDocument;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
 use super::{figures, push, seal, stack};
 use crate::job::{Piece, ServiceEnd};
-use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
+use crate::plan::seal::SealAlonePlan;
+use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Source, Verdict, Window};
 use crate::quantity::{Cases, Length, System};
 use crate::report::words;
 use uom::si::area::square_meter;
@@ -41,12 +43,30 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
         cautions: plan.cautions.iter().map(caution).collect(),
         entries: plan.job.entries.iter().map(entry).collect(),
         assumptions: plan.job.assumptions.iter().map(assumption).collect(),
-        sources: plan
-            .sources
-            .iter()
-            .map(|source| SourceDocument { what: source.what.clone(), text: source.text.clone() })
-            .collect(),
+        sources: plan.sources.iter().map(source).collect(),
     }
+}
+
+/// A plan of a shaft seal alone.
+pub(super) fn seal_alone(plan: &SealAlonePlan<'_>) -> SealAloneDocument {
+    let heading = &plan.job.heading;
+    SealAloneDocument {
+        format: "seatwise.seal/1",
+        job: JobDocument {
+            title: heading.title.clone(),
+            reference: heading.reference.clone(),
+            revision: heading.revision.clone(),
+        },
+        seal: seal::document(&plan.seal),
+        cautions: plan.cautions.iter().map(caution).collect(),
+        entries: plan.job.entries.iter().map(entry).collect(),
+        assumptions: plan.job.assumptions.iter().map(assumption).collect(),
+        sources: plan.sources.iter().map(source).collect(),
+    }
+}
+
+fn source(source: &Source) -> SourceDocument {
+    SourceDocument { what: source.what.clone(), text: source.text.clone() }
 }
 
 fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {

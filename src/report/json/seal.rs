@@ -1,5 +1,6 @@
 //! The shaft seal in the document.
 
+use super::document::{AssumptionDocument, CautionDocument, EntryDocument, JobDocument, SourceDocument};
 use super::figures;
 use super::range::RangeDocument;
 use super::units::{celsius, mm, newtons, range, um};
@@ -9,6 +10,25 @@ use crate::report::words;
 use schemars::JsonSchema;
 use serde::Serialize;
 use uom::si::velocity::meter_per_second;
+
+/// One planned shaft seal that goes in alone.
+#[derive(Debug, Serialize)]
+pub(super) struct SealAloneDocument {
+    /// Always `seatwise.seal/1`.
+    pub format: &'static str,
+    /// Title block.
+    pub job: JobDocument,
+    /// The seal.
+    pub seal: SealDocument,
+    /// What can go wrong or hurt someone, gravest first.
+    pub cautions: Vec<CautionDocument>,
+    /// Every value as typed, and as read.
+    pub entries: Vec<EntryDocument>,
+    /// Every default that was used.
+    pub assumptions: Vec<AssumptionDocument>,
+    /// Where the numbers come from.
+    pub sources: Vec<SourceDocument>,
+}
 
 /// A shaft seal.
 #[derive(Debug, JsonSchema, Serialize)]

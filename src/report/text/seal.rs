@@ -7,6 +7,21 @@ use crate::plan::seal::{Demand, LipSpeed, SealPlan};
 use crate::quantity::{System, Toward, show_force, show_rough_size, show_surface_speed};
 use crate::report::words;
 
+/// The answer in a sentence.
+pub(super) fn answer(seal: &SealPlan, system: System) -> String {
+    let show = Show { system };
+    let mut text = format!("The seal {} is pressed in as it is", seal.name);
+    if let (Some(force), Some(fit)) = (seal.force, seal.interference) {
+        text.push_str(&format!(
+            ", with {} to {} (a rough estimate) for {} of interference at the tightest",
+            show_force(force.least, system, Toward::Down),
+            show_force(force.most, system, Toward::Up),
+            show.small(fit.tightest, Toward::Up)
+        ));
+    }
+    text + "."
+}
+
 pub(super) fn details(seal: &SealPlan, system: System, page: &mut Page) {
     let show = Show { system };
     page.heading(&format!("Shaft seal {}, {} case", seal.name, seal.case));
