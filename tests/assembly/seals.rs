@@ -3,7 +3,7 @@
 use super::{in_mm, mm, near, reference_rows};
 use proptest::prelude::*;
 use seatwise::assembly::seal::{
-    Allowance, Drain, METAL_CASE, RUBBER_COVER, Seating, interference, shifted_by, surface_speed,
+    Allowance, Drain, MetalCase, RubberCover, Seating, interference, shifted_by, surface_speed,
 };
 use seatwise::quantity::{self, Cases, Force};
 use seatwise::stock::iso286::Status;
@@ -111,7 +111,7 @@ fn the_force_of_a_metal_case_is_that_of_its_two_bounds() {
     // 35x52x7, 0.10 to 0.20 mm of interference. Loosest: E δ/D = 396 MPa, so the sheet yields at 200 MPa, p = 2 x 0.8 x 200/52 =
     // 6.154 MPa, 0.08 p π 52 x 4.9 = 394.1 N. Tightest: 350 MPa, 0.15 x 2π x 350 x 1.2 x (7 + 8.5) = 6135.6 N.
     let fit = Cases { tightest: mm(0.20), middle: mm(0.15), loosest: mm(0.10) };
-    let force = METAL_CASE().force(mm(35.0), mm(52.0), mm(7.0), fit).unwrap();
+    let force = MetalCase::usual().force(mm(35.0), mm(52.0), mm(7.0), fit).unwrap();
     near(force.least.value, 394.1, 0.1, "least");
     near(force.most.value, 6135.6, 0.5, "most");
 }
@@ -121,7 +121,7 @@ fn the_force_of_a_rubber_cover_is_that_of_a_bonded_strip() {
     // 35x52x7, 0.154 to 0.35 mm. Least: S = 4.9/4 = 1.225, 4/3 x 6 x (1 + S²) = 20.005 MPa, x 0.154/2 = 1.5404 MPa,
     // 0.1 p π 52 x 4.9 = 123.3 N. Most: S = 1.75, 4/3 x 8 x 4.0625 = 43.333 MPa, x 0.175 = 7.5833 MPa, 0.25 p π 52 x 7 = 2167.9 N.
     let fit = Cases { tightest: mm(0.35), middle: mm(0.25), loosest: mm(0.154) };
-    let force = RUBBER_COVER().force(mm(35.0), mm(52.0), mm(7.0), fit).unwrap();
+    let force = RubberCover::usual().force(mm(35.0), mm(52.0), mm(7.0), fit).unwrap();
     near(force.least.value, 123.3, 0.1, "least");
     near(force.most.value, 2167.9, 0.5, "most");
 }
@@ -132,8 +132,8 @@ fn sizes_that_make_no_seal_are_refused() {
     for (inside, outside, width) in
         [(52.0, 35.0, 7.0), (0.0, 52.0, 7.0), (35.0, 52.0, f64::NAN), (35.0, f64::INFINITY, 7.0)]
     {
-        assert!(METAL_CASE().force(mm(inside), mm(outside), mm(width), fit).is_err());
-        assert!(RUBBER_COVER().force(mm(inside), mm(outside), mm(width), fit).is_err());
+        assert!(MetalCase::usual().force(mm(inside), mm(outside), mm(width), fit).is_err());
+        assert!(RubberCover::usual().force(mm(inside), mm(outside), mm(width), fit).is_err());
     }
 }
 
@@ -150,7 +150,7 @@ proptest! {
         for rubber in [false, true] {
             let force = |by: f64| {
                 let fit = fit(by);
-                if rubber { RUBBER_COVER().force(mm(inside), outside, mm(width), fit) } else { METAL_CASE().force(mm(inside), outside, mm(width), fit) }
+                if rubber { RubberCover::usual().force(mm(inside), outside, mm(width), fit) } else { MetalCase::usual().force(mm(inside), outside, mm(width), fit) }
             };
             let (a, b) = (force(0.0).unwrap(), force(more).unwrap());
             prop_assert!(a.least >= Force::default() && a.least <= a.most);

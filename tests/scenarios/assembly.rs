@@ -92,6 +92,7 @@ fn the_play_under_a_ring_is_depth_less_wall_bearing_and_ring() {
     within(number(ring, "/reading_mm/least"), 11.45, 1e-6);
     within(number(ring, "/reading_mm/most"), 11.67, 1e-6);
     says(&steps(ring), &["11.450 mm to 11.670 mm", "still out", "as wanted in every case"]);
+    says(caution(&plan, "retaining-ring").unwrap(), &["eye protection"]);
 }
 
 #[test]

@@ -7,5 +7,5 @@ mod seating;
 
 pub use error::SealError;
 pub use fit::{Allowance, interference, surface_speed};
-pub use push::{CaseForce, METAL_CASE, MetalCase, RUBBER_COVER, RubberCover};
+pub use push::{CaseForce, MetalCase, RubberCover};
 pub use seating::{Drain, LEAST_SHIFT_MM, Seating, Stand, shifted_by};

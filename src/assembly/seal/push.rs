@@ -53,27 +53,6 @@ pub struct RubberCover {
     pub touching: f64,
 }
 
-/// The bare case that is taken where nothing is known: common practice, no published source.
-///
-/// Sheet of 0.8 to 1.2 mm, drawn steel of 200 to 350 MPa, oiled.
-pub const METAL_CASE: fn() -> MetalCase = || MetalCase {
-    sheet: (Length::new::<millimeter>(0.8), Length::new::<millimeter>(1.2)),
-    strength: (Pressure::new::<megapascal>(200.0), Pressure::new::<megapascal>(350.0)),
-    modulus: Pressure::new::<megapascal>(206_000.0),
-    friction: (0.08, 0.15),
-    touching: 0.7,
-};
-
-/// The cover that is taken where nothing is known: common practice, no published source.
-///
-/// 1 mm of rubber of 70 to 75 Shore A, 6 to 8 MPa, oiled.
-pub const RUBBER_COVER: fn() -> RubberCover = || RubberCover {
-    thickness: Length::new::<millimeter>(1.0),
-    modulus: (Pressure::new::<megapascal>(6.0), Pressure::new::<megapascal>(8.0)),
-    friction: (0.10, 0.25),
-    touching: 0.7,
-};
-
 /// Inside, outside and width, m, checked.
 fn sizes(inside: Length, outside: Length, width: Length) -> Result<(f64, f64, f64), SealError> {
     for (what, size) in [("inside of the seal", inside), ("width of the seal", width)] {
@@ -90,6 +69,19 @@ fn sizes(inside: Length, outside: Length, width: Length) -> Result<(f64, f64, f6
 }
 
 impl MetalCase {
+    /// What is taken where nothing is known: sheet of 0.8 to 1.2 mm, drawn steel of 200 to 350 MPa, oiled.
+    ///
+    /// Common practice, no published source.
+    pub fn usual() -> Self {
+        Self {
+            sheet: (Length::new::<millimeter>(0.8), Length::new::<millimeter>(1.2)),
+            strength: (Pressure::new::<megapascal>(200.0), Pressure::new::<megapascal>(350.0)),
+            modulus: Pressure::new::<megapascal>(206_000.0),
+            friction: (0.08, 0.15),
+            touching: 0.7,
+        }
+    }
+
     /// Force to press the case home; zero at the low end where the loosest fit has no interference.
     ///
     /// # Errors
@@ -115,6 +107,18 @@ impl MetalCase {
 }
 
 impl RubberCover {
+    /// What is taken where nothing is known: 1 mm of rubber of 70 to 75 Shore A, 6 to 8 MPa, oiled.
+    ///
+    /// Common practice, no published source.
+    pub fn usual() -> Self {
+        Self {
+            thickness: Length::new::<millimeter>(1.0),
+            modulus: (Pressure::new::<megapascal>(6.0), Pressure::new::<megapascal>(8.0)),
+            friction: (0.10, 0.25),
+            touching: 0.7,
+        }
+    }
+
     /// Force to press the covered case home; zero at the low end where the loosest fit has no interference.
     ///
     /// # Errors

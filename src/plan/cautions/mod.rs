@@ -54,6 +54,7 @@ pub(super) fn of_assembly(
     if let Some((plan, stated)) = seal_plan.zip(job.seal.as_ref()) {
         seal::of_job(job, stated, plan, found);
         seal_place::of_job(plan, found);
+        hazards::of_seal(found);
     }
     if let Some(plan) = stack_plan {
         stack::of_job(plan, found);
@@ -66,7 +67,8 @@ pub(super) fn of_seal_alone(seal: &Seal, plan: &SealPlan) -> Vec<Caution> {
     let mut found = Vec::new();
     seal::of_seal(seal, plan, &mut found);
     seal_place::of_job(plan, &mut found);
-    hazards::of_seal_alone(&mut found);
+    hazards::of_seal(&mut found);
+    hazards::deferring(&mut found);
     found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
     found
 }

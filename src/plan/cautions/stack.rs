@@ -16,11 +16,15 @@ pub(super) fn of_job(plan: &StackPlan, found: &mut Vec<Caution>) {
         groove(bed, found);
         land(bed, found);
         too_much(bed, found);
+        found.push(Caution::new("retaining-ring", Level::Warning, say(SPRINGS), PRACTICE));
     }
     if let Some(pair) = &plan.pair {
         spacer(pair, found);
     }
 }
+
+const SPRINGS: &str = "A retaining ring flies off its pliers with force: eye protection, pliers whose pins fill its holes, a hand or a cloth \
+                       over it, nobody in line with it; never spread or close it further than it needs to pass.";
 
 fn size(sentence: Sentence, length: Length) -> Sentence {
     sentence.value(AnyValue::Size(length), Toward::Nearest)

@@ -12,7 +12,7 @@ pub use model::{Demand, LipSpeed, SealPlan};
 use super::PlanError;
 use super::model::{SeatKind, SeatPlan};
 use crate::assembly::seal::{
-    Allowance, CaseForce, Drain, METAL_CASE, RUBBER_COVER, Seating, interference, shifted_by, surface_speed,
+    Allowance, CaseForce, Drain, MetalCase, RubberCover, Seating, interference, shifted_by, surface_speed,
 };
 use crate::job::{Job, Seal, SealBody, SealBore};
 use crate::quantity::{AngularVelocity, Cases, Length, Velocity};
@@ -107,8 +107,8 @@ fn bore(body: &SealBody, housing: Option<&SeatPlan>) -> ((Length, Length), Strin
 fn force(body: &SealBody, fit: Cases<Length>) -> Result<CaseForce, PlanError> {
     let (inside, outside, width) = (body.inside, body.outside, body.width);
     Ok(match body.case {
-        SealCase::Metal => METAL_CASE().force(inside, outside, width, fit)?,
-        SealCase::Rubber => RUBBER_COVER().force(inside, outside, width, fit)?,
+        SealCase::Metal => MetalCase::usual().force(inside, outside, width, fit)?,
+        SealCase::Rubber => RubberCover::usual().force(inside, outside, width, fit)?,
     })
 }
 
