@@ -1,7 +1,7 @@
 //! What was typed, and what was assumed in its place.
 
 use crate::quantity::{
-    AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System,
+    AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Roughness, System,
     TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
 
@@ -38,6 +38,8 @@ pub enum AnyValue {
     BodyHeat(HeatCapacity),
     /// A speed of turning.
     Turning(AngularVelocity),
+    /// A roughness.
+    Roughness(Roughness),
     /// The speed of a surface.
     SurfaceSpeed(Velocity),
     /// A surface film coefficient, low and high.

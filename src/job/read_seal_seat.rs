@@ -73,7 +73,7 @@ pub(super) fn rough(section: &Section<'_>, key: &str, notes: &mut Notes) -> Opti
     let words = section.words(key, "write the roughness as \"Ra 0.4 um\" or \"Rz 3 um\"", notes)?;
     match quantity::roughness(words.text) {
         Ok(entered) => {
-            section.enter(key, words.text, AnyValue::SmallLength(entered.value.height()), entered.system, notes);
+            section.enter(key, words.text, AnyValue::Roughness(entered.value), entered.system, notes);
             Some(Some(entered.value))
         }
         Err(error) => {

@@ -106,7 +106,15 @@ fn a_stack_that_closes_in_part_says_in_how_many_and_what_mends_it() {
         caution(&plan, "stack-may-not-close").unwrap(),
         &["-0.150 mm to 0.240 mm", "0.150 mm is missing", "bearing are the widest"],
     );
-    says(&steps(ring), &["Take 0.150 mm off"]);
+    says(&steps(ring), &["Take 0.150 mm off", "a deeper seat; never grind the bearing"]);
+    // A spacer that is long enough gives it; one that is not does not.
+    for (spacer, wall, words) in [
+        ("0.5 mm ±0 mm", "9.35 mm ±0.05 mm", "a shorter spacer"),
+        ("0.1 mm ±0 mm", "9.45 mm ±0.05 mm", "a deeper seat"),
+    ] {
+        let plan = planned(&stack("27.5 mm ±0.05 mm", wall, &format!("spacer = \"{spacer}\"\n")));
+        says(&steps(&plan["stack"]["ring"]), &[words]);
+    }
 }
 
 #[test]

@@ -36,7 +36,7 @@ fn closing(bed: &BedPlan, found: &mut Vec<Caution>) {
     let wide = &bed.rows[bed.widest];
     let mend = |sentence: Sentence, missing: Length| {
         let sentence = size(sentence.text(" At the worst "), missing)
-            .text(" is missing: take it off the shim or the spacer, or deepen the seat");
+            .text(" is missing: the steps of the stack say where to take it off");
         size(
             sentence.text(format!("; of the limits, those of the {} are the widest, ", wide.what)),
             wide.most - wide.least,

@@ -15,8 +15,12 @@ fn mm(value: f64) -> AnyValue {
     AnyValue::Size(Length::new::<millimeter>(value))
 }
 
-fn um(value: f64) -> AnyValue {
-    AnyValue::SmallLength(Length::new::<micrometer>(value))
+fn ra(value: f64) -> AnyValue {
+    AnyValue::Roughness(Roughness::Ra(Length::new::<micrometer>(value)))
+}
+
+fn rz(value: f64) -> AnyValue {
+    AnyValue::Roughness(Roughness::Rz(Length::new::<micrometer>(value)))
 }
 
 fn degrees(value: f64) -> AnyValue {
@@ -80,7 +84,7 @@ pub(super) fn demands(body: &SealBody, lip_speed: Option<Velocity>) -> Result<Ve
 fn bore(body: &SealBody) -> Result<Vec<Line>, PlanError> {
     let case = body.case.name();
     let in_mm = |length: Option<Length>| length.map(|length| length.get::<millimeter>());
-    let (ra, rz) = parameters(body.bore_roughness);
+    let (given_ra, given_rz) = parameters(body.bore_roughness);
     let free = body.shoulder.map(|shoulder| shoulder.get::<millimeter>());
     let straight = asked(Asked::SeatShare, "", body.width)?.cloned().map(|mut row| {
         row.low = row.low.map(|share| share * body.width.get::<millimeter>());
@@ -91,21 +95,21 @@ fn bore(body: &SealBody) -> Result<Vec<Line>, PlanError> {
         line("bore, lead-in: angle", asked(Asked::BoreChamferAngle, "", body.width)?, degrees, None),
         line("bore, lead-in: length", asked(Asked::BoreChamferLength, "", body.width)?, mm, in_mm(body.chamfer)),
         line("bore, corner: radius", asked(Asked::BoreCornerRadius, "", body.width)?, mm, None),
-        line("bore, roughness Ra", asked(Asked::BoreRa, case, body.outside)?, um, ra),
-        line("bore, roughness Rz", asked(Asked::BoreRz, case, body.outside)?, um, rz),
+        line("bore, roughness", asked(Asked::BoreRa, case, body.outside)?, ra, given_ra),
+        line("bore, roughness", asked(Asked::BoreRz, case, body.outside)?, rz, given_rz),
         line("bore, straight length", straight.as_ref(), mm, given),
     ];
     Ok(lines)
 }
 
 fn shaft(body: &SealBody, lip_speed: Option<Velocity>) -> Result<Vec<Line>, PlanError> {
-    let (ra, rz) = parameters(body.shaft_roughness);
+    let (given_ra, given_rz) = parameters(body.shaft_roughness);
     let fast = lip_speed.is_some_and(|speed| speed.get::<meter_per_second>() >= FAST_M_S);
     let hardness = if fast { Asked::ShaftHardnessFast } else { Asked::ShaftHardness };
     let lead_in = body.shaft_end.map(|end| (body.inside - end).get::<millimeter>());
     Ok(vec![
-        line("shaft, roughness Ra", asked(Asked::ShaftRa, "", body.inside)?, um, ra),
-        line("shaft, roughness Rz", asked(Asked::ShaftRz, "", body.inside)?, um, rz),
+        line("shaft, roughness", asked(Asked::ShaftRa, "", body.inside)?, ra, given_ra),
+        line("shaft, roughness", asked(Asked::ShaftRz, "", body.inside)?, rz, given_rz),
         line("shaft, hardness", asked(hardness, "", body.inside)?, rockwell, body.shaft_hardness),
         line("shaft less thin end of lead-in", asked(Asked::ShaftLeadIn, "", body.inside)?, mm, lead_in),
     ])

@@ -61,7 +61,7 @@ fn ring(bed: &Bed, plan: &BedPlan) -> Sentence {
         Change::None => home(say("The play is as wanted in every case.")),
         Change::Fixed { most, .. } if most < Length::default() => size(say("Take "), -most, Toward::Up).text(format!(
             " off the stack, or cut the groove that much nearer the face, so that every case closes: {}.",
-            takes(bed)
+            takes(bed, -most)
         )),
         Change::Fixed { least, most } => {
             home(between(say("One shim added everywhere mends it: from "), (least, most)).text(" thick."))
@@ -82,11 +82,12 @@ fn ring(bed: &Bed, plan: &BedPlan) -> Sentence {
     }
 }
 
-/// Where thickness is best taken off.
-fn takes(bed: &Bed) -> &'static str {
-    if bed.parts.iter().any(|part| part.name == "shim") {
+/// Where this thickness is best taken off: from a part that can give it.
+fn takes(bed: &Bed, thickness: Length) -> &'static str {
+    let gives = |name: &str| bed.parts.iter().any(|part| part.name == name && part.size.least > thickness);
+    if gives("shim") {
         "a thinner shim"
-    } else if bed.parts.iter().any(|part| part.name == "spacer") {
+    } else if gives("spacer") {
         "a shorter spacer"
     } else {
         "a deeper seat; never grind the bearing"
