@@ -10,7 +10,7 @@
 //! | [`thermal`] | temperatures against time, sizes against temperature |
 //! | [`mechanics`] | interference to pressure, stress and force; screws, presses, the wall behind a part, play left in a bearing |
 //! | [`section`] | the same for a seat as it is drawn, by finite elements of its section |
-//! | [`assembly`] | what else goes in beside the bearing: screws and their order, readings of a bore |
+//! | [`assembly`] | what else goes in beside the bearing: shaft seals, stacks with their retaining ring, screws and their order, readings |
 //! | [`job`] | job text to a checked [`job::Job`], every error with its place |
 //! | [`plan`] | runs the others, judges, collects cautions and assumptions |
 //! | `report` | text, JSON, CSV and plots of a plan; computes nothing |

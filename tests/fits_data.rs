@@ -9,8 +9,7 @@ use seatwise::quantity::{Length, Nanometres, Ratio};
 use seatwise::stock::dimensions::{self, Designation, SINGLE_ROW_FILL, SINGLE_ROW_FILL_SPREAD, estimated_mass};
 use seatwise::stock::iso286::{self, Bound, Feature, Grade, SizeRange, Status, Tables};
 use seatwise::stock::iso492::{self, Ring, RingClass};
-use seatwise::stock::seat_shapes;
-use seatwise::stock::{iso5753, threads};
+use seatwise::stock::{iso5753, retaining_rings, seal_seats, seat_shapes, threads};
 use std::collections::BTreeSet;
 use uom::si::{mass::kilogram, ratio::ratio};
 
@@ -47,6 +46,8 @@ fn files_and_list_agree_and_every_source_key_is_explained_at_the_head() {
         ("nut_faces.csv", threads::EMBEDDED_NUT_FACES),
         ("bolt_strength.csv", threads::EMBEDDED_STRENGTH),
         ("seat_shapes.csv", seat_shapes::EMBEDDED),
+        ("seal_seats.csv", seal_seats::EMBEDDED),
+        ("retaining_rings.csv", retaining_rings::EMBEDDED),
     ];
     let folder = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/fits")).unwrap();
     let names: BTreeSet<String> = folder.map(|file| file.unwrap().file_name().into_string().unwrap()).collect();

@@ -17,7 +17,11 @@ fn examples() -> Vec<(String, serde_json::Value)> {
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
         if path.extension().is_some_and(|extension| extension == "toml") {
-            let job = job::check(&fs::read_to_string(&path).unwrap(), &Library::default()).unwrap();
+            let text = fs::read_to_string(&path).unwrap();
+            if job::is_seal_alone(&text) {
+                continue; // a plan of another format
+            }
+            let job = job::check(&text, &Library::default()).unwrap();
             let text = report::json::plan(&plan::plan(&job).unwrap()).unwrap();
             found.push((path.display().to_string(), serde_json::from_str(&text).unwrap()));
         }

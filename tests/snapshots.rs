@@ -31,6 +31,15 @@ examples! {
     half_hour_freezer => "half-hour-freezer.toml",
     lined_bore => "lined-bore.toml",
     gear_cover => "gear-cover.toml",
+    conveyor_drive => "conveyor-drive.toml",
+    trailer_hub => "trailer-hub.toml",
+}
+
+#[test]
+fn mixer_seal() {
+    let job = job::check_seal(include_str!("../examples/mixer-seal.toml")).unwrap();
+    let plan = plan::seal::plan_alone(&job).unwrap().unwrap();
+    insta::assert_snapshot!(report::text::seal_alone(&plan, job.system, false));
 }
 
 #[test]

@@ -1,4 +1,6 @@
-//! What else goes in beside the bearing: seal, stack, screws, readings.
+//! What else goes in beside the bearing: shaft seals, stacks along the axis, screws and their order, readings of a bore.
 
 pub mod readings;
 pub mod screws;
+pub mod seal;
+pub mod stack;

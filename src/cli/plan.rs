@@ -13,6 +13,9 @@ use std::path::{Path, PathBuf};
 pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own.material)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
+    if job::is_seal_alone(&text) {
+        return seal_alone(flags, text);
+    }
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
     let plan =
         plan::plan_by(&job, flags.model.method()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
@@ -38,6 +41,29 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
         draw_screws(&plan, system, path, &output)?;
     }
     Ok(Outcome { text: rendered, code: if worse(plan.verdict, flags.require) { WORSE } else { DONE } })
+}
+
+/// A job of a shaft seal without a bearing.
+fn seal_alone(flags: &PlanFlags, text: String) -> Result<Outcome, Failure> {
+    let job = job::check_seal(&text).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
+    let planned = plan::seal::plan_alone(&job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let Some(plan) = planned else {
+        return Err(Failure::plain("the seal has no sizes", "give size = \"35x52x7\" under [seal]"));
+    };
+    if flags.plot.is_some() || flags.force_plot.is_some() {
+        let help = "leave --plot and --force-plot out, or describe the [bearing] and its [housing]";
+        return Err(Failure::plain("a seal alone has no clearance or force against time to draw", help));
+    }
+    let system = flags.units.or(job.system);
+    let rendered = match flags.format {
+        PlanFormat::Text => text::seal_alone(&plan, system, flags.detail == Detail::Short),
+        PlanFormat::Json => json::seal_alone(&plan).map_err(Failure::unprintable)?,
+        PlanFormat::Csv => csv::seal_alone(&plan).map_err(Failure::unprintable)?,
+    };
+    if let Some(file) = &flags.output.file {
+        Output::new(&flags.output, vec![&flags.job]).may_write(file)?;
+    }
+    Ok(Outcome { text: rendered, code: if worse(Verdict::Press, flags.require) { WORSE } else { DONE } })
 }
 
 fn worse(verdict: Verdict, required: Option<Required>) -> bool {

@@ -1,8 +1,8 @@
 //! What was typed, and what was assumed in its place.
 
 use crate::quantity::{
-    Angle, AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, System,
-    TemperatureInterval, ThermodynamicTemperature, Time, Torque,
+    Angle, AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Roughness,
+    System, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
 
 /// A value of any kind that a job may hold, kept as a quantity so that the report can print it in either system.
@@ -40,6 +40,10 @@ pub enum AnyValue {
     BodyHeat(HeatCapacity),
     /// A speed of turning.
     Turning(AngularVelocity),
+    /// A roughness.
+    Roughness(Roughness),
+    /// The speed of a surface.
+    SurfaceSpeed(Velocity),
     /// A surface film coefficient, low and high.
     Film(HeatTransfer, HeatTransfer),
     /// A share of one, printed as a percentage.

@@ -8,9 +8,12 @@ mod fasteners;
 mod inspection;
 mod liner;
 mod model;
+mod model_seal;
+mod model_stack;
 mod problem;
 mod put;
 mod reach;
+mod read_axial;
 mod read_designation;
 mod read_fasteners;
 mod read_inspection;
@@ -24,11 +27,18 @@ mod read_play;
 mod read_press;
 mod read_readings;
 mod read_screw;
+mod read_seal;
+mod read_seal_seat;
+mod read_seal_sizes;
 mod read_seats;
 mod read_shop;
 mod read_size;
 mod read_sizes;
+mod read_stack;
+mod read_stack_parts;
+mod read_stack_ring;
 mod read_treatment;
+mod seal_alone;
 mod section;
 mod smell;
 mod treated;
@@ -40,11 +50,14 @@ pub use inspection::{Feel, Inspection, RemovedThrough};
 pub use liner::Liner;
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
-    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size,
-    Treatment, Wrapping,
+    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment,
+    Wrapping,
 };
+pub use model_seal::{PassesOver, Seal, SealBody, SealBore, SealLips};
+pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};
+pub use seal_alone::{SealJob, check_seal, is_seal_alone};
 pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};
@@ -58,7 +71,7 @@ use toml::de::DeTable;
 pub const LONGEST_TEXT: usize = 1_000_000;
 
 /// Keys and tables that stand at the top of a job.
-pub const KEYS: [&str; 18] = [
+pub const KEYS: [&str; 19] = [
     "title",
     "reference",
     "revision",
@@ -69,6 +82,7 @@ pub const KEYS: [&str; 18] = [
     "housing",
     "shaft",
     "seal",
+    "stack",
     "chill",
     "warm",
     "bench",
@@ -159,7 +173,8 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         .and_then(|section| read_part::part(&section, &wanted, library, notes));
     let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
     let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
-    let seal = top.section("seal", &read_shop::SEAL_KEYS, notes).map(|section| read_shop::seal(&section, notes));
+    let seal_section = top.section("seal", &read_seal::KEYS, notes);
+    let stack_section = top.section("stack", &read_stack::KEYS, notes);
     // The screws are read even where the seat is none, so that all mistakes come in one run.
     let cover = |into: Option<&Material>, notes: &mut Notes| {
         top.section("fasteners", &read_fasteners::keys(), notes)
@@ -192,8 +207,14 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         .section("inspection", &read_inspection::KEYS, notes)
         .map(|section| read_inspection::inspection(&section, &part, &has, notes));
     let (fasteners, inspection) = (flatten(fasteners)?, flatten(inspection)?);
+    let seal = seal_section.as_ref().map(|section| {
+        read_seal::seal(section, &read_seal::Beside { part: &part, housing: housing_section.is_some() }, notes)
+    });
+    let place = read_stack::Place { part: &part, housing: housing_section.is_some() };
+    let stack = stack_section.as_ref().map(|section| read_stack::stack(section, &place, notes));
     let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
-    let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
+    let (seal, stack) = (flatten(seal)?, flatten(stack)?);
+    let (chill, warm) = (flatten(chill)?, flatten(warm)?);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
     for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
         if let Some(treatment) = treatment {
@@ -218,6 +239,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         housing,
         shaft,
         seal,
+        stack,
         chill,
         warm,
         bench: bench?,

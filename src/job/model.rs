@@ -4,13 +4,15 @@ use super::entry::{Assumption, Entry};
 use super::fasteners::Fasteners;
 use super::inspection::Inspection;
 use super::liner::Liner;
+use super::model_seal::Seal;
+use super::model_stack::Stack;
 use crate::assembly::readings::Readings;
 use crate::fit::Limits;
 use crate::quantity::{
     AngularVelocity, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, System,
     TemperatureInterval, ThermodynamicTemperature, Time, Torque,
 };
-use crate::stock::closure::{Closure, Elastomer};
+use crate::stock::closure::Closure;
 use crate::stock::dimensions::{ClearanceGroup, RollingElement};
 use crate::stock::iso5753::BearingFamily;
 use crate::stock::material::{Material, TemperatureLimit};
@@ -29,8 +31,10 @@ pub struct Job {
     pub housing: Option<Housing>,
     /// The seat that the part goes onto.
     pub shaft: Option<Shaft>,
-    /// The seal that shares the bore.
+    /// The shaft seal.
     pub seal: Option<Seal>,
+    /// What stands along the axis, and the retaining ring that holds it.
+    pub stack: Option<Stack>,
     /// What is made cold, and how.
     pub chill: Option<Treatment>,
     /// What is made warm, and how.
@@ -257,15 +261,6 @@ pub struct Shaft {
     pub mass: Option<Mass>,
     /// Roughness Rz of the seat, when given.
     pub roughness_rz: Option<Length>,
-}
-
-/// The shaft seal that shares the bore.
-#[derive(Clone, Debug)]
-pub struct Seal {
-    /// Elastomer of the lip, with its temperature limits.
-    pub lip: Elastomer,
-    /// Whether it is already in the housing when the bearing goes in.
-    pub fitted_first: bool,
 }
 
 /// A part of the joint that can be chilled or warmed.

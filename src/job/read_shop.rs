@@ -1,14 +1,13 @@
-//! The shop, the seal and the service.
+//! The shop and the service.
 
 use super::entry::AnyValue;
-use super::model::{Bench, Part, PartKind, Seal, ServiceEnd, ServiceState};
+use super::model::{Bench, Part, PartKind, ServiceEnd, ServiceState};
 use super::read_treatment::{film, usual_film};
 use super::section::{Notes, Section};
 use crate::quantity::{
     self, AngularVelocity, Length, Pressure, TemperatureInterval, ThermodynamicTemperature, Time, celsius,
 };
 use crate::stock::Library;
-use crate::stock::closure;
 use crate::thermal::standard_pressure;
 use uom::si::angular_velocity::revolution_per_minute;
 use uom::si::f64::Volume;
@@ -21,7 +20,6 @@ use uom::si::volume::cubic_meter;
 pub(super) const BENCH_KEYS: [&str; 7] =
     ["temperature", "humidity", "carry", "film", "placing_clearance", "elevation", "room"];
 pub(super) const SERVICE_KEYS: [&str; 4] = ["coldest", "hottest", "ring_difference", "speed"];
-pub(super) const SEAL_KEYS: [&str; 2] = ["lip", "fitted"];
 
 /// Range of shop temperatures, °C.
 const SHOP_C: (f64, f64) = (-30.0, 50.0);
@@ -153,37 +151,6 @@ fn placing_clearance(section: Option<&Section<'_>>, seat: Length, notes: &mut No
                placing_clearance under [bench]";
     notes.assume("bench.placing_clearance", AnyValue::SmallLength(value), why);
     Some(value)
-}
-
-/// The elastomer of the seal, and whether it sits in the housing before the bearing goes in.
-pub(super) fn seal(section: &Section<'_>, notes: &mut Notes) -> Option<Seal> {
-    let wanted = "write the elastomer of the lip, such as \"NBR\" or \"FKM\"";
-    section.missing("lip", wanted, notes);
-    let words = section.words("lip", wanted, notes)?;
-    let lip = match closure::elastomer(words.text) {
-        Ok(lip) => lip,
-        Err(error) => {
-            notes.problem(words.at, format!("`seal.lip`: {error}"), wanted);
-            return None;
-        }
-    };
-    let fitted_first = match section.words("fitted", "write \"before the bearing\" or \"after the bearing\"", notes) {
-        None => {
-            let why = "not stated; a seal behind the bearing goes in first and feels the heat of the housing";
-            notes.assume("seal.fitted", AnyValue::Text("before the bearing".into()), why);
-            true
-        }
-        Some(words) => match words.text.trim().to_lowercase().as_str() {
-            "before the bearing" | "before" => true,
-            "after the bearing" | "after" => false,
-            other => {
-                let message = format!("`seal.fitted` cannot be \"{other}\"");
-                notes.problem(words.at, message, "write \"before the bearing\" or \"after the bearing\"");
-                return None;
-            }
-        },
-    };
-    Some(Seal { lip, fitted_first })
 }
 
 /// Fastest shaft, rpm.

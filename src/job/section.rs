@@ -127,6 +127,11 @@ impl<'t> Section<'t> {
         table.iter().find(|(known, _)| known.get_ref() == key).map_or(at, |(known, _)| known.span())
     }
 
+    /// The text under `key`, as it stands; none where there is no text.
+    pub(super) fn text(&self, key: &str) -> Option<&'t str> {
+        self.get(key).and_then(|(_, value)| value.get_ref().as_str())
+    }
+
     pub(super) fn is_table(&self, key: &str) -> bool {
         self.get(key).is_some_and(|(_, v)| v.get_ref().is_table())
     }

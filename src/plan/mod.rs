@@ -18,12 +18,14 @@ pub mod options;
 mod place;
 pub mod push;
 mod run;
+pub mod seal;
 mod seat;
 mod sentence;
 mod sizes;
 mod soak;
 mod soaking;
 mod sources;
+pub mod stack;
 mod steps;
 mod strength;
 mod subject;
@@ -43,6 +45,8 @@ pub use sentence::{Sentence, Word};
 pub use uneven_wall::{UnevenWallPlan, WallEnd};
 
 use crate::assembly::screws::ScrewsError;
+use crate::assembly::seal::SealError;
+use crate::assembly::stack::StackError;
 use crate::fit::FitError;
 use crate::job::{Job, Piece};
 use crate::mechanics::MechanicsError;
@@ -81,6 +85,12 @@ pub enum PlanError {
     /// The screws of the cover cannot be computed.
     #[error("{0}")]
     Screws(#[from] ScrewsError),
+    /// The shaft seal cannot be computed.
+    #[error("{0}")]
+    Seal(#[from] SealError),
+    /// The stack of parts cannot be computed.
+    #[error("{0}")]
+    Stack(#[from] StackError),
     /// The rings of a joint cannot be computed.
     #[error("{0}")]
     Mechanics(#[from] MechanicsError),
@@ -108,6 +118,8 @@ impl PlanError {
             Self::Table(_) => "install the program again: its own tables are faulty",
             Self::Raceways(_) => "check the bore and the outside of the bearing",
             Self::Screws(_) => "check thread, engagement, torque and friction of the screws",
+            Self::Seal(_) => "check the sizes of the seal",
+            Self::Stack(_) => "check the sizes of the stack and their limits",
             Self::Mechanics(_) => "check the diameters and walls of the job",
         }
     }
@@ -161,11 +173,31 @@ pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Res
         inspection: inspection.as_ref(),
         uneven_wall: uneven_wall.as_ref(),
     };
-    let cautions = cautions::all(job, &seats, internal_clearance.as_ref(), &beside);
+    let mut seal = seal::plan(job, &seats)?;
+    let mut stack = stack::plan(job, internal_clearance.as_ref())?;
+    let mut cautions = cautions::all(job, &seats, internal_clearance.as_ref(), &beside);
+    cautions::of_assembly(job, seal.as_ref(), stack.as_ref(), &mut cautions);
     for seat in &mut seats {
         seat.verdict = verdict::with_cautions(seat.verdict, &cautions);
     }
     let worst = seats.iter().map(|seat| seat.verdict).max().unwrap_or(Verdict::DoNot);
+    if worst == Verdict::DoNot {
+        // What must not be done as planned has no steps.
+        seal.iter_mut().for_each(|seal| seal.steps.clear());
+        stack.iter_mut().for_each(stack::StackPlan::clear_steps);
+    }
     let sources = sources::of(job, &joints);
-    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, fasteners, inspection, uneven_wall, sources })
+    Ok(Plan {
+        job,
+        verdict: worst,
+        seats,
+        internal_clearance,
+        seal,
+        stack,
+        fasteners,
+        inspection,
+        uneven_wall,
+        cautions,
+        sources,
+    })
 }

@@ -6,6 +6,8 @@ use super::fasteners::FastenersPlan;
 use super::inspection::InspectionPlan;
 use super::liner::LinerPlan;
 use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
+use super::seal::SealPlan;
+use super::stack::StackPlan;
 use super::uneven_wall::UnevenWallPlan;
 use crate::fit::FitKind;
 use crate::job::{Hold, Job, Piece, ServiceEnd};
@@ -35,6 +37,10 @@ pub struct Plan<'j> {
     pub inspection: Option<InspectionPlan>,
     /// The seat with the thinnest and the thickest wall; none where the wall is the same all round.
     pub uneven_wall: Option<UnevenWallPlan>,
+    /// The shaft seal; none where the job does not give its sizes.
+    pub seal: Option<SealPlan>,
+    /// What stands along the axis; none where the job does not say.
+    pub stack: Option<StackPlan>,
     /// Where the numbers come from.
     pub sources: Vec<Source>,
 }

@@ -2,7 +2,7 @@
 
 use super::joint::{Joint, Side};
 use super::model::Source;
-use crate::job::{Job, Treatment};
+use crate::job::{Job, Seal, Treatment};
 use crate::stock::medium::Medium;
 
 const MODELS: [(&str, &str); 9] = [
@@ -32,6 +32,31 @@ const MODELS: [(&str, &str); 9] = [
     ("internal clearance", "ISO 5753-1 groups; raceways by the rule of bearing handbooks, from memory"),
 ];
 
+const SEAL_MODELS: [(&str, &str); 3] = [
+    (
+        "shaft seal, bore and shaft",
+        "DIN 3760, ISO 6194-1: allowance, surfaces and lead-ins row by row in fits/seal_seats.csv, with what is from memory",
+    ),
+    (
+        "force to press a seal home",
+        "own estimate: limit load of a drawn case, or compression of a bonded strip of rubber (Gent and Lindley, from memory), with \
+         common values of sheet, rubber and friction; no published rule was found",
+    ),
+    ("lip speed", "surface speed of the shaft; limits of the elastomers from memory, makers differ"),
+];
+
+const STACK_MODELS: [(&str, &str); 3] = [
+    (
+        "widths and rings of the stack",
+        "ISO 492 ring widths; DIN 471, DIN 472 rings and grooves (fits/retaining_rings.csv)",
+    ),
+    (
+        "play of the stack",
+        "worst case; root of the summed squares (Shigley's Mechanical Engineering Design); scatter by folding even distributions",
+    ),
+    ("axial play of a ball bearing", "free contact angle, T. A. Harris, Rolling Bearing Analysis, from memory"),
+];
+
 /// Every source that a plan leans on: standards first, then materials, media and models.
 pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
     let mut list = Sources::default();
@@ -48,6 +73,7 @@ pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
         medium(treatment, &mut list);
     }
     list.add("friction".to_owned(), job.press.friction_source.clone());
+    assembly(job, &mut list);
     for (what, text) in MODELS {
         list.add(what.to_owned(), text.to_owned());
     }
@@ -89,6 +115,35 @@ const SCREWS: [(&str, &str); 3] = [
 
 const UNEVEN_WALL: &str = "results for the thinnest and the thickest wall as concentric rings bound the seat; the equivalent wall is \
                            their geometric mean (own reasoning, no published source)";
+/// What a seal and a stack lean on.
+fn assembly(job: &Job, list: &mut Sources) {
+    if let Some(seal) = &job.seal {
+        seal_models(seal, list);
+    }
+    if job.stack.is_some() {
+        for (what, text) in STACK_MODELS {
+            list.add(what.to_owned(), text.to_owned());
+        }
+    }
+}
+
+fn seal_models(seal: &Seal, list: &mut Sources) {
+    let Some(body) = seal.body.as_deref() else { return };
+    for (what, text) in SEAL_MODELS {
+        list.add(what.to_owned(), text.to_owned());
+    }
+    list.add("shaft under the seal".to_owned(), body.shaft.source.to_string());
+    for (what, limit) in [("coldest", seal.lip.coldest()), ("hottest", seal.lip.hottest())] {
+        list.add(format!("lip of {}, {what}", seal.lip.id()), limit.provenance.to_string());
+    }
+}
+
+/// Every source that a plan of a seal alone leans on.
+pub(super) fn of_seal(seal: &Seal) -> Vec<Source> {
+    let mut list = Sources::default();
+    seal_models(seal, &mut list);
+    list.0
+}
 
 #[derive(Default)]
 struct Sources(Vec<Source>);

@@ -44,7 +44,8 @@ pub use material_values::{
 pub use print::{
     show_body_heat_capacity, show_deviation, show_duration, show_film_coefficient, show_force, show_limits, show_mass,
     show_power, show_pressure, show_rough_size, show_roughness, show_share, show_size, show_small_length,
-    show_speed_of_turning, show_temperature, show_temperature_step, show_torque, show_torque_in_each,
+    show_speed_of_turning, show_surface_speed, show_temperature, show_temperature_step, show_torque,
+    show_torque_in_each,
 };
 pub use quantities::{
     coordinate, deviation, duration, film_coefficient, force, length, mass, number, power, pressure, share,
@@ -54,6 +55,6 @@ pub use roughness::{Roughness, roughness};
 pub use rounding::{Toward, to_step};
 pub use uom::si::f64::{
     Angle, AngularVelocity, Area, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio,
-    TemperatureInterval, ThermodynamicTemperature, Time, Torque,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
 pub use warming::{REFERENCE_TEMPERATURE_K, celsius, reference_temperature, warming};

@@ -7,12 +7,22 @@ use super::rounding::{Rounded, decimals, to_figures};
 use super::unit::Unit;
 use super::{
     AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio, Roughness,
-    System, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Toward, to_step, units,
+    System, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Toward, Velocity, to_step, units,
 };
 use uom::si::{
-    angular_velocity::radian_per_second, force::newton, heat_capacity::joule_per_kelvin,
-    heat_transfer::watt_per_square_meter_kelvin, length::meter, mass::kilogram, power::watt, pressure::pascal,
-    ratio::ratio, temperature_interval as step, thermodynamic_temperature as level, time::second, torque::newton_meter,
+    angular_velocity::radian_per_second,
+    force::newton,
+    heat_capacity::joule_per_kelvin,
+    heat_transfer::watt_per_square_meter_kelvin,
+    length::meter,
+    mass::kilogram,
+    power::watt,
+    pressure::pascal,
+    ratio::ratio,
+    temperature_interval as step, thermodynamic_temperature as level,
+    time::second,
+    torque::newton_meter,
+    velocity::{foot_per_minute, meter_per_second},
 };
 
 /// A size: "62.000 mm" or "2.44094 in".
@@ -156,6 +166,14 @@ pub fn show_power(power: Power, system: System, toward: Toward) -> String {
 /// A speed of turning to three figures: "3000 rpm".
 pub fn show_speed_of_turning(speed: AngularVelocity, toward: Toward) -> String {
     figures(speed.get::<radian_per_second>(), &units::REVOLUTIONS_PER_MINUTE, (3, 1.0), toward)
+}
+
+/// The speed of a surface: "5.5 m/s", or whole feet a minute, "1083 ft/min".
+pub fn show_surface_speed(speed: Velocity, system: System, toward: Toward) -> String {
+    match system {
+        System::Metric => fixed(speed.get::<meter_per_second>(), 0.1, "m/s", toward),
+        System::Inch => fixed(speed.get::<foot_per_minute>(), 1.0, "ft/min", toward),
+    }
 }
 
 /// The heat capacity of a whole body to three figures: "20.0 kJ/K" or "10.5 Btu/°F".

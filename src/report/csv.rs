@@ -1,6 +1,8 @@
 //! The plan as CSV: a heading line and one row a seat, the main numbers under the names of the JSON.
 
 use super::json::figures;
+use crate::assembly::seal::CaseForce;
+use crate::plan::seal::SealAlonePlan;
 use crate::plan::{Plan, SeatPlan, Soak, Window};
 use crate::quantity::{Cases, Force, Length, ThermodynamicTemperature, Time};
 use uom::si::force::newton;
@@ -27,6 +29,35 @@ pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
     }
     let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+/// The plan of a shaft seal alone as CSV text: a heading line and one row, the main numbers under the names of the JSON.
+///
+/// # Errors
+/// None in practice: the text is written to memory.
+pub fn seal_alone(plan: &SealAlonePlan<'_>) -> Result<String, csv::Error> {
+    let (heading, seal) = (&plan.job.heading, &plan.seal);
+    let mm = |length: Length| number(length.get::<millimeter>());
+    let none = Cases { tightest: String::new(), middle: String::new(), loosest: String::new() };
+    let force = |of: fn(CaseForce) -> Force| seal.force.map(of).map(newtons).unwrap_or_default();
+    let mut cells = vec![
+        cell("title", safe(&heading.title)),
+        cell("reference", safe(heading.reference.as_deref().unwrap_or_default())),
+        cell("seal", seal.name.clone()),
+        cell("case", seal.case.to_owned()),
+    ];
+    cells.extend(range("interference_um", seal.interference.map_or(none, |fit| fit.map(um))));
+    cells.extend([
+        cell("force_least_n", force(|force| force.least)),
+        cell("force_most_n", force(|force| force.most)),
+        cell("driver_mm", mm(seal.driver)),
+        cell("depth_mm", mm(seal.stand.reached)),
+        cell("reading_least_mm", mm(seal.reading.0)),
+        cell("reading_most_mm", mm(seal.reading.1)),
+        cell("shift_mm", seal.shift.map(mm).unwrap_or_default()),
+    ]);
+    let (names, row) = cells.into_iter().unzip();
+    written([names, row])
 }
 
 /// A name and what stands under it.

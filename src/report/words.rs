@@ -4,8 +4,9 @@ use crate::job::AnyValue;
 use crate::plan::{Sentence, Word};
 use crate::quantity::{
     Angle, Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
-    show_limits, show_mass, show_power, show_pressure, show_rough_size, show_share, show_size, show_small_length,
-    show_speed_of_turning, show_temperature, show_temperature_step, show_torque, to_step,
+    show_limits, show_mass, show_power, show_pressure, show_rough_size, show_roughness, show_share, show_size,
+    show_small_length, show_speed_of_turning, show_surface_speed, show_temperature, show_temperature_step, show_torque,
+    to_step,
 };
 use uom::si::angle::degree;
 use uom::si::length::{microinch, micrometer};
@@ -35,6 +36,8 @@ fn rounded(value: &AnyValue, system: System, toward: Toward) -> String {
         AnyValue::Power(power) => show_power(*power, system, toward),
         AnyValue::BodyHeat(capacity) => show_body_heat_capacity(*capacity, system, toward),
         AnyValue::Turning(speed) => show_speed_of_turning(*speed, toward),
+        AnyValue::Roughness(roughness) => show_roughness(*roughness, system, toward),
+        AnyValue::SurfaceSpeed(speed) => show_surface_speed(*speed, system, toward),
         AnyValue::Film(low, high) => film(*low, *high, system),
         AnyValue::Share(share) => show_share(*share, toward),
         AnyValue::Number(number) => plain(*number, toward),

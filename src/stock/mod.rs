@@ -10,6 +10,8 @@ pub mod iso5753;
 mod library;
 pub mod material;
 pub mod medium;
+pub mod retaining_rings;
+pub mod seal_seats;
 pub mod seat_shapes;
 pub mod threads;
 

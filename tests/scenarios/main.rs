@@ -8,6 +8,7 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod assembly;
 mod bad_input;
 mod cover;
 mod engineer;

@@ -32,9 +32,23 @@ pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
     if pressed {
         found.push(Caution::new("press", Level::Warning, say(PRESS), PRACTICE));
     }
+    deferring(found);
+}
+
+/// What can hurt someone who presses a seal home, where nothing has been said of pressing.
+pub(super) fn of_seal(found: &mut Vec<Caution>) {
+    if found.iter().all(|caution| caution.code() != "press") {
+        found.push(Caution::new("press", Level::Warning, say(PRESS_SEAL), PRACTICE));
+    }
+}
+
+/// That a plan is a calculation.
+pub(super) fn deferring(found: &mut Vec<Caution>) {
     found.push(Caution::new("defer", Level::Note, say(DEFER), PRACTICE));
 }
 
+const PRESS_SEAL: &str = "Pressing the seal: keep hands out from under press and driver, wear eye protection, and stop when the force rises \
+                          before the seal is home.";
 const PRESS: &str = "Stand clear of the line of the press, guard it, wear eye protection: hardened rings shatter. Keep the \
                      part square, and stop when the force rises before the shoulder is reached.";
 const DEFER: &str = "This plan is a calculation. The manual of the machine's maker, the data of the part's maker, local \

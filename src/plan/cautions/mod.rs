@@ -12,7 +12,10 @@ mod play;
 mod push;
 mod reach;
 mod screws;
+mod seal;
+mod seal_place;
 mod service;
+mod stack;
 mod strength;
 mod uneven_wall;
 
@@ -21,8 +24,10 @@ use super::fasteners::FastenersPlan;
 use super::inspection::InspectionPlan;
 use super::model::SeatPlan;
 use super::push::InternalClearancePlan;
+use super::seal::SealPlan;
+use super::stack::StackPlan;
 use super::uneven_wall::UnevenWallPlan;
-use crate::job::Job;
+use crate::job::{Job, Seal};
 
 /// What a job may have beside its seats.
 pub(super) struct Beside<'p> {
@@ -64,6 +69,35 @@ pub(super) fn all(
         screws::of_job(fasteners, &mut found);
     }
     hazards::of_job(job, seats, &mut found);
+    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+    found
+}
+
+/// What to say of the shaft seal and of the stack, put among the others.
+pub(super) fn of_assembly(
+    job: &Job,
+    seal_plan: Option<&SealPlan>,
+    stack_plan: Option<&StackPlan>,
+    found: &mut Vec<Caution>,
+) {
+    if let Some((plan, stated)) = seal_plan.zip(job.seal.as_ref()) {
+        seal::of_job(job, stated, plan, found);
+        seal_place::of_job(plan, found);
+        hazards::of_seal(found);
+    }
+    if let Some(plan) = stack_plan {
+        stack::of_job(plan, found);
+    }
+    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+}
+
+/// What to say of a shaft seal that goes in alone.
+pub(super) fn of_seal_alone(seal: &Seal, plan: &SealPlan) -> Vec<Caution> {
+    let mut found = Vec::new();
+    seal::of_seal(seal, plan, &mut found);
+    seal_place::of_job(plan, &mut found);
+    hazards::of_seal(&mut found);
+    hazards::deferring(&mut found);
     found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
     found
 }

@@ -7,6 +7,8 @@ use super::push::{
     TighterDocument, WallDocument,
 };
 use super::range::RangeDocument;
+use super::seal::SealDocument;
+use super::stack::StackDocument;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -29,6 +31,10 @@ pub struct PlanDocument {
     pub inspection: Option<InspectionDocument>,
     /// The seat with the ends of an uneven wall; null where the wall is the same all round.
     pub uneven_wall: Option<UnevenWallDocument>,
+    /// The shaft seal; null where the job does not give its sizes.
+    pub seal: Option<SealDocument>,
+    /// What stands along the axis; null where the job does not say.
+    pub stack: Option<StackDocument>,
     /// What can go wrong or hurt someone, gravest first.
     pub cautions: Vec<CautionDocument>,
     /// Every value as typed, and as read.

@@ -1,10 +1,12 @@
 //! A plan's quantities in the units that the names of the document state.
 
 use super::document::*;
+use super::seal::SealAloneDocument;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{fasteners, figures, inspection, push};
+use super::{fasteners, figures, inspection, push, seal, stack};
 use crate::job::{Piece, ServiceEnd};
-use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
+use crate::plan::seal::SealAlonePlan;
+use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Source, Verdict, Window};
 use crate::quantity::{Cases, Length, System};
 use crate::report::words;
 use uom::si::area::square_meter;
@@ -35,6 +37,8 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
         },
         verdict: verdict(plan.verdict),
         internal_clearance: plan.internal_clearance.as_ref().map(push::internal_clearance),
+        seal: plan.seal.as_ref().map(seal::document),
+        stack: plan.stack.as_ref().map(stack::document),
         seats: plan.seats.iter().map(|seat| seat_document(plan, seat)).collect(),
         fasteners: plan.fasteners.as_ref().map(fasteners::fasteners),
         inspection: plan.inspection.as_ref().map(inspection::inspection),
@@ -42,12 +46,30 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
         cautions: plan.cautions.iter().map(caution).collect(),
         entries: plan.job.entries.iter().map(entry).collect(),
         assumptions: plan.job.assumptions.iter().map(assumption).collect(),
-        sources: plan
-            .sources
-            .iter()
-            .map(|source| SourceDocument { what: source.what.clone(), text: source.text.clone() })
-            .collect(),
+        sources: plan.sources.iter().map(source).collect(),
     }
+}
+
+/// A plan of a shaft seal alone.
+pub(super) fn seal_alone(plan: &SealAlonePlan<'_>) -> SealAloneDocument {
+    let heading = &plan.job.heading;
+    SealAloneDocument {
+        format: "seatwise.seal/1",
+        job: JobDocument {
+            title: heading.title.clone(),
+            reference: heading.reference.clone(),
+            revision: heading.revision.clone(),
+        },
+        seal: seal::document(&plan.seal),
+        cautions: plan.cautions.iter().map(caution).collect(),
+        entries: plan.job.entries.iter().map(entry).collect(),
+        assumptions: plan.job.assumptions.iter().map(assumption).collect(),
+        sources: plan.sources.iter().map(source).collect(),
+    }
+}
+
+fn source(source: &Source) -> SourceDocument {
+    SourceDocument { what: source.what.clone(), text: source.text.clone() }
 }
 
 fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {

@@ -6,11 +6,14 @@ mod from_plan;
 mod inspection;
 mod push;
 mod range;
+mod seal;
+mod stack;
 mod units;
 
 pub use document::PlanDocument;
 
 use crate::plan::Plan;
+use crate::plan::seal::SealAlonePlan;
 
 /// The plan as JSON text, ending in a line feed.
 ///
@@ -20,6 +23,14 @@ use crate::plan::Plan;
 /// Only if a number were not finite, which a plan never holds.
 pub fn plan(plan: &Plan<'_>) -> Result<String, serde_json::Error> {
     pretty(&from_plan::document(plan))
+}
+
+/// The plan of a shaft seal alone as JSON text, `seatwise.seal/1`, ending in a line feed.
+///
+/// # Errors
+/// Only if a number were not finite, which a plan never holds.
+pub fn seal_alone(plan: &SealAlonePlan<'_>) -> Result<String, serde_json::Error> {
+    pretty(&from_plan::seal_alone(plan))
 }
 
 /// The JSON Schema of [`plan`]'s object, ending in a line feed.

@@ -4,11 +4,15 @@ mod fasteners;
 mod inspection;
 mod paragraph;
 mod push;
+mod seal;
 mod seat;
 mod show;
+mod stack;
 mod table;
 
-use crate::plan::{Caution, Level, Plan};
+use crate::job::{Assumption, Entry, Heading};
+use crate::plan::seal::SealAlonePlan;
+use crate::plan::{Caution, Level, Plan, Source};
 use crate::quantity::System;
 use crate::report::words;
 #[cfg(feature = "cli")]
@@ -20,10 +24,11 @@ pub(crate) use table::Table;
 /// The plan as text, at most 100 characters wide, ending in a line feed.
 pub fn plan(plan: &Plan<'_>, system: System) -> String {
     let mut page = Page::default();
-    title(plan, &mut page);
+    title(&plan.job.heading, &mut page);
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
     }
+    assembly_steps(plan, system, &mut page);
     beside(plan, Show { system }, &mut page);
     for seat in &plan.seats {
         seat::details(plan, seat, system, &mut page);
@@ -32,22 +37,48 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
     if let Some(play) = &plan.internal_clearance {
         push::internal_clearance(play, system, &mut page);
     }
-    cautions(plan, system, &mut page);
-    entries(plan, &mut page);
-    assumptions(plan, system, &mut page);
-    sources(plan, &mut page);
+    if let Some(seal) = &plan.seal {
+        seal::details(seal, system, &mut page);
+    }
+    if let Some(stack) = &plan.stack {
+        stack::details(stack, system, &mut page);
+    }
+    cautions(&plan.cautions, system, &mut page);
+    entries(&plan.job.entries, &mut page);
+    assumptions(&plan.job.assumptions, system, &mut page);
+    sources(&plan.sources, &mut page);
+    page.finish()
+}
+
+/// The plan of a shaft seal alone as text; without its details when `short`.
+pub fn seal_alone(plan: &SealAlonePlan<'_>, system: System, short: bool) -> String {
+    let mut page = Page::default();
+    title(&plan.job.heading, &mut page);
+    page.heading("PRESS");
+    page.paragraph(&seal::answer(&plan.seal, system));
+    seal::steps(&plan.seal, system, &mut page);
+    if !short {
+        seal::details(&plan.seal, system, &mut page);
+    }
+    cautions(&plan.cautions, system, &mut page);
+    if !short {
+        entries(&plan.job.entries, &mut page);
+        assumptions(&plan.job.assumptions, system, &mut page);
+        sources(&plan.sources, &mut page);
+    }
     page.finish()
 }
 
 /// The first page of it: what happens, what to do, the main numbers, and what can hurt someone or spoil the part.
 pub fn short(plan: &Plan<'_>, system: System) -> String {
     let mut page = Page::default();
-    title(plan, &mut page);
+    title(&plan.job.heading, &mut page);
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
         page.line("");
         page.table(&seat::main_numbers(seat, system));
     }
+    assembly_steps(plan, system, &mut page);
     beside(plan, Show { system }, &mut page);
     page.heading("Cautions");
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
@@ -88,11 +119,24 @@ fn details_beside(plan: &Plan<'_>, show: Show, page: &mut Page) {
     }
 }
 
+/// What to do along the axis and with the seal, in the order in which it is done.
+fn assembly_steps(plan: &Plan<'_>, system: System, page: &mut Page) {
+    let seal_first = plan.job.seal.as_ref().is_some_and(|seal| seal.fitted_first);
+    if let Some(seal) = plan.seal.as_ref().filter(|_| seal_first) {
+        seal::steps(seal, system, page);
+    }
+    if let Some(stack) = &plan.stack {
+        stack::answer(stack, system, page);
+    }
+    if let Some(seal) = plan.seal.as_ref().filter(|_| !seal_first) {
+        seal::steps(seal, system, page);
+    }
+}
+
 /// What every page says.
 const DEFER: &str = "A calculation only: the maker's manual, local codes and licensed practice go before it.";
 
-fn title(plan: &Plan<'_>, page: &mut Page) {
-    let heading = &plan.job.heading;
+fn title(heading: &Heading, page: &mut Page) {
     if !heading.title.is_empty() {
         page.line(&heading.title);
     }
@@ -112,9 +156,9 @@ fn title(plan: &Plan<'_>, page: &mut Page) {
     }
 }
 
-fn cautions(plan: &Plan<'_>, system: System, page: &mut Page) {
+fn cautions(cautions: &[Caution], system: System, page: &mut Page) {
     page.heading("Cautions");
-    for caution in &plan.cautions {
+    for caution in cautions {
         let signal = format!("{}: ", caution.level().word().to_uppercase());
         page.hanging(&signal, &words::sentence(caution.sentence(), system));
         page.small(&source_line(caution));
@@ -125,11 +169,9 @@ fn source_line(caution: &Caution) -> String {
     format!("[{}; {}]", caution.code(), caution.source())
 }
 
-fn entries(plan: &Plan<'_>, page: &mut Page) {
+fn entries(entries: &[Entry], page: &mut Page) {
     page.heading("What was entered");
-    let rows: Vec<[String; 4]> = plan
-        .job
-        .entries
+    let rows: Vec<[String; 4]> = entries
         .iter()
         .map(|entry| {
             let (metric, inch) = (words::value(&entry.value, System::Metric), words::value(&entry.value, System::Inch));
@@ -140,20 +182,20 @@ fn entries(plan: &Plan<'_>, page: &mut Page) {
     page.table(&table::Table { head: Some(["", "as typed", "metric", "inch"].map(str::to_owned)), rows });
 }
 
-fn assumptions(plan: &Plan<'_>, system: System, page: &mut Page) {
-    if plan.job.assumptions.is_empty() {
+fn assumptions(assumptions: &[Assumption], system: System, page: &mut Page) {
+    if assumptions.is_empty() {
         return;
     }
     page.heading("What was assumed (state it in the job to change it)");
-    for assumption in &plan.job.assumptions {
+    for assumption in assumptions {
         let opening = format!("{} = {}: ", assumption.what, words::value(&assumption.value, system));
         page.paragraph(&format!("{opening}{}", assumption.why));
     }
 }
 
-fn sources(plan: &Plan<'_>, page: &mut Page) {
+fn sources(sources: &[Source], page: &mut Page) {
     page.heading("Sources");
-    for source in &plan.sources {
+    for source in sources {
         page.paragraph(&format!("{}: {}", source.what, source.text));
     }
 }

@@ -1,4 +1,7 @@
 use super::table::Table;
+use crate::plan::Sentence;
+use crate::quantity::System;
+use crate::report::words;
 use textwrap::Options;
 
 /// Widest line.
@@ -33,6 +36,17 @@ impl Page {
     /// A wrapped paragraph that begins with `opening`.
     pub(crate) fn hanging(&mut self, opening: &str, text: &str) {
         self.wrapped(&format!("{opening}{text}"), INDENT, "      ");
+    }
+
+    /// Numbered steps under a heading; nothing where there are none.
+    pub(super) fn steps(&mut self, heading: &str, steps: &[Sentence], system: System) {
+        if steps.is_empty() {
+            return;
+        }
+        self.heading(heading);
+        for (number, step) in steps.iter().enumerate() {
+            self.hanging(&format!("{}. ", number + 1), &words::sentence(step, system));
+        }
     }
 
     /// A wrapped remark under the paragraph before it.

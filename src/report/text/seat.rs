@@ -24,14 +24,7 @@ pub(super) fn answer(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &mu
     let several = plan.seats.len() > 1;
     page.heading(&if several { format!("{verdict} ({} seat)", seat.seat.name()) } else { verdict });
     page.paragraph(&sentence);
-    let steps = plan.steps(seat);
-    if steps.is_empty() {
-        return;
-    }
-    page.heading(&format!("What to do, {} seat", seat.seat.name()));
-    for (number, step) in steps.iter().enumerate() {
-        page.hanging(&format!("{}. ", number + 1), &words::sentence(step, system));
-    }
+    page.steps(&format!("What to do, {} seat", seat.seat.name()), &plan.steps(seat), system);
 }
 
 /// The numbers behind it.
