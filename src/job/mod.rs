@@ -16,11 +16,13 @@ mod read_medium;
 mod read_part;
 mod read_play;
 mod read_press;
+mod read_scatter;
 mod read_seats;
 mod read_shop;
 mod read_size;
 mod read_sizes;
 mod read_treatment;
+pub mod scatter;
 mod section;
 mod smell;
 mod treated;
@@ -45,7 +47,7 @@ use toml::de::DeTable;
 pub const LONGEST_TEXT: usize = 1_000_000;
 
 /// Keys and tables that stand at the top of a job.
-pub const KEYS: [&str; 16] = [
+pub const KEYS: [&str; 17] = [
     "title",
     "reference",
     "revision",
@@ -62,6 +64,7 @@ pub const KEYS: [&str; 16] = [
     "shop",
     "service",
     "press",
+    "scatter",
 ];
 
 /// Checks a job.
@@ -165,6 +168,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
     let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
     let (seal, chill, warm) = (flatten(seal)?, flatten(chill)?, flatten(warm)?);
+    let scatter = scatter(top, &part, (housing.is_some(), shaft.is_some()), notes);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
     for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
         if let Some(treatment) = treatment {
@@ -195,6 +199,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         service,
         speed,
         ring_difference,
+        scatter: flatten(scatter)?,
         system: usual_system(notes),
         entries: Vec::new(),
         assumptions: Vec::new(),
@@ -214,6 +219,28 @@ fn treatment(
     let shop: ThermodynamicTemperature = wanted.shop;
     let asked = read_treatment::Asked { direction, housing: wanted.housing, shaft: wanted.shaft, shop };
     Some(read_treatment::treatment(&section, &asked, library, notes))
+}
+
+/// How the quantities scatter, where the job says so.
+fn scatter(
+    top: &Section<'_>,
+    part: &Part,
+    (housing, shaft): (bool, bool),
+    notes: &mut Notes,
+) -> Option<Option<scatter::Scatter>> {
+    let section = top.section("scatter", &read_scatter::KEYS, notes)?;
+    let found = read_scatter::scatter(&section, notes);
+    let (outside, bore) = (Some(part.outside), part.bore);
+    let nominals = [
+        ("outside", outside.filter(|_| housing)),
+        ("bore", bore.filter(|_| shaft)),
+        ("housing", outside.filter(|_| housing)),
+        ("shaft", bore.filter(|_| shaft)),
+    ];
+    if let Some(found) = &found {
+        read_scatter::fits(&section, found, &nominals, notes);
+    }
+    Some(found)
 }
 
 fn heading(top: &Section<'_>, notes: &mut Notes) -> Heading {

@@ -44,6 +44,8 @@ pub struct Job {
     /// By how much the inner ring of a bearing runs warmer than the outer one, least and most; none where there is no
     /// service.
     pub ring_difference: Option<(TemperatureInterval, TemperatureInterval)>,
+    /// How its quantities scatter, where the job says so.
+    pub scatter: Option<super::scatter::Scatter>,
     /// Every value that was typed.
     pub entries: Vec<Entry>,
     /// Every value that was put in for one that was not typed.

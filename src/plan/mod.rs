@@ -15,6 +15,7 @@ pub mod options;
 mod place;
 pub mod push;
 mod run;
+pub mod scatter;
 mod seat;
 mod sentence;
 mod sizes;
@@ -137,5 +138,5 @@ pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
     }
     let worst = seats.iter().map(|seat| seat.verdict).max().unwrap_or(Verdict::DoNot);
     let sources = sources::of(job, &joints);
-    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, sources })
+    Ok(Plan { job, verdict: worst, seats, internal_clearance, cautions, sources, scatter: None })
 }

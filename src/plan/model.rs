@@ -27,6 +27,8 @@ pub struct Plan<'j> {
     pub internal_clearance: Option<InternalClearancePlan>,
     /// Where the numbers come from.
     pub sources: Vec<Source>,
+    /// What share of parts does what; none where no parts were drawn.
+    pub scatter: Option<super::scatter::Scatter>,
 }
 
 /// What to expect, from best to worst.

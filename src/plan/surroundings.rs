@@ -8,25 +8,38 @@ use crate::stock::medium::{Film, Law};
 use crate::thermal::{
     AirAround, Axis, FilmLaw, MoistAir, NitrogenPool, ThermalError, Wrap, nitrogen_boiling_point, part_in_air,
 };
+use std::ops::{Add, Mul};
 use uom::si::f64::Velocity;
 use uom::si::length::millimeter;
 use uom::si::ratio::ratio;
 use uom::si::velocity::meter_per_second;
 
 /// Which end of every range.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy, PartialEq)]
 pub(super) enum Pace {
     /// The piece follows its surroundings slowly.
     Slow,
     /// It follows them quickly.
     Quick,
+    /// Between the two, from 0 for slow to 1 for quick: a draw of a scatter.
+    Between(f64),
 }
 
 impl Pace {
-    pub(super) fn of<T>(self, (slow, quick): (T, T)) -> T {
+    pub(super) fn of<T: Add<Output = T> + Mul<f64, Output = T>>(self, (slow, quick): (T, T)) -> T {
         match self {
             Self::Slow => slow,
             Self::Quick => quick,
+            Self::Between(share) => slow * (1.0 - share) + quick * share,
+        }
+    }
+
+    /// How far it is from the slow end to the quick one.
+    pub(super) fn share(self) -> f64 {
+        match self {
+            Self::Slow => 0.0,
+            Self::Quick => 1.0,
+            Self::Between(share) => share,
         }
     }
 
@@ -35,11 +48,13 @@ impl Pace {
         match self {
             Self::Slow => Self::Quick,
             Self::Quick => Self::Slow,
+            Self::Between(share) => Self::Between(1.0 - share),
         }
     }
 }
 
 /// One of the surroundings of a piece.
+#[derive(Clone)]
 pub(super) struct Surroundings {
     pub(super) temperature: ThermodynamicTemperature,
     pub(super) film: FilmLaw,
