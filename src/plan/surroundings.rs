@@ -34,6 +34,11 @@ impl Pace {
         }
     }
 
+    /// Between two speeds of air, m/s: by their roots, for the film of a stream grows with about the root of its speed.
+    fn speed(self, (slow, quick): (f64, f64)) -> f64 {
+        self.of((slow.sqrt(), quick.sqrt())).powi(2)
+    }
+
     /// How far it is from the slow end to the quick one.
     pub(super) fn share(self) -> f64 {
         match self {
@@ -123,7 +128,7 @@ fn film(
             FilmLaw::constant(pace.of((*low, *high)))
         }
         FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
-            let around = air_around(job, surroundings, pace.of(*speeds_m_s));
+            let around = air_around(job, surroundings, pace.speed(*speeds_m_s));
             FilmLaw::in_air(&subject.round, &around, start)?.scaled(pace.of(*factors))
         }
         FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { factors }, .. }) => {
@@ -155,7 +160,7 @@ pub(super) fn shop_film_at(
     match &job.bench.film {
         // One temperature needs no table.
         FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
-            let around = air_around(job, air, pace.of(*speeds_m_s));
+            let around = air_around(job, air, pace.speed(*speeds_m_s));
             Ok(part_in_air(&subject.round, &around, surface)?.mean * pace.of(*factors))
         }
         choice => film(job, subject, choice, pace, (surface, air))?.at(surface),

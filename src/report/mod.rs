@@ -10,6 +10,7 @@ pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
 pub(crate) mod results;
+pub mod scatter;
 pub mod stock;
 pub mod sweep;
 pub mod text;
@@ -23,4 +24,9 @@ pub fn plot_title(plan: &Plan<'_>, seat: &SeatPlan, system: System) -> String {
     let verdict = seat.verdict.words();
     let (first, rest) = verdict.split_at(verdict.chars().next().map_or(0, char::len_utf8));
     format!("{}{rest}: {}", first.to_uppercase(), words::sentence(&plan.answer(seat), system))
+}
+
+/// The title of a picture of a seat's scatter: what share drops in.
+pub fn scatter_title(seat: &crate::plan::scatter::SeatScatter, system: System) -> String {
+    scatter::answer(seat, system)
 }

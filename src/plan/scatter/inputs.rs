@@ -94,10 +94,13 @@ pub struct InputUsed {
 /// How far a time in a medium is off, and the time of carrying, where the job says nothing.
 const HOLD_SHARE: f64 = 0.05;
 const CARRY_SHARE: f64 = 0.3;
+/// How far the temperature is off at which a piece is taken out, K.
+const THERMOMETER_K: f64 = 2.0;
 
 const SIZES_WHY: &str = "common practice, no published source: limits at three standard deviations, parts beyond them \
                          sorted out; state sizes under [scatter]";
 const MEDIUM_WHY: &str = "tolerance of the medium's data; state medium under [scatter]";
+const TAKEN_WHY: &str = "common practice, no published source: 2 K by a thermometer; state medium under [scatter]";
 const HOLD_WHY: &str = "common practice, no published source: 5 % of the time; state hold under [scatter]";
 const CARRY_WHY: &str = "common practice, no published source: 30 % of the time; state carry under [scatter]";
 const FILM_WHY: &str =
@@ -239,7 +242,11 @@ impl Maker<'_> {
         if taken_out.is_none() && (boils || powered) {
             return Ok(fixed(kind, planned));
         }
-        let usual = Spread { within: treatment.medium.temperature().tolerance, form: Form::Uniform };
+        let tolerance = match taken_out {
+            Some(_) => TemperatureInterval::new::<step_kelvin>(THERMOMETER_K),
+            None => treatment.medium.temperature().tolerance,
+        };
+        let usual = Spread { within: tolerance, form: Form::Uniform };
         let spread: Spread<TemperatureInterval> = self.stated.medium.unwrap_or(usual);
         let within = spread.within.get::<step_kelvin>();
         let ends = (planned - within, planned + within);
@@ -253,7 +260,7 @@ impl Maker<'_> {
             shape,
             low: shown(ends.0),
             high: shown(ends.1),
-            assumed: self.stated.medium.is_none().then_some(MEDIUM_WHY),
+            assumed: self.stated.medium.is_none().then_some(if taken_out.is_some() { TAKEN_WHY } else { MEDIUM_WHY }),
         })
     }
 

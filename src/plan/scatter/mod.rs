@@ -20,7 +20,7 @@ mod summary;
 mod table;
 mod worker;
 
-pub use distribution::{Distribution, DistributionError};
+pub use distribution::{Distribution, DistributionError, Random};
 pub use inputs::{InputKind, InputUsed};
 pub use model::{Bar, Output, OutputSummary, PERCENTILES, Scatter, SeatScatter, Sensitivity};
 pub use prepare::{Drawn, SeatModel};

@@ -15,14 +15,14 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 
 /// Steps along each axis before any refinement; the films are wide, a bearing's state needs few.
-const FILM_STEPS: usize = 8;
-const HOLD_STEPS: usize = 8;
+const FILM_STEPS: usize = 16;
+const HOLD_STEPS: usize = 4;
 const MEDIUM_STEPS: usize = 2;
 const AIR_STEPS: usize = 6;
-const STATE_STEPS: usize = 3;
+const OTHER_STEPS: usize = 1;
 const CARRY_STEPS: usize = 6;
 /// Kelvins of one step along the temperature at which a piece is taken out.
-const END_STEP_K: f64 = 4.0;
+const END_STEP_K: f64 = 5.0;
 /// Steps in shop air, and the first of them, s: each is longer than the one before by the same factor.
 pub(super) const BENCH_STEPS: usize = 96;
 const FIRST_BENCH_S: f64 = 2.0;
@@ -48,6 +48,15 @@ pub(super) struct PieceRanges {
     pub(super) hold: (f64, f64),
     pub(super) air: (f64, f64),
     pub(super) carry: (f64, f64),
+}
+
+/// How a piece leaves its medium.
+#[derive(Clone, Copy, Debug)]
+struct TakenOut {
+    /// Temperature of the body that counts, K.
+    counts: f64,
+    /// Change of the two others from the shop, over that of the one that counts; 1 where there is one body.
+    others: [f64; 2],
 }
 
 /// A piece that is treated.
@@ -85,23 +94,47 @@ impl<'j> Treated<'j> {
         Soaking::between(self.job, &self.subject, treatment, (self.counts, film, self.bodies))
     }
 
-    /// The bodies with which the piece leaves its medium, by a direct history.
-    fn ends(&self, draw: &PieceDraw, holds: &[f64]) -> Result<Vec<Vec<ThermodynamicTemperature>>, PlanError> {
+    /// How the piece leaves its medium after some times in it, by a direct history.
+    fn ends(&self, draw: &PieceDraw, holds: &[f64]) -> Result<Vec<TakenOut>, PlanError> {
         let treatment = self.drawn(draw);
         let soaking = self.soaking(&treatment, draw.film)?;
+        let bodies = self.bodies.unwrap_or(1);
         if matches!(treatment.hold, Hold::Reaches(_)) {
-            let (run, _) = soaking.held(Pace::Slow)?;
-            return Ok(vec![run.end(); holds.len()]);
+            let (run, time) = soaking.held(Pace::Slow)?;
+            return Ok(vec![self.taken_out(&run, time.get::<second>(), bodies); holds.len()]);
         }
-        // One body needs no more than its longest history; three are followed to each time.
         let longest = holds.iter().copied().fold(0.0, f64::max);
         let run = soaking.follow(Pace::Slow, Time::new::<second>(longest))?;
-        if run.end().len() == 1 {
-            let at = |&hold: &f64| vec![from_kelvin(run.kelvin_at(self.counts, hold))];
-            return Ok(holds.iter().map(at).collect());
+        Ok(holds.iter().map(|hold| self.taken_out(&run, *hold, bodies)).collect())
+    }
+
+    fn taken_out(&self, run: &Run, time: f64, bodies: usize) -> TakenOut {
+        let shop = self.job.bench.temperature.get::<kelvin>();
+        let counts = run.kelvin_at(self.counts, time);
+        let change = |part| (run.kelvin_at(part, time) - shop) / (counts - shop);
+        let others = if bodies > 1 { self.others().map(change) } else { [1.0; 2] };
+        TakenOut { counts, others }
+    }
+
+    /// The two bodies of a bearing that are not the one that counts.
+    fn others(&self) -> [BearingPart; 2] {
+        match self.counts {
+            BearingPart::OuterRing => [BearingPart::RollingElements, BearingPart::InnerRing],
+            _ => [BearingPart::OuterRing, BearingPart::RollingElements],
         }
-        let to = |&hold: &f64| Ok(soaking.follow(Pace::Slow, Time::new::<second>(hold))?.end());
-        holds.iter().map(to).collect()
+    }
+
+    /// The temperatures with which the bench begins.
+    fn start(&self, end: &TakenOut) -> Vec<ThermodynamicTemperature> {
+        if self.bodies.is_none_or(|bodies| bodies < 2) {
+            return vec![from_kelvin(end.counts)];
+        }
+        let shop = self.job.bench.temperature.get::<kelvin>();
+        let mut all = [end.counts; 3];
+        for (part, change) in self.others().into_iter().zip(end.others) {
+            all[part.index()] = shop + change * (end.counts - shop);
+        }
+        all.map(from_kelvin).to_vec()
     }
 
     fn drawn(&self, draw: &PieceDraw) -> Treatment {
@@ -115,6 +148,13 @@ impl<'j> Treated<'j> {
         }
     }
 
+    /// The end of the medium's range that is farther from the shop: a film's table must reach it.
+    fn farthest(&self, ranges: &PieceRanges) -> f64 {
+        let shop = self.job.bench.temperature.get::<kelvin>();
+        let (low, high) = ranges.medium;
+        if (low - shop).abs() > (high - shop).abs() { low } else { high }
+    }
+
     fn on_bench(&self, start: &[ThermodynamicTemperature], draw: &PieceDraw) -> Result<Run, PlanError> {
         let treatment = self.drawn(draw);
         let soaking = self.soaking(&treatment, draw.film)?;
@@ -124,7 +164,7 @@ impl<'j> Treated<'j> {
     /// Strain at some times after leaving the medium, by direct histories: what the table stands for.
     pub(super) fn direct(&self, draw: &PieceDraw, times: &[f64]) -> Result<Vec<f64>, PlanError> {
         let ends = self.ends(draw, &[draw.hold])?;
-        let run = self.on_bench(&ends[0], draw)?;
+        let run = self.on_bench(&self.start(&ends[0]), draw)?;
         Ok(times.iter().map(|time| self.strain(run.kelvin_at(self.counts, *time))).collect())
     }
 
@@ -135,22 +175,20 @@ impl<'j> Treated<'j> {
 
 /// The strain of a piece from tables.
 pub(super) struct Tabled {
-    /// The temperature of one body as it is taken out, over medium and film, a column a time in the medium; none where it
-    /// is the temperature that is drawn, or where there are three bodies.
-    taken_out: Option<(Table, Axis)>,
-    /// What the bench is tabled over.
-    over: Over,
-    /// Strain over the state as it is taken out and the film of shop air; first columns of the carry, then of the bench.
+    /// How it is taken out, over medium and film; none where that is the temperature that is drawn.
+    taken_out: Option<Leaving>,
+    /// Strain over temperature and state as it is taken out, and the film of shop air; first columns of the carry, then of
+    /// the bench.
     bench: Table,
     carry: Axis,
 }
 
-#[derive(Clone, Copy, PartialEq)]
-enum Over {
-    /// The temperature as it is taken out.
-    Temperature,
-    /// Medium, film and time in it.
-    State,
+/// How a piece is taken out: the temperature that counts for each time in the medium, and, of three bodies, the change of
+/// the two others over it.
+struct Leaving {
+    counts: Table,
+    others: Option<[Table; 2]>,
+    hold: Axis,
 }
 
 /// Times after leaving the medium at which the bench is tabled, s.
@@ -180,57 +218,40 @@ impl Tabled {
     ) -> Result<Self, PlanError> {
         let carry = Axis::new(ranges.carry, CARRY_STEPS * finer);
         let times: Vec<f64> = carry.values().chain(bench_times()).collect();
-        let air = Axis::new(ranges.air, AIR_STEPS * finer);
-        if piece.bodies.is_some_and(|bodies| bodies > 1) {
-            let axes = vec![
-                Axis::new(ranges.medium, MEDIUM_STEPS),
-                Axis::new(ranges.film, STATE_STEPS * finer),
-                Axis::new(ranges.hold, MEDIUM_STEPS * finer),
-                air,
-            ];
-            let rows = worker.each(points(&axes), |number| {
-                let at = Table::coordinates(&axes, number);
-                piece.direct(&PieceDraw { medium: at[0], film: at[1], hold: at[2], air: at[3] }, &times)
-            });
-            let bench = Table::new(axes, rows.into_iter().collect::<Result<_, _>>()?);
-            return Ok(Self { taken_out: None, over: Over::State, bench, carry });
-        }
-        let taken_out = if matches!(piece.treatment.hold, Hold::Reaches(_)) {
-            None
-        } else {
-            Some(taken_out(piece, ranges, finer, worker)?)
-        };
-        let span = taken_out.as_ref().map_or(ranges.medium, |(table, _)| table.ends());
+        let three = piece.bodies.is_some_and(|bodies| bodies > 1);
+        let drawn = matches!(piece.treatment.hold, Hold::Reaches(_)) && !three;
+        let taken_out = if drawn { None } else { Some(leaving(piece, ranges, finer, worker)?) };
+        let span = taken_out.as_ref().map_or(ranges.medium, |leaving| leaving.counts.ends());
         // Held between 1 and 32, so nothing is cut off.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         let steps = ((span.1 - span.0) / END_STEP_K).ceil().clamp(1.0, 32.0) as usize;
-        let axes = vec![Axis::new(span, steps * finer), air];
-        let middle = |(low, high): (f64, f64)| 0.5 * (low + high);
+        let others = taken_out.as_ref().and_then(|leaving| leaving.others.as_ref());
+        let mut axes = vec![Axis::new(span, steps * finer), Axis::new(ranges.air, AIR_STEPS * finer)];
+        axes.extend(others.iter().flat_map(|both| both.iter()).map(|other| Axis::new(other.ends(), OTHER_STEPS)));
+        let farthest = piece.farthest(ranges);
         let rows = worker.each(points(&axes), |number| {
             let at = Table::coordinates(&axes, number);
-            let state = PieceDraw {
-                medium: middle(ranges.medium),
-                film: middle(ranges.film),
-                hold: middle(ranges.hold),
-                air: at[1],
-            };
-            let run = piece.on_bench(&[from_kelvin(at[0])], &state)?;
+            let end = TakenOut { counts: at[0], others: if three { [at[2], at[3]] } else { [1.0; 2] } };
+            let draw = PieceDraw { medium: farthest, film: ranges.film.0, hold: ranges.hold.1, air: at[1] };
+            let run = piece.on_bench(&piece.start(&end), &draw)?;
             Ok(times.iter().map(|time| piece.strain(run.kelvin_at(piece.counts, *time))).collect())
         });
         let bench = Table::new(axes, rows.into_iter().collect::<Result<_, PlanError>>()?);
-        Ok(Self { taken_out, over: Over::Temperature, bench, carry })
+        Ok(Self { taken_out, bench, carry })
     }
 
     /// The points of the table that a draw lies between.
     #[inline]
     pub(super) fn corners(&self, draw: &PieceDraw) -> Corners {
-        match (self.over, &self.taken_out) {
-            (Over::State, _) => self.bench.corners(&[draw.medium, draw.film, draw.hold, draw.air]),
-            (Over::Temperature, Some((table, hold))) => {
-                let end = table.between(&table.corners(&[draw.medium, draw.film]), hold.locate(draw.hold));
-                self.bench.corners(&[end, draw.air])
+        let Some(leaving) = &self.taken_out else { return self.bench.corners(&[draw.medium, draw.air]) };
+        let (corners, hold) = (leaving.counts.corners(&[draw.medium, draw.film]), leaving.hold.locate(draw.hold));
+        let counts = leaving.counts.between(&corners, hold);
+        match &leaving.others {
+            None => self.bench.corners(&[counts, draw.air]),
+            Some([one, other]) => {
+                let (one, other) = (one.between(&corners, hold), other.between(&corners, hold));
+                self.bench.corners(&[counts, draw.air, one, other])
             }
-            (Over::Temperature, None) => self.bench.corners(&[draw.medium, draw.air]),
         }
     }
 
@@ -247,20 +268,24 @@ impl Tabled {
     }
 }
 
-fn taken_out(
+fn leaving(
     piece: &Treated<'_>,
     ranges: &PieceRanges,
     finer: usize,
     worker: &impl Worker,
-) -> Result<(Table, Axis), PlanError> {
+) -> Result<Leaving, PlanError> {
     let hold = Axis::new(ranges.hold, HOLD_STEPS * finer);
     let holds: Vec<f64> = hold.values().collect();
-    let axes = vec![Axis::new(ranges.medium, MEDIUM_STEPS * finer), Axis::new(ranges.film, FILM_STEPS * finer)];
+    let axes = vec![Axis::new(ranges.medium, MEDIUM_STEPS), Axis::new(ranges.film, FILM_STEPS * finer)];
     let rows = worker.each(points(&axes), |number| {
         let at = Table::coordinates(&axes, number);
-        let draw = PieceDraw { medium: at[0], film: at[1], hold: ranges.hold.1, air: ranges.air.1 };
-        let ends = piece.ends(&draw, &holds)?;
-        Ok(ends.iter().map(|bodies| bodies[0].get::<kelvin>()).collect())
+        piece.ends(&PieceDraw { medium: at[0], film: at[1], hold: ranges.hold.1, air: ranges.air.1 }, &holds)
     });
-    Ok((Table::new(axes, rows.into_iter().collect::<Result<_, PlanError>>()?), hold))
+    let rows = rows.into_iter().collect::<Result<Vec<_>, PlanError>>()?;
+    let table = |read: fn(&TakenOut) -> f64| {
+        Table::new(axes.clone(), rows.iter().map(|row| row.iter().map(read).collect()).collect())
+    };
+    let three = piece.bodies.is_some_and(|bodies| bodies > 1);
+    let others = three.then(|| [table(|end| end.others[0]), table(|end| end.others[1])]);
+    Ok(Leaving { counts: table(|end| end.counts), others, hold })
 }

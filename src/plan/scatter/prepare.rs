@@ -22,7 +22,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 
 /// Draws that are planned directly as well, and the difference from which the tables are made finer, m.
-const CHECKED: usize = 12;
+const CHECKED: usize = 32;
 const WANTED_M: f64 = 0.05e-6;
 /// How often the tables are made twice as fine at most.
 const FINEST: u32 = 2;

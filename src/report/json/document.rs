@@ -5,6 +5,7 @@ use super::push::{
     WallDocument,
 };
 use super::range::RangeDocument;
+use super::scatter::ScatterDocument;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -29,6 +30,10 @@ pub struct PlanDocument {
     pub assumptions: Vec<AssumptionDocument>,
     /// Where the numbers come from.
     pub sources: Vec<SourceDocument>,
+    /// What share of parts does what; null where no parts were drawn.
+    pub scatter: Option<ScatterDocument>,
+    /// Why `scatter` is null.
+    pub scatter_reason: Option<&'static str>,
 }
 
 /// Title block of the job.

@@ -2,7 +2,7 @@
 
 use super::document::*;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{figures, push};
+use super::{figures, push, scatter};
 use crate::job::{Piece, ServiceEnd};
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Verdict, Window};
 use crate::quantity::{Cases, Length, System};
@@ -22,6 +22,7 @@ const NEVER_GOES: &str =
     "the placing clearance does not go at the temperature of the shop, or outlasts the time computed";
 const NO_LOCK: &str = "warming or cooling both parts together does not bring this case to zero clearance";
 const NO_STRESS: &str = "there is no interference, and so no stress, in this case";
+const NOT_DRAWN: &str = "no parts were drawn; ask for them with --draws";
 const NO_TEMPERATURE: &str = "no temperature within the material's table does it";
 
 pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
@@ -44,6 +45,8 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
             .iter()
             .map(|source| SourceDocument { what: source.what.clone(), text: source.text.clone() })
             .collect(),
+        scatter: plan.scatter.as_ref().map(scatter::scatter),
+        scatter_reason: plan.scatter.is_none().then_some(NOT_DRAWN),
     }
 }
 

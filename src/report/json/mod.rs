@@ -4,6 +4,7 @@ mod document;
 mod from_plan;
 mod push;
 mod range;
+mod scatter;
 mod units;
 
 pub use document::PlanDocument;

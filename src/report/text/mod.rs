@@ -8,7 +8,7 @@ mod table;
 
 use crate::plan::{Caution, Level, Plan};
 use crate::quantity::System;
-use crate::report::words;
+use crate::report::{scatter, words};
 pub(crate) use paragraph::Page;
 pub(crate) use table::Table;
 
@@ -19,6 +19,7 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
     }
+    scatter::blocks(plan, system, &mut page);
     for seat in &plan.seats {
         seat::details(plan, seat, system, &mut page);
     }
@@ -41,6 +42,7 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
         page.line("");
         page.table(&seat::main_numbers(seat, system));
     }
+    scatter::blocks(plan, system, &mut page);
     page.heading("Cautions");
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
     for caution in grave {
