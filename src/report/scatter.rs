@@ -51,6 +51,7 @@ pub(crate) fn blocks(plan: &Plan<'_>, system: System, page: &mut Page) {
             page.paragraph(&line);
         }
         page.line("");
+        page.paragraph("Interference at 20 °C and in service, clearance and force when a part reaches the seat:");
         page.table(&percentiles(seat, system));
         page.line("");
         decisive(seat, page);
@@ -70,18 +71,15 @@ fn of_hundred(share: &Share, many: &str, one: &str) -> String {
     format!("Of 100 parts, {count} {does} ({} to {}, 95 %)", per_cent(share.low), per_cent(share.high))
 }
 
-/// A share times a hundred: to a tenth, or to two figures where it is close to an end.
+/// A share times a hundred: to a tenth, or to two figures of what is left to the nearer end.
 fn per_cent(share: f64) -> String {
-    let rest = share.min(1.0 - share);
-    let places = if rest <= 0.0 {
+    let rest = 100.0 * share.min(1.0 - share);
+    if rest <= 0.0 {
         return if share > 0.5 { "100".to_owned() } else { "0".to_owned() };
-    } else if rest < 0.0005 {
-        4
-    } else if rest < 0.005 {
-        3
-    } else {
-        1
-    };
+    }
+    // Held between 1 and 9, so nothing is cut off.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let places = (-rest.log10()).ceil().clamp(0.0, 8.0) as usize + 1;
     let text = format!("{:.places$}", share * 100.0);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
@@ -103,25 +101,36 @@ fn more(seat: &SeatScatter, system: System) -> Vec<String> {
     lines
 }
 
-fn percentiles(seat: &SeatScatter, system: System) -> Table<10> {
-    let head: Vec<String> = ["percentile".to_owned(), "mean".to_owned(), "deviation".to_owned()]
-        .into_iter()
-        .chain(PERCENTILES.iter().map(|p| format!("{p} %")))
-        .collect();
-    let row = |summary: &OutputSummary| {
-        let shown = |value: f64| {
-            if value.is_finite() { words::value(&summary.output.value(value), system) } else { "over 4 h".to_owned() }
-        };
-        let some = |value: Option<f64>| value.map_or_else(|| "-".to_owned(), shown);
-        let mut cells = vec![name(summary.output).to_owned(), some(summary.mean), some(summary.deviation)];
-        cells.extend(summary.percentiles.iter().map(|value| shown(*value)));
-        array(cells)
+/// A column an output: mean, deviation and percentiles, in columns that a page is wide enough for.
+fn percentiles(seat: &SeatScatter, system: System) -> Table<7> {
+    let head = |output: Output| match output {
+        Output::Interference => "interference",
+        Output::Clearance => "clearance",
+        Output::Window => "latest start",
+        Output::Force => "force",
+        Output::Coldest => "interf. coldest",
+        Output::Hottest => "interf. hottest",
     };
-    Table { head: Some(array(head)), rows: seat.outputs.iter().map(row).collect() }
+    let row = |name: String, read: &dyn Fn(&OutputSummary) -> Option<f64>| {
+        let shown = |summary: &OutputSummary| match read(summary) {
+            None => "-".to_owned(),
+            Some(value) if value.is_finite() => words::value(&summary.output.value(value), system),
+            Some(_) => "over 4 h".to_owned(),
+        };
+        array(std::iter::once(name).chain(seat.outputs.iter().map(shown)))
+    };
+    let mut rows = vec![
+        row("mean".to_owned(), &|summary| summary.mean),
+        row("standard deviation".to_owned(), &|summary| summary.deviation),
+    ];
+    for (place, per_cent) in PERCENTILES.iter().enumerate() {
+        rows.push(row(format!("{per_cent} % have less"), &|summary| Some(summary.percentiles[place])));
+    }
+    let heads = seat.outputs.iter().map(|summary| head(summary.output).to_owned());
+    Table { head: Some(array(std::iter::once(String::new()).chain(heads))), rows }
 }
 
-fn array<const N: usize>(cells: Vec<String>) -> [String; N] {
-    let mut cells = cells.into_iter();
+fn array<const N: usize>(mut cells: impl Iterator<Item = String>) -> [String; N] {
     std::array::from_fn(|_| cells.next().unwrap_or_default())
 }
 

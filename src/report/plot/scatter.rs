@@ -19,9 +19,11 @@ const BAR: f64 = 22.0;
 /// Inputs that are shown, and the least total index of one.
 const MOST: usize = 8;
 const LEAST: f64 = 0.005;
-/// Room for names on the left, and for numbers on the right, of the lower panel.
-const NAMES: f64 = 330.0;
+/// Most room for names on the left, and for numbers on the right, of the lower panel.
+const NAMES: f64 = 430.0;
 const NUMBERS: f64 = 190.0;
+/// Between a name and its bar.
+const GAP: f64 = 12.0;
 /// Least distance of two numbers along the clearance.
 const PITCH: f64 = 90.0;
 
@@ -178,7 +180,12 @@ impl<'a> Page<'a> {
             0.0,
             at(RIM, top),
         );
-        let (left, right) = (RIM + NAMES, WIDTH - RIM - NUMBERS);
+        let widest = self
+            .shown
+            .iter()
+            .map(|input| self.fonts.width(&self.request.scatter.inputs[*input].name, LABEL_SIZE, Weight::Regular));
+        let names = widest.fold(0.0, f64::max).min(NAMES) + GAP;
+        let (left, right) = (RIM + names, WIDTH - RIM - NUMBERS);
         let most = self.shown.first().map_or(1.0, |input| decisive.indices[*input].total).max(1e-9);
         let x = |share: f64| left + (share / most).clamp(0.0, 1.0) * (right - left);
         for (row, input) in self.shown.clone().into_iter().enumerate() {
@@ -187,7 +194,7 @@ impl<'a> Page<'a> {
             let (above, below) = (middle - BAR / 2.0, middle + BAR / 2.0);
             let name = self.request.scatter.inputs[input].name.clone();
             let base = middle + CAP_HEIGHT * LABEL_SIZE / 2.0;
-            self.write(&name, (LABEL_SIZE, Weight::Regular, INK), 1.0, at(left - 12.0, base));
+            self.write(&name, (LABEL_SIZE, Weight::Regular, INK), 1.0, at(left - GAP, base));
             self.rectangle((left, x(index.total)), (above, below), BAND);
             self.rectangle((left, x(index.first)), (above, below), MIDDLE);
             let (a, b) = (at(left, above), at(x(index.total), below));
