@@ -63,7 +63,8 @@ fn a_bush_in_boiling_nitrogen() {
 
 #[test]
 fn a_bearing_of_three_bodies_in_a_cold_bath_and_in_moist_air() {
-    compare(BATH, 40);
+    // With a film that is drawn as well the tables have twenty times as many histories, too many for a debug build.
+    compare(&format!("{BATH}[scatter]\nfilm = \"fixed\"\n"), 40);
 }
 
 #[test]
