@@ -28,7 +28,8 @@ pub(super) fn columns(
 
 fn chunk(model: &SeatModel<'_>, random: &mut Random, parts: u64) -> Vec<Vec<f64>> {
     let outputs = model.outputs();
-    let mut columns = vec![Vec::with_capacity(usize::try_from(parts).unwrap_or_default()); Output::COUNT];
+    let room = usize::try_from(parts).unwrap_or_default();
+    let mut columns: Vec<Vec<f64>> = (0..Output::COUNT).map(|_| Vec::with_capacity(room)).collect();
     let mut inputs = [0.0; INPUTS];
     for _ in 0..parts {
         for (value, input) in inputs.iter_mut().zip(&model.distributions) {

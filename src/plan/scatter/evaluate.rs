@@ -21,27 +21,21 @@ pub(super) enum Piece<'j> {
     Treated(Box<Treated<'j>>, Box<Tabled>),
 }
 
-/// A piece in one draw.
-enum Placed<'a> {
-    Still(f64),
-    Tabled(&'a Tabled, Corners),
+/// A piece in one draw: its table with the place in it, or else the strain that it always has.
+struct Placed<'a> {
+    tabled: Option<(&'a Tabled, Corners)>,
+    strain: f64,
 }
 
 impl Placed<'_> {
     #[inline]
     fn at_carry(&self, carry: f64) -> f64 {
-        match self {
-            Self::Still(strain) => *strain,
-            Self::Tabled(table, corners) => table.at_carry(corners, carry),
-        }
+        self.tabled.as_ref().map_or(self.strain, |(table, corners)| table.at_carry(corners, carry))
     }
 
     #[inline]
     fn at_step(&self, step: usize) -> f64 {
-        match self {
-            Self::Still(strain) => *strain,
-            Self::Tabled(table, corners) => table.at_step(corners, step),
-        }
+        self.tabled.as_ref().map_or(self.strain, |(table, corners)| table.at_step(corners, step))
     }
 }
 
@@ -128,7 +122,9 @@ impl SeatModel<'_> {
 
 fn placed<'a>(piece: &'a Piece<'_>, inputs: &[f64], kinds: [InputKind; 3]) -> Placed<'a> {
     match piece {
-        Piece::Still(strain) => Placed::Still(*strain),
-        Piece::Treated(_, tabled) => Placed::Tabled(tabled, tabled.corners(&piece_draw(inputs, kinds))),
+        Piece::Still(strain) => Placed { tabled: None, strain: *strain },
+        Piece::Treated(_, tabled) => {
+            Placed { tabled: Some((tabled, tabled.corners(&piece_draw(inputs, kinds)))), strain: 0.0 }
+        }
     }
 }
