@@ -1,4 +1,5 @@
 use crate::plan::Method;
+use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::{Path, PathBuf};
@@ -123,10 +124,38 @@ pub(super) struct PlanFlags {
     pub(super) require: Option<Required>,
 
     #[command(flatten)]
+    pub(super) scatter: ScatterFlags,
+
+    #[command(flatten)]
     pub(super) own: OwnFlags,
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+/// Parts drawn from the distributions of their sizes, temperatures, times and friction.
+#[derive(Args, Debug)]
+#[command(next_help_heading = "Scatter")]
+pub(super) struct ScatterFlags {
+    /// Draw so many parts, and say what share drops in and what decides it; [scatter] in the job says how they scatter
+    #[arg(long, value_name = "COUNT")]
+    pub(super) draws: Option<u64>,
+
+    /// Where the random numbers begin: the same seed gives the same result
+    #[arg(long, value_name = "NUMBER", default_value_t = USUAL_SEED, requires = "draws")]
+    pub(super) seed: u64,
+
+    /// Say as well what share needs no more than this force, such as "8 kN"
+    #[arg(long, value_name = "FORCE", requires = "draws")]
+    pub(super) force_limit: Option<String>,
+
+    /// Draw the parts over their clearance, and what decides it, into FILE, .svg or .png
+    #[arg(long, value_name = "FILE", requires = "draws")]
+    pub(super) scatter_plot: Option<PathBuf>,
+
+    /// Write mean, deviation and percentiles into FILE as CSV
+    #[arg(long, value_name = "FILE", requires = "draws")]
+    pub(super) scatter_csv: Option<PathBuf>,
 }
 
 /// How pressure and force of a seat are found.

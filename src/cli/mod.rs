@@ -12,6 +12,7 @@ mod options;
 mod output;
 mod pair;
 mod plan;
+mod scatter;
 mod schema;
 mod spread;
 mod sweep;

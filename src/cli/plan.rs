@@ -1,12 +1,12 @@
 use super::args::{Detail, PlanFlags, PlanFormat, Required};
 use super::failure::{Failure, named};
 use super::output::Output;
-use super::{DONE, Outcome, WORSE, input};
+use super::{DONE, Outcome, WORSE, input, scatter};
 use crate::job;
 use crate::plan::{self, Plan, SeatPlan, Verdict};
 use crate::quantity::System;
-use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScrewsRequest};
-use crate::report::{csv, json, plot_title, screws_title, text};
+use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScatterRequest, ScrewsRequest};
+use crate::report::{csv, json, plot_title, scatter_title, screws_title, text};
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
@@ -17,8 +17,9 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
         return seal_alone(flags, text);
     }
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
-    let plan =
+    let mut plan =
         plan::plan_by(&job, flags.model.method()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    plan.scatter = scatter::drawn(&job, &flags.scatter, flags.model.method())?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
         PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, system),
@@ -30,8 +31,11 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     if let Some(file) = &flags.output.file {
         output.may_write(file)?;
     }
-    let pictures: [(&Option<PathBuf>, Draw); 2] =
-        [(&flags.plot, clearance_picture), (&flags.force_plot, force_picture)];
+    let pictures: [(&Option<PathBuf>, Draw); 3] = [
+        (&flags.plot, clearance_picture),
+        (&flags.force_plot, force_picture),
+        (&flags.scatter.scatter_plot, scatter_picture),
+    ];
     for (path, picture) in pictures {
         if let Some(path) = path {
             draw(&plan, system, (path, picture), &output)?;
@@ -39,6 +43,10 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     }
     if let Some(path) = &flags.screw_plot {
         draw_screws(&plan, system, path, &output)?;
+    }
+    if let (Some(file), Some(drawn)) = (&flags.scatter.scatter_csv, &plan.scatter) {
+        let percentiles = crate::report::scatter::csv(drawn).map_err(Failure::unprintable)?;
+        output.write_file(file, percentiles.as_bytes())?;
     }
     Ok(Outcome { text: rendered, code: if worse(plan.verdict, flags.require) { WORSE } else { DONE } })
 }
@@ -88,9 +96,8 @@ fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output:
     }
     for (file, seat) in files {
         let drawn = picture(plan, seat, system, svg);
-        let drawn = drawn.map_err(|error| {
-            Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot and --force-plot out")
-        })?;
+        let drawn = drawn
+            .map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave the plots out"))?;
         output.write_file(&file, &drawn)?;
     }
     Ok(())
@@ -143,4 +150,12 @@ fn force_picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) ->
     let subtitle = plan.job.heading.title.as_str();
     let request = ForceRequest { course: &seat.force_course, title: &title, subtitle, system };
     if svg { plot::force_svg(&request).map(String::into_bytes) } else { plot::force_png(&request) }
+}
+
+fn scatter_picture(plan: &Plan<'_>, seat: &SeatPlan, system: System, svg: bool) -> Result<Vec<u8>, PlotError> {
+    let drawn = plan.scatter.iter().flat_map(|scatter| &scatter.seats).find(|drawn| drawn.seat == seat.seat);
+    let scatter = drawn.ok_or(PlotError::NoPoints)?;
+    let title = scatter_title(scatter, system);
+    let request = ScatterRequest { scatter, title: &title, subtitle: plan.job.heading.title.as_str(), system };
+    if svg { plot::scatter_svg(&request).map(String::into_bytes) } else { plot::scatter_png(&request) }
 }

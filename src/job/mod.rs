@@ -26,6 +26,7 @@ mod read_places;
 mod read_play;
 mod read_press;
 mod read_readings;
+mod read_scatter;
 mod read_screw;
 mod read_seal;
 mod read_seal_seat;
@@ -38,6 +39,7 @@ mod read_stack;
 mod read_stack_parts;
 mod read_stack_ring;
 mod read_treatment;
+pub mod scatter;
 mod seal_alone;
 mod section;
 mod smell;
@@ -71,7 +73,7 @@ use toml::de::DeTable;
 pub const LONGEST_TEXT: usize = 1_000_000;
 
 /// Keys and tables that stand at the top of a job.
-pub const KEYS: [&str; 19] = [
+pub const KEYS: [&str; 20] = [
     "title",
     "reference",
     "revision",
@@ -91,6 +93,7 @@ pub const KEYS: [&str; 19] = [
     "press",
     "fasteners",
     "inspection",
+    "scatter",
 ];
 
 /// Checks a job.
@@ -215,6 +218,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
     let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
     let (seal, stack) = (flatten(seal)?, flatten(stack)?);
     let (chill, warm) = (flatten(chill)?, flatten(warm)?);
+    let scatter = scatter(top, &part, (housing.is_some(), shaft.is_some()), notes);
     let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
     for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
         if let Some(treatment) = treatment {
@@ -250,6 +254,7 @@ fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<J
         ring_difference,
         fasteners,
         inspection,
+        scatter: flatten(scatter)?,
         system: usual_system(notes),
         entries: Vec::new(),
         assumptions: Vec::new(),
@@ -269,6 +274,28 @@ fn treatment(
     let shop: ThermodynamicTemperature = wanted.shop;
     let asked = read_treatment::Asked { direction, housing: wanted.housing, shaft: wanted.shaft, shop };
     Some(read_treatment::treatment(&section, &asked, library, notes))
+}
+
+/// How the quantities scatter, where the job says so.
+fn scatter(
+    top: &Section<'_>,
+    part: &Part,
+    (housing, shaft): (bool, bool),
+    notes: &mut Notes,
+) -> Option<Option<scatter::Scatter>> {
+    let section = top.section("scatter", &read_scatter::KEYS, notes)?;
+    let found = read_scatter::scatter(&section, notes);
+    let (outside, bore) = (Some(part.outside), part.bore);
+    let nominals = [
+        ("outside", outside.filter(|_| housing)),
+        ("bore", bore.filter(|_| shaft)),
+        ("housing", outside.filter(|_| housing)),
+        ("shaft", bore.filter(|_| shaft)),
+    ];
+    if let Some(found) = &found {
+        read_scatter::fits(&section, found, &nominals, notes);
+    }
+    Some(found)
 }
 
 fn heading(top: &Section<'_>, notes: &mut Notes) -> Heading {

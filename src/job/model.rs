@@ -56,6 +56,8 @@ pub struct Job {
     pub fasteners: Option<Fasteners>,
     /// What was found when the parts were looked at.
     pub inspection: Option<Inspection>,
+    /// How its quantities scatter, where the job says so.
+    pub scatter: Option<super::scatter::Scatter>,
     /// Every value that was typed.
     pub entries: Vec<Entry>,
     /// Every value that was put in for one that was not typed.

@@ -18,6 +18,7 @@ pub mod options;
 mod place;
 pub mod push;
 mod run;
+pub mod scatter;
 pub mod seal;
 mod seat;
 mod sentence;
@@ -199,5 +200,6 @@ pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Res
         uneven_wall,
         cautions,
         sources,
+        scatter: None,
     })
 }

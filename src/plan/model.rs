@@ -43,6 +43,8 @@ pub struct Plan<'j> {
     pub stack: Option<StackPlan>,
     /// Where the numbers come from.
     pub sources: Vec<Source>,
+    /// What share of parts does what; none where no parts were drawn.
+    pub scatter: Option<super::scatter::Scatter>,
 }
 
 /// What to expect, from best to worst.

@@ -13,6 +13,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 const FILM_AT_MEAN_BIOT: f64 = 0.1;
 
 /// What a piece is put into.
+#[derive(Clone)]
 pub(super) struct Place {
     /// What is around it.
     pub(super) around: Surroundings,
@@ -27,6 +28,7 @@ pub(super) struct Place {
 }
 
 /// A second thing that a piece exchanges heat with.
+#[derive(Clone)]
 pub(super) struct Beside {
     pub(super) what: Surroundings,
     pub(super) area: Area,
@@ -53,11 +55,11 @@ impl Place {
         if let Some(powers) = treatment.blower {
             return Self::in_stream(job, subject, treatment, (pace, medium, pace.of(powers)));
         }
-        let (covered, beside) = match (treatment.rests_on, pace) {
-            (RestsOn::Grate, _) | (RestsOn::Tray, Pace::Quick) => (Area::default(), None),
+        let (covered, beside) = match treatment.rests_on {
+            RestsOn::Grate => (Area::default(), None),
             // A tray lets no heat through at the one end, and is not there at the other.
-            (RestsOn::Tray, Pace::Slow) => (subject.face, None),
-            (RestsOn::Shelf, _) => (subject.face, Some(Beside::shelf(subject, medium.temperature, pace)?)),
+            RestsOn::Tray => (subject.face * (1.0 - pace.share()), None),
+            RestsOn::Shelf => (subject.face, Some(Beside::shelf(subject, medium.temperature, pace)?)),
         };
         let store = treatment.store.map(|store| {
             LoadedMedium::new(treatment.temperature, store.capacity, store.holding, job.bench.temperature)
@@ -94,15 +96,12 @@ impl Place {
         let (area, rise) = (subject.shape.area, warming(treatment.temperature, job.bench.temperature));
         let film = stream_film(stream.film.extremes().1, area, blower, rise)?;
         stream.film = FilmLaw::constant(film)?;
-        let beside = match pace {
-            Pace::Quick => None,
-            Pace::Slow => Some(Beside {
-                what: Self::losses(job, subject, treatment, pace)?,
-                area,
-                path: None,
-                leads: false,
-                of_medium: false,
-            }),
+        let losing = area * (1.0 - pace.share());
+        let beside = if losing > Area::default() {
+            let what = Self::losses(job, subject, treatment, pace)?;
+            Some(Beside { what, area: losing, path: None, leads: false, of_medium: false })
+        } else {
+            None
         };
         Ok(Self { around: stream, covered: Area::default(), beside, power: treatment.power, medium: None })
     }

@@ -148,7 +148,7 @@ fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &
 }
 
 /// What a joint on a turning shaft loses of its interference.
-fn turning(job: &Job, joint: &Joint<'_>) -> Result<Length, PlanError> {
+pub(super) fn turning(job: &Job, joint: &Joint<'_>) -> Result<Length, PlanError> {
     let Some(speed) = job.speed.filter(|_| joint.seat == SeatKind::Shaft) else { return Ok(Length::default()) };
     let outer = joint.outer.ring.growth_at(joint.outer.material.density(), speed)?;
     let inner = joint.inner.ring.growth_at(joint.inner.material.density(), speed)?;

@@ -35,6 +35,8 @@ pub(super) struct Soaking<'a, 'j> {
     /// Where the piece is put, at both ends of every range: a film's table is made once.
     slow: Place,
     quick: Place,
+    /// How many bodies the piece is, where that is settled beforehand.
+    bodies: Option<usize>,
 }
 
 impl<'a, 'j> Soaking<'a, 'j> {
@@ -45,13 +47,25 @@ impl<'a, 'j> Soaking<'a, 'j> {
         counts: BearingPart,
     ) -> Result<Self, PlanError> {
         let at = |pace| Place::new(job, subject, treatment, pace).map_err(|error| error.of(job, subject.piece));
-        Ok(Self { job, subject, treatment, counts, slow: at(Pace::Slow)?, quick: at(Pace::Quick)? })
+        Ok(Self { job, subject, treatment, counts, slow: at(Pace::Slow)?, quick: at(Pace::Quick)?, bodies: None })
+    }
+
+    /// The same at one place between the ends of every range, whatever pace is asked for afterwards, as so many bodies.
+    pub(super) fn between(
+        job: &'j Job,
+        subject: &'a Subject<'j>,
+        treatment: &'j Treatment,
+        (counts, share, bodies): (BearingPart, f64, Option<usize>),
+    ) -> Result<Self, PlanError> {
+        let place = Place::new(job, subject, treatment, Pace::Between(share));
+        let slow = place.map_err(|error| error.of(job, subject.piece))?;
+        Ok(Self { job, subject, treatment, counts, quick: slow.clone(), slow, bodies })
     }
 
     /// Where the piece is put.
     pub(super) fn place(&self, pace: Pace) -> &Place {
         match pace {
-            Pace::Slow => &self.slow,
+            Pace::Slow | Pace::Between(_) => &self.slow,
             Pace::Quick => &self.quick,
         }
     }
@@ -61,7 +75,12 @@ impl<'a, 'j> Soaking<'a, 'j> {
         let film = place.around.film.extremes().1.get::<watt_per_square_meter_kelvin>();
         let apart = place.is_all_round() && (film >= THREE_BODIES_FROM || self.treatment.power.get::<watt>() > 0.0);
         let bodies = if apart && self.subject.rings.is_some() { 3 } else { 1 };
-        vec![self.job.bench.temperature; bodies]
+        vec![self.job.bench.temperature; self.bodies.unwrap_or(bodies)]
+    }
+
+    /// How many bodies the piece is followed as.
+    pub(super) fn bodies(&self, pace: Pace) -> usize {
+        self.start(self.place(pace)).len()
     }
 
     /// The piece in its medium for a time.
@@ -134,16 +153,20 @@ impl<'a, 'j> Soaking<'a, 'j> {
 
     /// The piece in shop air after its hold.
     pub(super) fn bench(&self, in_medium: &Run) -> Result<Run, PlanError> {
-        let start = in_medium.end();
+        self.bench_from(&in_medium.end(), Pace::Quick)
+    }
+
+    /// The piece in shop air with these temperatures at the start.
+    pub(super) fn bench_from(&self, start: &[ThermodynamicTemperature], pace: Pace) -> Result<Run, PlanError> {
         // From the medium's own temperature, so that a longer hold meets the very same film.
         let from = if self.treatment.power.get::<watt>() > 0.0 {
-            from_kelvin(farthest(&start, self.job))
+            from_kelvin(farthest(start, self.job))
         } else {
             self.treatment.temperature
         };
-        let around = surroundings::shop_air(self.job, self.subject, from, Pace::Quick)?;
+        let around = surroundings::shop_air(self.job, self.subject, from, pace)?;
         let place = Place::in_air(around);
-        Run::new(self.subject, &place, &start, Time::new::<second>(LONGEST_ON_BENCH_S))
+        Run::new(self.subject, &place, start, Time::new::<second>(LONGEST_ON_BENCH_S))
             .map_err(|error| error.of(self.job, self.subject.piece))
     }
 

@@ -8,25 +8,43 @@ use crate::stock::medium::{Film, Law};
 use crate::thermal::{
     AirAround, Axis, FilmLaw, MoistAir, NitrogenPool, ThermalError, Wrap, nitrogen_boiling_point, part_in_air,
 };
+use std::ops::{Add, Mul};
 use uom::si::f64::Velocity;
 use uom::si::length::millimeter;
 use uom::si::ratio::ratio;
 use uom::si::velocity::meter_per_second;
 
 /// Which end of every range.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy, PartialEq)]
 pub(super) enum Pace {
     /// The piece follows its surroundings slowly.
     Slow,
     /// It follows them quickly.
     Quick,
+    /// Between the two, from 0 for slow to 1 for quick: a draw of a scatter.
+    Between(f64),
 }
 
 impl Pace {
-    pub(super) fn of<T>(self, (slow, quick): (T, T)) -> T {
+    pub(super) fn of<T: Add<Output = T> + Mul<f64, Output = T>>(self, (slow, quick): (T, T)) -> T {
         match self {
             Self::Slow => slow,
             Self::Quick => quick,
+            Self::Between(share) => slow * (1.0 - share) + quick * share,
+        }
+    }
+
+    /// Between two speeds of air, m/s: by their roots, for the film of a stream grows with about the root of its speed.
+    fn speed(self, (slow, quick): (f64, f64)) -> f64 {
+        self.of((slow.sqrt(), quick.sqrt())).powi(2)
+    }
+
+    /// How far it is from the slow end to the quick one.
+    pub(super) fn share(self) -> f64 {
+        match self {
+            Self::Slow => 0.0,
+            Self::Quick => 1.0,
+            Self::Between(share) => share,
         }
     }
 
@@ -35,11 +53,13 @@ impl Pace {
         match self {
             Self::Slow => Self::Quick,
             Self::Quick => Self::Slow,
+            Self::Between(share) => Self::Between(1.0 - share),
         }
     }
 }
 
 /// One of the surroundings of a piece.
+#[derive(Clone)]
 pub(super) struct Surroundings {
     pub(super) temperature: ThermodynamicTemperature,
     pub(super) film: FilmLaw,
@@ -108,7 +128,7 @@ fn film(
             FilmLaw::constant(pace.of((*low, *high)))
         }
         FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
-            let around = air_around(job, surroundings, pace.of(*speeds_m_s));
+            let around = air_around(job, surroundings, pace.speed(*speeds_m_s));
             FilmLaw::in_air(&subject.round, &around, start)?.scaled(pace.of(*factors))
         }
         FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { factors }, .. }) => {
@@ -140,7 +160,7 @@ pub(super) fn shop_film_at(
     match &job.bench.film {
         // One temperature needs no table.
         FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
-            let around = air_around(job, air, pace.of(*speeds_m_s));
+            let around = air_around(job, air, pace.speed(*speeds_m_s));
             Ok(part_in_air(&subject.round, &around, surface)?.mean * pace.of(*factors))
         }
         choice => film(job, subject, choice, pace, (surface, air))?.at(surface),

@@ -10,6 +10,7 @@ pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
 pub(crate) mod results;
+pub mod scatter;
 pub mod stock;
 pub mod sweep;
 pub mod text;
@@ -37,4 +38,9 @@ pub fn screws_title(plan: &FastenersPlan, system: System) -> String {
         })
         .collect();
     format!("Cover screws: {}", each.join(", "))
+}
+
+/// The title of a picture of a seat's scatter: what share drops in.
+pub fn scatter_title(seat: &crate::plan::scatter::SeatScatter, system: System) -> String {
+    scatter::answer(seat, system)
 }

@@ -7,6 +7,7 @@ use super::push::{
     TighterDocument, WallDocument,
 };
 use super::range::RangeDocument;
+use super::scatter::ScatterDocument;
 use super::seal::SealDocument;
 use super::stack::StackDocument;
 use schemars::JsonSchema;
@@ -43,6 +44,10 @@ pub struct PlanDocument {
     pub assumptions: Vec<AssumptionDocument>,
     /// Where the numbers come from.
     pub sources: Vec<SourceDocument>,
+    /// What share of parts does what; null where no parts were drawn.
+    pub scatter: Option<ScatterDocument>,
+    /// Why `scatter` is null.
+    pub scatter_reason: Option<&'static str>,
 }
 
 /// Title block of the job.

@@ -3,7 +3,7 @@
 use super::document::*;
 use super::seal::SealAloneDocument;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{fasteners, figures, inspection, push, seal, stack};
+use super::{fasteners, figures, inspection, push, scatter, seal, stack};
 use crate::job::{Piece, ServiceEnd};
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Source, Verdict, Window};
@@ -24,6 +24,7 @@ const NEVER_GOES: &str =
     "the placing clearance does not go at the temperature of the shop, or outlasts the time computed";
 const NO_LOCK: &str = "warming or cooling both parts together does not bring this case to zero clearance";
 const NO_STRESS: &str = "there is no interference, and so no stress, in this case";
+const NOT_DRAWN: &str = "no parts were drawn; ask for them with --draws";
 const NO_TEMPERATURE: &str = "no temperature within the material's table does it";
 
 pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
@@ -47,6 +48,8 @@ pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
         entries: plan.job.entries.iter().map(entry).collect(),
         assumptions: plan.job.assumptions.iter().map(assumption).collect(),
         sources: plan.sources.iter().map(source).collect(),
+        scatter: plan.scatter.as_ref().map(scatter::scatter),
+        scatter_reason: plan.scatter.is_none().then_some(NOT_DRAWN),
     }
 }
 

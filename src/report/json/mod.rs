@@ -6,6 +6,7 @@ mod from_plan;
 mod inspection;
 mod push;
 mod range;
+mod scatter;
 mod seal;
 mod stack;
 mod units;

@@ -1,4 +1,4 @@
-//! Clearance of one seat against time, and force against depth, as pictures: SVG or PNG, from the same drawing.
+//! Clearance of one seat against time, force against depth, and the scatter of parts, as pictures: SVG or PNG, from the same drawing.
 //!
 //! Owns the page and everything on it; computes nothing of the fit. Colours are those of [`palette`]. Each line has
 //! its name beside it, so there is no legend; each thing that colour tells is told by dash, weight or shape as well.
@@ -17,6 +17,7 @@ mod markers;
 pub mod palette;
 mod png;
 mod readings;
+mod scatter;
 mod scene;
 mod screws;
 mod stroke;
@@ -28,6 +29,7 @@ mod units;
 use crate::plan::clearance_history::ClearanceHistory;
 use crate::plan::fasteners::FastenersPlan;
 use crate::plan::push::ForceCourse;
+use crate::plan::scatter::SeatScatter;
 use crate::quantity::System;
 use font::Fonts;
 use scene::Picture;
@@ -195,4 +197,34 @@ pub fn screws_svg(request: &ScrewsRequest) -> Result<String, PlotError> {
 pub fn screws_png(request: &ScrewsRequest) -> Result<Vec<u8>, PlotError> {
     let fonts = Fonts::load()?;
     png::png(&screws::picture(request, &fonts)?, &fonts)
+}
+
+/// What to draw of a scatter.
+#[derive(Clone, Copy, Debug)]
+pub struct ScatterRequest<'a> {
+    /// The scatter of one seat.
+    pub scatter: &'a SeatScatter,
+    /// The answer in a sentence; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which joint it is; may be empty.
+    pub subtitle: &'a str,
+    /// µm or thousandths of an inch.
+    pub system: System,
+}
+
+/// Parts over their clearance, and what decides it, as an SVG document.
+///
+/// # Errors
+/// [`PlotError::NoPoints`] where every part has the same clearance, [`PlotError::Font`], [`PlotError::Backend`].
+pub fn scatter_svg(request: &ScatterRequest) -> Result<String, PlotError> {
+    svg::svg(&scatter::picture(request, &Fonts::load()?)?)
+}
+
+/// Parts over their clearance, and what decides it, as the bytes of a PNG file.
+///
+/// # Errors
+/// As [`scatter_svg`].
+pub fn scatter_png(request: &ScatterRequest) -> Result<Vec<u8>, PlotError> {
+    let fonts = Fonts::load()?;
+    png::png(&scatter::picture(request, &fonts)?, &fonts)
 }

@@ -14,7 +14,7 @@ use crate::job::{Assumption, Entry, Heading};
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::{Caution, Level, Plan, Source};
 use crate::quantity::System;
-use crate::report::words;
+use crate::report::{scatter, words};
 #[cfg(feature = "cli")]
 pub(crate) use fasteners::order;
 pub(crate) use paragraph::Page;
@@ -30,6 +30,7 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
     }
     assembly_steps(plan, system, &mut page);
     beside(plan, Show { system }, &mut page);
+    scatter::blocks(plan, system, &mut page);
     for seat in &plan.seats {
         seat::details(plan, seat, system, &mut page);
     }
@@ -80,6 +81,7 @@ pub fn short(plan: &Plan<'_>, system: System) -> String {
     }
     assembly_steps(plan, system, &mut page);
     beside(plan, Show { system }, &mut page);
+    scatter::blocks(plan, system, &mut page);
     page.heading("Cautions");
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
     for caution in grave {

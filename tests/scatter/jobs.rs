@@ -1,0 +1,74 @@
+//! Jobs of the tests.
+
+use seatwise::job::{self, Job};
+use seatwise::stock::Library;
+
+/// A checked job.
+pub fn job(text: &str) -> Job {
+    job::check(text, &Library::default()).map_err(|problems| problems.to_string()).unwrap()
+}
+
+/// Scenario S31: a ring of 52 mm, 0/-13 µm, in N7; `scatter` is its table.
+pub fn s31(scatter: &str) -> Job {
+    job(&format!(
+        "title = \"S31\"\n[bearing]\ndesignation = \"6205\"\noutside_limits = \"-13/0 um\"\n[housing]\n\
+         bore_limits = \"N7\"\noutside = \"80 mm\"\nmaterial = \"cast-aluminium\"\n[scatter]\n{scatter}\n"
+    ))
+}
+
+/// A liquid nitrogen job whose boiling curve is passed while the bush is in it.
+pub const NITROGEN: &str = r#"
+title = "Bush in nitrogen, taken out early"
+[bearing]
+kind = "plain bush"
+bore = "40 mm"
+outside = "50 mm"
+width = "40 mm"
+outside_limits = "s6"
+material = "bronze"
+[housing]
+bore_limits = "H7"
+outside = "85 mm"
+material = "carbon-steel"
+[chill]
+part = "bush"
+medium = "liquid-nitrogen"
+hold = "5 min"
+[bench]
+carry = "12 s"
+"#;
+
+/// A bearing of three bodies in a bath, moist air after it.
+pub const BATH: &str = r#"
+title = "Bearing in a cold bath"
+[bearing]
+designation = "6208"
+[housing]
+bore_limits = "M7"
+outside = "120 mm"
+material = "grey-iron"
+[chill]
+part = "bearing"
+medium = "dry-ice-alcohol"
+hold = "6 min"
+[bench]
+carry = "20 s"
+humidity = "60 %"
+"#;
+
+/// An inner ring on an induction heater until it has a temperature.
+pub const HEATER: &str = r#"
+title = "Bearing on a heater"
+[bearing]
+designation = "6210"
+[shaft]
+outside_limits = "m6"
+material = "carbon-steel"
+[warm]
+part = "bearing"
+medium = "induction-heater"
+power = "1 kW"
+until = "100 °C"
+[bench]
+carry = "15 s"
+"#;

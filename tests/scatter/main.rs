@@ -1,0 +1,10 @@
+//! Scatter of a plan: against closed forms, published indices, samples of another library, and plain plans of every draw.
+#![allow(clippy::unwrap_used, reason = "a test may stop at once")]
+
+mod closed_forms;
+mod command;
+mod indices;
+mod jobs;
+mod plain;
+mod reference;
+mod refused;
