@@ -341,7 +341,14 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 51] = [
+const NULLABLE: [&str; 58] = [
+    "liner",
+    "fasteners",
+    "inspection",
+    "uneven_wall",
+    "seal",
+    "stack",
+    "scatter",
     "allowable_free_n",
     "wall",
     "means",

@@ -53,12 +53,14 @@ fn overloads(liner: &LinerPlan, found: &mut Vec<Caution>) {
 
 fn follows(liner: &LinerPlan, found: &mut Vec<Caution>) {
     let held = match liner.pressed {
-        None => "taken as cast in, it follows the housing wherever that goes; one that has come loose would not",
+        None => {
+            "taken as cast in, it follows the housing wherever that goes, which one that has come loose would not; stresses \
+             left by casting are not counted"
+        }
         Some(_) => "while it is pressed in, it follows the housing; counted with its least interference",
     };
     let text = format!(
-        "The bore is that of a liner ({}) in a housing of another material ({}): {held}. Stresses left by casting are not known \
-         and not counted.",
+        "The bore is that of a liner ({}) in a housing of another material ({}): {held}.",
         liner.liner, liner.housing
     );
     found.push(Caution::new("liner", Level::Note, say(text), SOURCE));
