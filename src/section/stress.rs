@@ -5,7 +5,7 @@ use uom::si::length::meter;
 use uom::si::pressure::pascal;
 
 /// Share of the ring's width around a singular place in which stresses are not read.
-const SINGULAR: f64 = 1.0 / 16.0;
+pub(super) const SINGULAR: f64 = 1.0 / 16.0;
 
 /// A stress and its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,7 +30,7 @@ pub struct Peak {
     pub hoop: StressAt,
 }
 
-fn von_mises([r, z, t, shear]: Tensor) -> f64 {
+pub(super) fn von_mises([r, z, t, shear]: Tensor) -> f64 {
     (((r - z).powi(2) + (z - t).powi(2) + (t - r).powi(2)) / 2.0 + 3.0 * shear * shear).sqrt()
 }
 
@@ -64,7 +64,7 @@ pub(super) fn peaks(model: &Model, solution: &Solution, loads: &[f64]) -> Vec<Pe
 }
 
 /// Ends of contacts and the corner of the wall, as radius and axial position.
-fn singular(model: &Model) -> Vec<[f64; 2]> {
+pub(super) fn singular(model: &Model) -> Vec<[f64; 2]> {
     let mut places = Vec::new();
     for touch in &model.touches {
         places.extend([[touch.radius, touch.axial[0]], [touch.radius, touch.axial[touch.len() - 1]]]);

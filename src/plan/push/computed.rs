@@ -4,6 +4,7 @@ use super::model::{HowNear, ShapeFactor};
 use crate::job::{Housing as JobHousing, Job, Shaft as JobShaft};
 use crate::mechanics::{Joint, PressFit, Ring};
 use crate::plan::PlanError;
+use crate::plan::model::SeatKind;
 use crate::quantity::{Force, Length, Ratio};
 use crate::section::{
     Accuracy, Back, Chamfers, Elastic, Housing, Loads, Model, RingSection, Seat, Section, Shaft, State, Support,
@@ -14,13 +15,37 @@ use uom::si::ratio::ratio;
 /// Interference over diameter at which the factor is computed; stresses are in proportion, so any will do.
 const TRIAL_SHARE: f64 = 1e-4;
 
-/// The factors of the housings that the job may mean; none for a part without a bore, which is no ring.
-pub(super) fn in_housing(job: &Job, housing: &JobHousing, joint: &Joint) -> Result<Option<ShapeFactor>, PlanError> {
+/// The sections that a job may mean, around or in one ring.
+pub(in crate::plan) struct Shaped {
+    pub(in crate::plan) seats: Vec<Section>,
+    /// Whether the job gives the length of the seat.
+    pub(in crate::plan) length_stated: bool,
+}
+
+/// The sections that a job may mean; none for a part without a bore, which is no ring.
+pub(in crate::plan) fn sections(job: &Job, seat: SeatKind, joint: &Joint) -> Option<Shaped> {
+    let (ring, seats, length_stated) = match (seat, &job.housing, &job.shaft) {
+        (SeatKind::Housing, Some(housing), _) => (&joint.inner, housings(job, housing, joint), housing.length_stated),
+        (SeatKind::Shaft, _, Some(shaft)) => (&joint.outer, shafts(job, shaft, joint), shaft.length_stated),
+        _ => return None,
+    };
+    let ring = ring_section(job, ring)?;
+    let section = |seat| Section { ring, liner: None, seat, support: Support::Free };
+    Some(Shaped { seats: seats.into_iter().map(section).collect(), length_stated })
+}
+
+/// The factors of the seats that a job may mean; none where there is no section.
+pub(super) fn factors(job: &Job, seat: SeatKind, joint: &Joint) -> Result<Option<ShapeFactor>, PlanError> {
+    let Some(shaped) = sections(job, seat, joint) else { return Ok(None) };
+    of(joint, seat == SeatKind::Shaft, job.part.width, &shaped.seats)
+}
+
+fn housings(job: &Job, housing: &JobHousing, joint: &Joint) -> Vec<Seat> {
     let (width, none) = (job.part.width, Length::default());
     let seat = |front, back| {
         Seat::Housing(Housing { outside: joint.outer.outside, front, back, material: elastic(&joint.outer) })
     };
-    let seats = match housing.shoulder {
+    match housing.shoulder {
         Some(shoulder) => {
             let hole = (shoulder.inside > none).then_some(shoulder.inside);
             vec![seat(housing.length - width - shoulder.wall, Back::Wall { thickness: shoulder.wall, hole })]
@@ -33,19 +58,28 @@ pub(super) fn in_housing(job: &Job, housing: &JobHousing, joint: &Joint) -> Resu
                 seat(0.5 * over, Back::Open { beyond: (0.5 * over).max(none) }),
             ]
         }
-    };
-    of(joint, (&joint.inner, false), width, &seats)
+    }
 }
 
-/// The factors of the shafts that the job may mean: longer on either side alike, or on one side.
-pub(super) fn on_shaft(job: &Job, shaft: &JobShaft, joint: &Joint) -> Result<Option<ShapeFactor>, PlanError> {
+/// Longer on either side alike, or on one side.
+fn shafts(job: &Job, shaft: &JobShaft, joint: &Joint) -> Vec<Seat> {
     let (width, none) = (job.part.width, Length::default());
     let over = shaft.length - width;
     let seat = |front, behind| {
         Seat::Shaft(Shaft { bore: joint.inner.inside, front, behind, shoulder: None, material: elastic(&joint.inner) })
     };
-    let seats = [seat(over, none), seat(0.5 * over, (0.5 * over).max(none))];
-    of(joint, (&joint.outer, true), width, &seats)
+    vec![seat(over, none), seat(0.5 * over, (0.5 * over).max(none))]
+}
+
+fn ring_section(job: &Job, ring: &Ring) -> Option<RingSection> {
+    Some(RingSection {
+        bore: ring.inside?,
+        outside: ring.outside,
+        width: job.part.width,
+        chamfers: Chamfers { back: Length::default(), front: Length::default() },
+        groove: None,
+        material: elastic(ring),
+    })
 }
 
 fn elastic(ring: &Ring) -> Elastic {
@@ -53,29 +87,14 @@ fn elastic(ring: &Ring) -> Elastic {
 }
 
 /// The span of the factors of several seats around, or in, one ring.
-fn of(
-    joint: &Joint,
-    (ring, outer): (&Ring, bool),
-    width: Length,
-    seats: &[Seat],
-) -> Result<Option<ShapeFactor>, PlanError> {
-    let Some(bore) = ring.inside else { return Ok(None) };
+fn of(joint: &Joint, outer: bool, width: Length, seats: &[Section]) -> Result<Option<ShapeFactor>, PlanError> {
     let interference = joint.diameter * TRIAL_SHARE;
     let plane = Joint { interference, ..*joint }.solve()?;
-    let ring = RingSection {
-        bore,
-        outside: ring.outside,
-        width,
-        chamfers: Chamfers { back: Length::default(), front: Length::default() },
-        groove: None,
-        material: elastic(ring),
-    };
     let loads =
         Loads { interference: vec![interference], strain: vec![Ratio::new::<ratio>(0.0); 2], axial: Force::default() };
     let mut factors = Vec::with_capacity(seats.len());
-    for seat in seats {
-        let section = Section { ring, liner: None, seat: *seat, support: Support::Free };
-        let state = Model::new(&section, Accuracy::Normal)?.solve(&loads)?;
+    for section in seats {
+        let state = Model::new(section, Accuracy::Normal)?.solve(&loads)?;
         factors.push(factor(&state, &plane, (joint.diameter, width), outer));
     }
     Ok(factors.into_iter().reduce(ShapeFactor::either))

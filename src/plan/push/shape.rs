@@ -33,12 +33,7 @@ pub(super) fn factor(
     if method == Method::Plane || !wanted {
         return Ok(bounds);
     }
-    let computed = match (seat, &job.housing, &job.shaft) {
-        (SeatKind::Housing, Some(housing), _) => computed::in_housing(job, housing, joint),
-        (SeatKind::Shaft, _, Some(shaft)) => computed::on_shaft(job, shaft, joint),
-        _ => return Ok(bounds),
-    };
-    match computed {
+    match computed::factors(job, seat, joint) {
         Ok(Some(factor)) => Ok(factor),
         Ok(None) => Ok(bounds),
         // A seat that the section refuses keeps its bounds, unless the section was asked for.
