@@ -13,6 +13,7 @@ mod output;
 mod pair;
 mod plan;
 mod schema;
+mod section;
 mod spread;
 mod sweep;
 mod table;
@@ -72,11 +73,12 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Table(flags) => (table::run(flags)?, &flags.output),
         Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
         Command::Compare(flags) => (compare::run(flags)?, &flags.output),
+        Command::Section(flags) => return section::run(flags, &arguments.inputs()),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),
         Command::Media(flags) => (media::run(flags)?, &flags.output),
-        Command::Schema(flags) => (schema::run()?, &flags.output),
+        Command::Schema(flags) => (schema::run(flags)?, &flags.output),
     };
     Output::new(output, arguments.inputs()).write_result(outcome.text.as_bytes())?;
     Ok(outcome.code)

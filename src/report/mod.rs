@@ -10,6 +10,7 @@ pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
 pub(crate) mod results;
+pub mod section;
 pub mod stock;
 pub mod sweep;
 pub mod text;

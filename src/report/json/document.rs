@@ -5,6 +5,7 @@ use super::push::{
     WallDocument,
 };
 use super::range::RangeDocument;
+use crate::job::Heading;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -40,6 +41,12 @@ pub struct JobDocument {
     pub reference: Option<String>,
     /// Revision.
     pub revision: Option<String>,
+}
+
+impl JobDocument {
+    pub(in crate::report) fn new(heading: &Heading) -> Self {
+        Self { title: heading.title.clone(), reference: heading.reference.clone(), revision: heading.revision.clone() }
+    }
 }
 
 /// What to expect.

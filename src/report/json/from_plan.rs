@@ -25,14 +25,9 @@ const NO_STRESS: &str = "there is no interference, and so no stress, in this cas
 const NO_TEMPERATURE: &str = "no temperature within the material's table does it";
 
 pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
-    let heading = &plan.job.heading;
     PlanDocument {
         format: "seatwise.plan/1",
-        job: JobDocument {
-            title: heading.title.clone(),
-            reference: heading.reference.clone(),
-            revision: heading.revision.clone(),
-        },
+        job: JobDocument::new(&plan.job.heading),
         verdict: verdict(plan.verdict),
         internal_clearance: plan.internal_clearance.as_ref().map(push::internal_clearance),
         seats: plan.seats.iter().map(|seat| seat_document(plan, seat)).collect(),

@@ -4,9 +4,9 @@ mod document;
 mod from_plan;
 mod push;
 mod range;
-mod units;
+pub(in crate::report) mod units;
 
-pub use document::PlanDocument;
+pub use document::{JobDocument, PlanDocument};
 
 use crate::plan::Plan;
 

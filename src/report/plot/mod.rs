@@ -18,11 +18,14 @@ pub mod palette;
 mod png;
 mod readings;
 mod scene;
+mod section;
 mod stroke;
 mod svg;
 #[cfg(test)]
 mod tests;
 mod units;
+
+pub use section::{SectionPicture, Shown, section_png, section_svg};
 
 use crate::plan::clearance_history::ClearanceHistory;
 use crate::plan::push::ForceCourse;
