@@ -32,6 +32,7 @@ impl Arguments {
             Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
             Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
             Command::Section(flags) => flags.own.material.iter().chain([flags.job()]).map(PathBuf::as_path).collect(),
+            Command::Deck(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -72,6 +73,9 @@ pub(super) enum Command {
                       seatwise section examples/pump-case.toml -o section.svg\n          \
                       seatwise section examples/pump-case.toml --at hottest --show hoop -o hot.png")]
     Section(super::section::SectionFlags),
+    /// The same section as an input deck for CalculiX, to check the answer with an independent solver
+    #[command(after_help = "Example: seatwise deck examples/pump-case.toml -o pump.inp, then: ccx pump")]
+    Deck(super::deck::DeckFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),

@@ -3,6 +3,7 @@
 mod args;
 mod batch;
 mod compare;
+mod deck;
 mod failure;
 mod input;
 mod limits;
@@ -74,6 +75,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
         Command::Compare(flags) => (compare::run(flags)?, &flags.output),
         Command::Section(flags) => return section::run(flags, &arguments.inputs()),
+        Command::Deck(flags) => (deck::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),

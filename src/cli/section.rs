@@ -49,7 +49,7 @@ pub(super) struct SectionFlags {
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
-enum AtFlag {
+pub(super) enum AtFlag {
     /// Both parts at the temperature of the shop
     Room,
     /// The temperatures with which they meet, the part in its place
@@ -109,16 +109,7 @@ impl SectionFlags {
     }
 
     fn request(&self) -> SectionRequest {
-        SectionRequest {
-            seat: self.seat.map(SeatFlag::seat),
-            moment: match self.at {
-                AtFlag::Room => Moment::Room,
-                AtFlag::Bore => Moment::Bore,
-                AtFlag::Hottest => Moment::Hottest,
-                AtFlag::Coldest => Moment::Coldest,
-            },
-            case: self.case.case(),
-        }
+        SectionRequest { seat: self.seat.map(SeatFlag::seat), moment: self.at.moment(), case: self.case.case() }
     }
 
     /// The picture that `-o` asks for, and whether it is SVG; none for a table.
@@ -135,6 +126,17 @@ impl SectionFlags {
             return Err(Failure::plain(message, "leave --format out, or name another file"));
         }
         Ok(Some((path, svg)))
+    }
+}
+
+impl AtFlag {
+    pub(super) fn moment(self) -> Moment {
+        match self {
+            Self::Room => Moment::Room,
+            Self::Bore => Moment::Bore,
+            Self::Hottest => Moment::Hottest,
+            Self::Coldest => Moment::Coldest,
+        }
     }
 }
 

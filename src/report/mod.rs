@@ -4,6 +4,7 @@ pub mod batch;
 pub mod chart;
 pub mod compare;
 pub mod csv;
+pub mod deck;
 pub mod fits;
 pub mod json;
 pub mod options;

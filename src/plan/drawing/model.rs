@@ -1,7 +1,7 @@
 use crate::plan::PlanError;
 use crate::plan::model::SeatKind;
 use crate::quantity::{Force, Length, Pressure, ThermodynamicTemperature};
-use crate::section::{Field, Peak, Section, State, WallState};
+use crate::section::{Field, Node, Peak, Section, State, WallState};
 use thiserror::Error;
 
 /// Which section is wanted.
@@ -125,6 +125,47 @@ pub struct SectionPlan {
     pub state: State,
     /// Displacements and stresses at the nodes.
     pub field: Field,
+}
+
+impl SectionPlan {
+    /// Radial room that a node of the inner part takes beyond the bore before it is fitted: nothing at its inside, half the
+    /// interference at the seat, so that both surfaces meet after it. Nothing for the outer part.
+    pub fn oversize(&self, part: usize, node: &Node) -> Length {
+        if part > 0 {
+            return Length::default();
+        }
+        let radii = self.field.parts[0].nodes.iter().map(|node| node.place.radius);
+        let (inner, outer) = (radii.fold(self.nominal, Length::min), self.nominal * 0.5);
+        let share: f64 = ((node.place.radius - inner) / (outer - inner)).into();
+        self.interference * (0.5 * share.clamp(0.0, 1.0))
+    }
+
+    /// Radius of a node with both parts at the size that they have before they are fitted: the radii of the inner part are larger,
+    /// those of the outer one smaller, by a quarter of the interference at the seat and in proportion elsewhere.
+    ///
+    /// So no wall changes by more than a few ten-thousandths.
+    pub fn unfitted_radius(&self, part: usize, node: &Node) -> Length {
+        let share: f64 = (self.interference / (2.0 * self.nominal)).into();
+        node.place.radius * if part == 0 { 1.0 + share } else { 1.0 - share }
+    }
+
+    /// Nodes of the ring along the surface that closes or grows, from back to front.
+    pub fn closing_nodes(&self) -> Vec<usize> {
+        let (part, of): (_, fn(Length, Length) -> Length) = match self.seat {
+            SeatKind::Housing => (&self.field.parts[0], Length::min),
+            SeatKind::Shaft => (&self.field.parts[1], Length::max),
+        };
+        let mut rows: Vec<usize> = (0..part.nodes.len()).collect();
+        let position = |node: &usize| part.nodes[*node].place.position;
+        rows.sort_by(|a, b| position(a).value.total_cmp(&position(b).value));
+        // The surface is the innermost, or the outermost, node of each row of equal position.
+        let same = |a: &usize, b: &usize| position(a).value.total_cmp(&position(b).value).is_eq();
+        let radius = |node: &usize| part.nodes[*node].place.radius;
+        let edge = |row: &[usize]| {
+            row.iter().copied().reduce(|a, b| if of(radius(&a), radius(&b)) == radius(&a) { a } else { b })
+        };
+        rows.chunk_by(same).filter_map(edge).collect()
+    }
 }
 
 /// How far a ring closes, or grows on a shaft, along its width.

@@ -95,7 +95,9 @@ fn stresses(seat: &SectionPlan, system: System) -> Vec<Row> {
     ];
     for (what, of, plane) in kinds {
         for ((peak, plane), part) in seat.peaks.iter().zip(plane).zip(seat.parts) {
-            let Some(peak) = peak.as_ref().map(of) else { continue };
+            // A ring that is squeezed has no tension to speak of.
+            let pulls = |at: &StressAt| at.stress > Pressure::default();
+            let Some(peak) = peak.as_ref().map(of).filter(pulls) else { continue };
             let alike = difference(peak.stress.value, plane.value);
             rows.push([format!("largest {what}, {part}"), show(peak.stress), show(*plane), alike]);
             rows.push([format!("   {}", place(&peak, system)), String::new(), String::new(), String::new()]);

@@ -5,7 +5,6 @@ use crate::plan::drawing::{Moment, SectionPlan};
 use crate::quantity::{
     Length, System, Toward, show_pressure, show_rough_size, show_size, show_small_length, show_temperature,
 };
-use uom::si::length::millimeter;
 
 /// "38.2 µm of interference on the diameter", or the clearance.
 pub(crate) fn interference(seat: &SectionPlan, system: System) -> String {
@@ -30,11 +29,7 @@ pub(crate) fn title(seat: &SectionPlan, system: System) -> String {
 /// Seat, moment and case in a line.
 pub(crate) fn readings(seat: &SectionPlan, system: System) -> String {
     let [inner, outer] = seat.temperatures.map(|at| show_temperature(at, system, 0, Toward::Nearest));
-    let size = if system == System::Metric {
-        format!("{} mm", seat.nominal.get::<millimeter>())
-    } else {
-        show_size(seat.nominal, system, Toward::Nearest)
-    };
+    let size = show_rough(seat.nominal, system);
     let warm = if seat.moment == Moment::Room {
         format!("both at {inner}")
     } else {
@@ -51,4 +46,11 @@ pub(crate) fn unread(seat: &SectionPlan, system: System) -> String {
         "Pressure and stress are not read within {distance} of the ends of the contact{corner}: there elasticity has no \
          limit, and a finer mesh only shows more."
     )
+}
+
+/// A nominal size without the noise of its conversion: "62 mm", "2.4409 in".
+fn show_rough(size: Length, system: System) -> String {
+    let text = show_size(size, system, Toward::Nearest);
+    let Some((number, unit)) = text.split_once(' ') else { return text };
+    format!("{} {unit}", number.trim_end_matches('0').trim_end_matches('.'))
 }

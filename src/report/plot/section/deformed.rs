@@ -12,7 +12,7 @@ use uom::si::length::meter;
 /// Largest displacement on the page as a share of the smaller extent of the section.
 const LARGEST: f64 = 0.06;
 /// How far beyond the ring's faces a longer seat is drawn, in widths of the ring.
-const BEYOND: f64 = 1.0;
+const BEYOND: f64 = 0.6;
 
 /// The section in metres: what is drawn of it, and how much its displacements are magnified.
 pub(super) struct Extent {
@@ -21,22 +21,15 @@ pub(super) struct Extent {
     pub(super) magnified: f64,
     /// Whether the seat goes on beyond what is drawn.
     pub(super) cut: bool,
+    shifts: [f64; 2],
 }
 
 fn metres(length: Length) -> f64 {
     length.get::<meter>()
 }
 
-/// Radial room that the inner part takes beyond the bore before it is fitted: nothing at its inside, half the interference
-/// at its outside, so that both surfaces meet after it.
-pub(super) fn oversize(seat: &SectionPlan, part: usize, node: &Node) -> f64 {
-    if part > 0 {
-        return 0.0;
-    }
-    let radii = || seat.field.parts[0].nodes.iter().map(|node| metres(node.place.radius));
-    let (inner, outer) = (radii().fold(f64::INFINITY, f64::min), metres(seat.nominal) / 2.0);
-    let share = (metres(node.place.radius) - inner) / (outer - inner);
-    metres(seat.interference) / 2.0 * share.clamp(0.0, 1.0)
+fn oversize(seat: &SectionPlan, part: usize, node: &Node) -> f64 {
+    metres(seat.oversize(part, node))
 }
 
 /// Elements of a part that lie in what is drawn.
@@ -54,6 +47,7 @@ impl Extent {
         let width = metres(seat.width);
         let window = -BEYOND * width..(1.0 + BEYOND) * width;
         let (mut axial, mut radial) = (f64::INFINITY..f64::NEG_INFINITY, f64::INFINITY..f64::NEG_INFINITY);
+        let shifts = shifts(seat);
         let mut largest = 0.0_f64;
         let mut all = 0;
         let mut kept = 0;
@@ -66,13 +60,21 @@ impl Extent {
                     axial = axial.start.min(z)..axial.end.max(z);
                     radial = radial.start.min(r)..radial.end.max(r);
                     let moved = metres(node.radial) + oversize(seat, k, node);
-                    largest = largest.max(moved.abs()).max(metres(node.axial).abs()).max(oversize(seat, k, node).abs());
+                    largest = largest
+                        .max(moved.abs())
+                        .max((metres(node.axial) + shifts[k.min(1)]).abs())
+                        .max(oversize(seat, k, node).abs());
                 }
             }
         }
         let room = LARGEST * (axial.end - axial.start).min(radial.end - radial.start);
         let magnified = if largest > 0.0 { round_below(room / largest) } else { 1.0 };
-        Self { axial, radial, magnified, cut: kept < all }
+        Self { axial, radial, magnified, cut: kept < all, shifts }
+    }
+
+    /// Axial displacement of a node as it is drawn, not magnified.
+    fn axial_move(&self, part: usize, node: &Node) -> f64 {
+        metres(node.axial) + self.shifts[part.min(1)]
     }
 }
 
@@ -115,7 +117,7 @@ pub(super) fn part(request: &SectionPicture, number: usize, extent: &Extent, sca
     let room = |node: &Node| extent.magnified * oversize(seat, number, node);
     let moved = |node: &Node| extent.magnified * metres(node.radial) + room(node);
     let before = |node: &Node| scale.place(node, (room(node), 0.0));
-    let after = |node: &Node| scale.place(node, (moved(node), extent.magnified * metres(node.axial)));
+    let after = |node: &Node| scale.place(node, (moved(node), extent.magnified * extent.axial_move(number, node)));
     let surface = |place: &dyn Fn(&Node) -> Point| {
         let values = part.nodes.iter().map(|node| request.show.of(node, request.system)).collect();
         let mut surface = Surface { points: part.nodes.iter().map(place).collect(), values, triangles: Vec::new() };
@@ -147,17 +149,44 @@ pub(super) fn range(request: &SectionPicture, extent: &Extent) -> Range<f64> {
     range
 }
 
-/// The place of a stress on the page, as its node has moved.
-pub(super) fn moved(request: &SectionPicture, extent: &Extent, scale: &Scale, radius: Length, axial: Length) -> Point {
+/// Where a place of one of these parts is drawn: with the node of theirs that is nearest to it.
+pub(super) fn moved(
+    request: &SectionPicture,
+    (extent, scale): (&Extent, &Scale),
+    parts: &[usize],
+    (radius, axial): (Length, Length),
+) -> Point {
     let seat = request.seat;
-    let nodes = seat.field.parts.iter().enumerate().flat_map(|(k, part)| part.nodes.iter().map(move |node| (k, node)));
+    let nodes = parts.iter().flat_map(|&k| seat.field.parts[k].nodes.iter().map(move |node| (k, node)));
     let far =
         |(_, node): &(usize, &Node)| metres(node.place.radius - radius).hypot(metres(node.place.position - axial));
     let nearest = nodes.min_by(|a, b| far(a).total_cmp(&far(b)));
     nearest.map_or(at(scale.x(metres(axial)), scale.y(metres(radius))), |(k, node)| {
         let radial = extent.magnified * (metres(node.radial) + oversize(seat, k, node));
-        scale.place(node, (radial, extent.magnified * metres(node.axial)))
+        scale.place(node, (radial, extent.magnified * extent.axial_move(k, node)))
     })
+}
+
+/// By how much each part is shifted along the axis in the picture: a circle that keeps it from drifting stands somewhere, and
+/// where is no result. The seat stays where it is at the contact on the mean, and so does the ring, or it lies on the shoulder.
+fn shifts(seat: &SectionPlan) -> [f64; 2] {
+    let contact = &seat.field.contacts[0];
+    let mean = |part: usize, nodes: &[usize]| {
+        let moved = nodes.iter().map(|node| metres(seat.field.parts[part].nodes[*node].axial)).sum::<f64>();
+        -moved / nodes.len().max(1) as f64
+    };
+    let mut shifts = [mean(0, &contact.inner), mean(1, &contact.outer)];
+    if seat.state.wall.is_some() {
+        let on_face = |node: &&Node| metres(node.place.position).abs() < 1e-9;
+        let face: Vec<&Node> = seat.field.parts[1].nodes.iter().filter(on_face).collect();
+        let under = |node: &Node| {
+            let far = |other: &&&Node| metres(other.place.radius - node.place.radius).abs();
+            face.iter().min_by(|a, b| far(a).total_cmp(&far(b))).map(|wall| metres(wall.axial - node.axial))
+        };
+        let lowest = seat.field.parts[0].nodes.iter().filter(on_face).filter_map(under).reduce(f64::max);
+        shifts[0] = lowest.map_or(shifts[0], |lowest| lowest + shifts[1]);
+    }
+    shifts
 }
 
 /// Lengths of the page's axes in the units of the picture.

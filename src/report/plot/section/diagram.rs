@@ -30,6 +30,12 @@ pub(super) fn draw(pen: &mut Pen<'_>, request: &SectionPicture, scale: &Scale, (
     let y = |value: f64| bottom - value / most * HEIGHT;
     let x = |position: Length| scale.x(position.get::<meter>());
     let (from, to) = ends(seat);
+    if seat.interference <= Length::default() {
+        pen.scene.line(vec![at(left, bottom), at(right, bottom)], 1.5, MUTED);
+        let middle = at((x(from) + x(to)) / 2.0, bottom - HEIGHT / 2.0);
+        pen.write("none: the parts do not touch", LABEL, 0.5, middle);
+        return;
+    }
     unread(pen, seat, (x(from), x(to)), &x, (bottom - HEIGHT, bottom));
     let step = round_step(most * PITCH / HEIGHT);
     for pressure in multiples(0.0, most, step) {

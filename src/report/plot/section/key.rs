@@ -7,7 +7,7 @@ use crate::report::plot::units::{decimals_of, fixed, multiples, round_step};
 use std::ops::Range;
 
 /// Bands that are wanted.
-const BANDS: f64 = 7.0;
+const BANDS: f64 = 10.0;
 /// Height of a band in the key, px.
 const HEIGHT: f64 = 30.0;
 const WIDTH: f64 = 40.0;

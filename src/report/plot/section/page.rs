@@ -5,9 +5,9 @@ use super::bands::Surface;
 use super::deformed::{self, Drawn, Extent, Scale, shown};
 use super::diagram;
 use super::key::Levels;
-use super::pen::{LABEL, Pen, QUIET, Style, baseline, circle, closed, rectangle};
+use super::pen::{LABEL, Pen, QUIET, Style, baseline, circle, closed, rectangle, simple};
 use super::readings::{largest, length_unit, pressure_unit};
-use crate::quantity::{Toward, show_pressure, show_rough_size};
+use crate::quantity::{Length, Toward, show_pressure, show_rough_size};
 use crate::report::plot::PlotError;
 use crate::report::plot::column::spread;
 use crate::report::plot::dash;
@@ -22,8 +22,8 @@ use uom::si::length::meter;
 /// Room for the numbers left of the section.
 const NUMBERS: f64 = 84.0;
 /// Room for the names of the parts, and for the key, right of it.
-const NAMES: f64 = 150.0;
-const KEY: f64 = 170.0;
+const NAMES: f64 = 138.0;
+const KEY: f64 = 150.0;
 /// Largest height of the section.
 const HIGHEST: f64 = 460.0;
 /// Lines of title and subtitle that a page can carry.
@@ -39,7 +39,12 @@ pub(super) fn compose(request: &SectionPicture, title: &str, fonts: &Fonts) -> R
     let width = WIDTH - 2.0 * RIM;
     let title = fonts.wrap(title, TITLE_SIZE, Weight::Bold, width);
     let mut below = fonts.wrap(request.title, SUBTITLE_SIZE, Weight::Regular, width);
-    below.extend(fonts.wrap(&words::readings(request.seat, request.system), SUBTITLE_SIZE, Weight::Regular, width));
+    below.extend(fonts.wrap(
+        &signed(&words::readings(request.seat, request.system)),
+        SUBTITLE_SIZE,
+        Weight::Regular,
+        width,
+    ));
     let lines = title.len() + below.len();
     if lines > MOST_LINES {
         return Err(PlotError::TitleTooLong { lines, most: MOST_LINES });
@@ -79,19 +84,27 @@ pub(super) fn compose(request: &SectionPicture, title: &str, fonts: &Fonts) -> R
     Ok(page.pen.scene)
 }
 
+/// A text with true minus signs before its numbers.
+fn signed(text: &str) -> String {
+    text.replace(" -", " −")
+}
+
 /// What to know of the picture.
 fn notes(request: &SectionPicture, extent: &Extent) -> String {
     let (seat, system) = (request.seat, request.system);
+    if seat.interference <= Length::default() {
+        return format!("To scale; the clearance is drawn {} times as large as it is.", fixed(extent.magnified, 0));
+    }
     let mut text = format!(
         "To scale; deformation {} times as large as it is, from the dashed outline before fitting.",
         fixed(extent.magnified, 0)
     );
     if let Some((part, at)) = largest(seat, request.show) {
         let stress = show_pressure(at.stress, system, Toward::Nearest);
-        text.push_str(&format!(" Dot: largest, {stress}, in the {part}."));
+        text.push_str(&format!(" Dot: largest, {stress}, in the {}.", seat.parts[part]));
     }
     let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
-    let corner = if seat.state.wall.is_some() { " and at the shoulder's corner" } else { "" };
+    let corner = if seat.state.wall.is_some() { " and at the shoulder’s corner" } else { "" };
     text.push_str(&format!(
         " Circles and grey: nothing is read within {unread} of the ends of the contact{corner}, where elasticity has no limit."
     ));
@@ -135,7 +148,7 @@ impl Page<'_> {
         }
         for part in &parts {
             for outline in &part.before {
-                self.pen.dashed(&closed(outline), dash::SHORT, 1.2, TIGHTEST);
+                self.pen.dashed(&simple(&closed(outline)), dash::SHORT, 1.2, TIGHTEST);
             }
             for outline in part.after.outline() {
                 self.pen.around(&outline, 2.4, INK);
@@ -145,7 +158,7 @@ impl Page<'_> {
         self.contour_labels(&parts);
         self.largest();
         self.names(&parts, (top, bottom));
-        let left = WIDTH - RIM - KEY + 30.0;
+        let left = WIDTH - RIM - KEY + 24.0;
         self.levels.draw(&mut self.pen, &self.request.show.name(self.request.system), (left, top - 46.0));
     }
 
@@ -161,7 +174,7 @@ impl Page<'_> {
         }
         for level in &self.levels.levels {
             for line in surface.contours(*level) {
-                self.pen.scene.line(line, 0.9, MUTED);
+                self.pen.scene.line(simple(&line), 0.9, MUTED);
             }
         }
     }
@@ -190,7 +203,7 @@ impl Page<'_> {
             self.pen.scene.line(vec![at(x, bottom), at(x, bottom + 7.0)], 1.5, MUTED);
             self.pen.write(&fixed(value, decimals_of(step)), QUIET, 0.5, at(x, bottom + 28.0));
         }
-        let name = format!("from the ring's back face, {}", length_unit(self.request.system));
+        let name = format!("from the ring’s back face, {}", length_unit(self.request.system));
         let middle = (self.scale.left + self.right) / 2.0;
         let half = self.pen.width(&name, QUIET) / 2.0;
         self.pen.write(&name, QUIET, 0.5, at(middle.max(RIM + half), bottom + 56.0));
@@ -199,10 +212,13 @@ impl Page<'_> {
     /// Circles around the places where nothing is read.
     fn unread(&mut self) {
         let field = &self.request.seat.field;
+        if self.request.seat.interference <= Length::default() {
+            return;
+        }
         let radius = self.scale.px * field.unread.get::<meter>();
         let mut drawn: Vec<Point> = Vec::new();
         for place in &field.singular {
-            let centre = deformed::moved(self.request, &self.extent, &self.scale, place.radius, place.position);
+            let centre = self.moved(&[0, 1], (place.radius, place.position));
             let near = |other: &Point| (other.x - centre.x).hypot(other.y - centre.y) < 0.5 * radius;
             if !drawn.iter().any(near) {
                 self.pen.around(&circle(centre, radius), 3.6, PAPER);
@@ -247,16 +263,21 @@ impl Page<'_> {
             bottom: centre.y + by,
         };
         let radius = self.scale.px * field.unread.get::<meter>();
-        let singular = field.singular.iter().map(|place| {
-            around(deformed::moved(self.request, &self.extent, &self.scale, place.radius, place.position), radius + 2.0)
-        });
+        let singular = field
+            .singular
+            .iter()
+            .map(|place| around(self.moved(&[0, 1], (place.radius, place.position)), radius + 2.0));
         singular.chain(self.dot().map(|dot| around(dot, 10.0))).collect()
     }
 
+    /// Where a place of one of these parts is drawn.
+    fn moved(&self, parts: &[usize], place: (Length, Length)) -> Point {
+        deformed::moved(self.request, (&self.extent, &self.scale), parts, place)
+    }
+
     fn dot(&self) -> Option<Point> {
-        let (_, peak) = largest(self.request.seat, self.request.show)?;
-        let radius = peak.diameter / 2.0;
-        Some(deformed::moved(self.request, &self.extent, &self.scale, radius, peak.position))
+        let (part, peak) = largest(self.request.seat, self.request.show)?;
+        Some(self.moved(&[part], (peak.diameter / 2.0, peak.position)))
     }
 
     fn largest(&mut self) {

@@ -48,12 +48,29 @@ impl Pen<'_> {
 
     /// A closed line.
     pub(super) fn around(&mut self, outline: &[Point], width: f64, colour: Colour) {
-        self.scene.line(closed(outline), width, colour);
+        self.scene.line(simple(&closed(outline)), width, colour);
     }
 
     pub(super) fn disc(&mut self, centre: Point, radius: f64, colour: Colour) {
         self.scene.fill(circle(centre, radius), colour);
     }
+}
+
+/// A line without the points that lie straight between their neighbours.
+pub(super) fn simple(line: &[Point]) -> Vec<Point> {
+    const STRAIGHT: f64 = 0.03;
+    let mut kept: Vec<Point> = Vec::new();
+    for (k, point) in line.iter().enumerate() {
+        let between = kept.last().zip(line.get(k + 1)).is_some_and(|(from, to)| {
+            let (dx, dy) = (to.x - from.x, to.y - from.y);
+            let off = (dx * (point.y - from.y) - dy * (point.x - from.x)).abs();
+            off <= STRAIGHT * dx.hypot(dy) && dx * (point.x - from.x) + dy * (point.y - from.y) >= 0.0
+        });
+        if !between {
+            kept.push(*point);
+        }
+    }
+    kept
 }
 
 /// The baseline that centres capitals on `y`.

@@ -45,24 +45,24 @@ impl Shown {
 
     /// Name and unit, a line each.
     pub(super) fn name(self, system: System) -> [String; 2] {
-        let (name, unit) = match (self, system) {
-            (Self::VonMises, _) => ("von Mises stress", pressure_unit(system)),
-            (Self::Hoop, _) => ("hoop stress", pressure_unit(system)),
-            (Self::RadialDisplacement, System::Metric) => ("moved outward", "µm"),
-            (Self::RadialDisplacement, System::Inch) => ("moved outward", "thou"),
-        };
-        [name.to_owned(), unit.to_owned()]
+        let stress = pressure_unit(system);
+        match self {
+            Self::VonMises => ["von Mises".to_owned(), format!("stress, {stress}")],
+            Self::Hoop => ["hoop stress,".to_owned(), stress.to_owned()],
+            Self::RadialDisplacement if system == System::Metric => ["moved".to_owned(), "outward, µm".to_owned()],
+            Self::RadialDisplacement => ["moved".to_owned(), "outward, thou".to_owned()],
+        }
     }
 }
 
-/// The largest of the shown stress, with the part that bears it; none for displacements or without stress.
-pub(super) fn largest<'s>(seat: &'s SectionPlan, show: Shown) -> Option<(&'s str, StressAt)> {
+/// The largest of the shown stress, with the number of the part that bears it; none for displacements or without stress.
+pub(super) fn largest(seat: &SectionPlan, show: Shown) -> Option<(usize, StressAt)> {
     let of = |peak: &crate::section::Peak| match show {
         Shown::VonMises => Some(peak.von_mises),
         Shown::Hoop => Some(peak.hoop),
         Shown::RadialDisplacement => None,
     };
-    let peaks = seat.parts.iter().zip(&seat.peaks).filter_map(|(part, peak)| Some((*part, of(peak.as_ref()?)?)));
+    let peaks = seat.peaks.iter().enumerate().filter_map(|(part, peak)| Some((part, of(peak.as_ref()?)?)));
     let most = peaks.max_by(|a, b| a.1.stress.value.total_cmp(&b.1.stress.value));
     most.filter(|(_, at)| at.stress > Pressure::default())
 }
@@ -77,7 +77,8 @@ pub(super) fn description(request: &SectionPicture) -> String {
     let mut text = format!("{}. {}.", request.title, words::readings(seat, request.system));
     if let Some((part, at)) = largest(seat, request.show) {
         let stress = show_pressure(at.stress, request.system, Toward::Nearest);
-        text.push_str(&format!(" Largest {} {stress}, in the {part}.", request.show.name(request.system)[0]));
+        let what = if request.show == Shown::Hoop { "hoop stress" } else { "von Mises stress" };
+        text.push_str(&format!(" Largest {what} {stress}, in the {}.", seat.parts[part]));
     }
     if let Some(closing) = seat.closing {
         let show = |length| show_small_length(length, request.system, Toward::Nearest);
