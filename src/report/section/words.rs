@@ -43,8 +43,8 @@ pub(crate) fn unread(seat: &SectionPlan, system: System) -> String {
     let corner = if seat.state.wall.is_some() { " and the inner corner of the shoulder" } else { "" };
     let distance = show_rough_size(seat.field.unread, system, Toward::Nearest);
     format!(
-        "Pressure and stress are not read within {distance} of the ends of the contact{corner}: there elasticity has no \
-         limit, and a finer mesh only shows more."
+        "Pressure and stress are not read within {distance} of the ends of the contact{corner}: where a part goes on beyond \
+         them elasticity sets no limit, and a finer mesh only shows more."
     )
 }
 

@@ -106,7 +106,7 @@ fn notes(request: &SectionPicture, extent: &Extent) -> String {
     let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
     let corner = if seat.state.wall.is_some() { " and at the shoulder’s corner" } else { "" };
     text.push_str(&format!(
-        " Circles and grey: nothing is read within {unread} of the ends of the contact{corner}, where elasticity has no limit."
+        " Circles and grey: nothing is read within {unread} of the ends of the contact{corner}: elasticity sets no limit where a part goes on."
     ));
     if extent.cut {
         text.push_str(&format!(" The {} goes on beyond the picture.", seat.seat.name()));
@@ -185,10 +185,13 @@ impl Page<'_> {
         let (from, to) = (2.0 * shown(self.request, low), 2.0 * shown(self.request, high));
         let px = self.scale.px * (high - low) / (to - from);
         let step = round_step(44.0 / px);
+        // Clear of a circle at the end of the contact.
+        let circle = self.scale.px * self.request.seat.field.unread.get::<meter>();
+        let beside = f64::max(20.0, circle + 6.0);
         for value in multiples(from, to, step) {
             let y = self.scale.y(low + (value - from) / (to - from) * (high - low));
             self.pen.scene.line(vec![at(self.scale.left - 14.0, y), at(self.right, y)], 1.0, GRID);
-            let number = at(self.scale.left - 20.0, baseline(y));
+            let number = at(self.scale.left - beside, baseline(y));
             self.pen.write(&fixed(value, decimals_of(step)), QUIET, 1.0, number);
         }
     }
