@@ -62,7 +62,7 @@ fn solved(folder: &Path, section: &Value) -> (f64, [f64; 3]) {
     let middle = (back.0 + front.0) / 2.0;
     let pair = along.windows(2).find(|pair| pair[1].0 >= middle).unwrap();
     let share = (middle - pair[0].0) / (pair[1].0 - pair[0].0);
-    let (diameter, length) = (number(section, "/nominal_mm"), front.0 - back.0);
+    let (diameter, length) = (number(section, "/nominal_mm"), number(section, "/contact_length_mm"));
     let pressure = force.abs() / (diameter * length * 1_f64.to_radians().sin());
     (pressure, [back.1, pair[0].1 + share * (pair[1].1 - pair[0].1), front.1])
 }
@@ -106,7 +106,11 @@ fn an_independent_solver_agrees_on_a_through_bore() {
 fn an_independent_solver_agrees_on_a_blind_bore_with_a_shoulder() {
     if solver() {
         compare(&example(PUMP), &[], "blind bore");
-        compare(&example(PUMP), &["--at", "coldest", "--case", "middle"], "blind bore, cold");
+        let shaped = example(PUMP).replace(
+            "[bearing]\n",
+            "[bearing]\nchamfer = \"1 mm\"\ngroove = { depth = \"1.7 mm\", width = \"7.5 mm\" }\n",
+        );
+        compare(&shaped, &["--at", "coldest", "--case", "middle"], "blind bore, cold, chamfer and groove");
     }
 }
 

@@ -16,6 +16,7 @@ mod read_medium;
 mod read_part;
 mod read_play;
 mod read_press;
+mod read_ring;
 mod read_seats;
 mod read_shop;
 mod read_size;
@@ -28,8 +29,8 @@ mod treated;
 pub use entry::{AnyValue, Assumption, Entry};
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
-    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState, Shaft, Shoulder, Size,
-    Treatment, Wrapping,
+    PressMeans, RacewayGroove, RestsOn, RingShape, SETTLED_WITHIN_SHARE, ScrewJig, Seal, ServiceEnd, ServiceState,
+    Shaft, Shoulder, Size, Treatment, Wrapping,
 };
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};

@@ -1,13 +1,13 @@
 //! The factor of a seat, computed in its section.
 
 use super::model::{HowNear, ShapeFactor};
-use crate::job::{Housing as JobHousing, Job, Shaft as JobShaft};
+use crate::job::{Housing as JobHousing, Job, RacewayGroove, Shaft as JobShaft};
 use crate::mechanics::{Joint, PressFit, Ring};
 use crate::plan::PlanError;
 use crate::plan::model::SeatKind;
 use crate::quantity::{Force, Length, Ratio};
 use crate::section::{
-    Accuracy, Back, Chamfers, Elastic, Housing, Loads, Model, RingSection, Seat, Section, Shaft, State, Support,
+    Accuracy, Back, Chamfers, Elastic, Groove, Housing, Loads, Model, RingSection, Seat, Section, Shaft, State, Support,
 };
 use std::f64::consts::PI;
 use uom::si::ratio::ratio;
@@ -29,7 +29,7 @@ pub(in crate::plan) fn sections(job: &Job, seat: SeatKind, joint: &Joint) -> Opt
         (SeatKind::Shaft, _, Some(shaft)) => (&joint.outer, shafts(job, shaft, joint), shaft.length_stated),
         _ => return None,
     };
-    let ring = ring_section(job, ring)?;
+    let ring = ring_section(job, seat, ring)?;
     let section = |seat| Section { ring, liner: None, seat, support: Support::Free };
     Some(Shaped { seats: seats.into_iter().map(section).collect(), length_stated })
 }
@@ -71,13 +71,21 @@ fn shafts(job: &Job, shaft: &JobShaft, joint: &Joint) -> Vec<Seat> {
     vec![seat(over, none), seat(0.5 * over, (0.5 * over).max(none))]
 }
 
-fn ring_section(job: &Job, ring: &Ring) -> Option<RingSection> {
+/// The ring with its chamfers; with a groove it has the area of the plain ring that stands for it.
+fn ring_section(job: &Job, seat: SeatKind, ring: &Ring) -> Option<RingSection> {
+    let (width, shape) = (job.part.width, &job.part.ring_shape);
+    let out = shape.groove.map_or(Length::default(), |groove| 2.0 * groove.mean_depth(width));
+    let (bore, outside) = match seat {
+        SeatKind::Housing => (ring.inside? - out, ring.outside),
+        SeatKind::Shaft => (ring.inside?, ring.outside + out),
+    };
+    let groove = |RacewayGroove { depth, width, middle }| Groove { depth, width, middle };
     Some(RingSection {
-        bore: ring.inside?,
-        outside: ring.outside,
-        width: job.part.width,
-        chamfers: Chamfers { back: Length::default(), front: Length::default() },
-        groove: None,
+        bore,
+        outside,
+        width,
+        chamfers: Chamfers { back: shape.chamfer, front: shape.chamfer },
+        groove: shape.groove.map(groove),
         material: elastic(ring),
     })
 }

@@ -29,7 +29,8 @@ pub(super) fn factor(
         SeatKind::Shaft => job.shaft.as_ref().is_some_and(|shaft| shaft.length_stated),
     };
     // A seat of unknown length has no section, and two rings of equal width need none.
-    let wanted = method == Method::Section || (stated && bounds.known != HowNear::Exact);
+    let wanted =
+        method == Method::Section || (stated && (bounds.known != HowNear::Exact || !job.part.ring_shape.is_plain()));
     if method == Method::Plane || !wanted {
         return Ok(bounds);
     }

@@ -43,6 +43,8 @@ pub struct SeatSectionDocument {
     pub other_way_pressure_mpa: Option<f64>,
     /// Mean pressure.
     pub mean_pressure_mpa: f64,
+    /// Length along which ring and seat face one another, chamfers left out.
+    pub contact_length_mm: f64,
     /// Share of the length that touches, 0 to 1.
     pub touching: f64,
     /// Coefficient of friction that the force counts with.
@@ -176,6 +178,7 @@ impl SeatSectionDocument {
             length_stated: seat.length_stated,
             other_way_pressure_mpa: seat.softer.map(mpa),
             mean_pressure_mpa: mpa(contact.mean_pressure),
+            contact_length_mm: mm(contact.length),
             touching: crate::report::json::figures(contact.touching),
             friction: seat.friction,
             force_n: newtons(seat.force),
