@@ -32,6 +32,8 @@ impl Arguments {
             Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
             Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
+            Command::Section(flags) => flags.own.material.iter().chain([flags.job()]).map(PathBuf::as_path).collect(),
+            Command::Deck(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -67,6 +69,14 @@ pub(super) enum Command {
                       Examples: seatwise batch --template -o list.csv\n          seatwise batch list.csv -o plans.csv"
     )]
     Batch(BatchFlags),
+    /// The seat in section: pressure along it, how far the ring closes, stresses; a table, or a picture with -o
+    #[command(after_help = "Examples: seatwise section examples/pump-case.toml\n          \
+                      seatwise section examples/pump-case.toml -o section.svg\n          \
+                      seatwise section examples/pump-case.toml --at hottest --show hoop -o hot.png")]
+    Section(super::section::SectionFlags),
+    /// The same section as an input deck for CalculiX, to check the answer with an independent solver
+    #[command(after_help = "Example: seatwise deck examples/pump-case.toml -o pump.inp, then: ccx pump")]
+    Deck(super::deck::DeckFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -83,7 +93,7 @@ pub(super) enum Command {
     /// List what chills and what warms, or show one with its limits
     #[command(after_help = "Examples: seatwise media\n          seatwise media dry-ice")]
     Media(MediaFlags),
-    /// Print the JSON Schema of a plan
+    /// Print the JSON Schema of a plan, or of a section
     Schema(SchemaFlags),
 }
 
@@ -380,8 +390,18 @@ pub(super) struct MediaFlags {
 
 #[derive(Args, Debug)]
 pub(super) struct SchemaFlags {
+    /// Whose schema
+    #[arg(value_enum, default_value_t = SchemaOf::Plan)]
+    pub(super) of: SchemaOf,
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+/// What a schema describes.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum SchemaOf {
+    Plan,
+    Section,
 }
 
 #[derive(Args, Debug)]

@@ -3,6 +3,7 @@
 mod args;
 mod batch;
 mod compare;
+mod deck;
 mod failure;
 mod input;
 mod limits;
@@ -14,6 +15,7 @@ mod pair;
 mod plan;
 mod scatter;
 mod schema;
+mod section;
 mod spread;
 mod sweep;
 mod table;
@@ -73,11 +75,13 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Table(flags) => (table::run(flags)?, &flags.output),
         Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
         Command::Compare(flags) => (compare::run(flags)?, &flags.output),
+        Command::Section(flags) => return section::run(flags, &arguments.inputs()),
+        Command::Deck(flags) => (deck::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),
         Command::Media(flags) => (media::run(flags)?, &flags.output),
-        Command::Schema(flags) => (schema::run()?, &flags.output),
+        Command::Schema(flags) => (schema::run(flags)?, &flags.output),
     };
     Output::new(output, arguments.inputs()).write_result(outcome.text.as_bytes())?;
     Ok(outcome.code)

@@ -3,7 +3,7 @@ use super::failure::{Failure, named};
 use super::output::Output;
 use super::{DONE, Outcome, WORSE, input, scatter};
 use crate::job;
-use crate::plan::{self, Plan, SeatPlan, Verdict};
+use crate::plan::{self, Plan, SeatKind, SeatPlan, Verdict};
 use crate::quantity::System;
 use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScatterRequest, ScrewsRequest};
 use crate::report::{csv, json, plot_title, scatter_title, screws_title, text};
@@ -90,7 +90,7 @@ fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output:
     let svg = is_svg(path)?;
     let one = plan.seats.len() == 1;
     let files: Vec<(PathBuf, &SeatPlan)> =
-        plan.seats.iter().map(|seat| (if one { path.to_owned() } else { for_seat(path, seat) }, seat)).collect();
+        plan.seats.iter().map(|seat| (if one { path.to_owned() } else { for_seat(path, seat.seat) }, seat)).collect();
     for (file, _) in &files {
         output.may_write(file)?;
     }
@@ -129,10 +129,11 @@ fn draw_screws(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>
     output.write_file(path, &drawn)
 }
 
-fn for_seat(path: &Path, seat: &SeatPlan) -> PathBuf {
+/// The file's name with the seat's in it.
+pub(super) fn for_seat(path: &Path, seat: SeatKind) -> PathBuf {
     let stem = path.file_stem().unwrap_or_default().to_string_lossy();
     let extension = path.extension().unwrap_or_default().to_string_lossy();
-    path.with_file_name(format!("{stem}-{}.{extension}", seat.seat.name()))
+    path.with_file_name(format!("{stem}-{}.{extension}", seat.name()))
 }
 
 /// Draws a picture of a seat as SVG, or else as PNG.

@@ -1,9 +1,14 @@
 use super::Outcome;
+use super::args::{SchemaFlags, SchemaOf};
 use super::failure::Failure;
-use crate::report::json;
+use crate::report::{json, section};
 
-pub(super) fn run() -> Result<Outcome, Failure> {
-    let text = json::schema()
-        .map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;
+pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
+    let schema = match flags.of {
+        SchemaOf::Plan => json::schema(),
+        SchemaOf::Section => section::schema(),
+    };
+    let text =
+        schema.map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;
     Ok(Outcome::done(text))
 }

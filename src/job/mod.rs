@@ -26,6 +26,7 @@ mod read_places;
 mod read_play;
 mod read_press;
 mod read_readings;
+mod read_ring;
 mod read_scatter;
 mod read_screw;
 mod read_seal;
@@ -52,8 +53,8 @@ pub use inspection::{Feel, Inspection, RemovedThrough};
 pub use liner::Liner;
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
-    PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment,
-    Wrapping,
+    PressMeans, RacewayGroove, RestsOn, RingShape, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft,
+    Shoulder, Size, Treatment, Wrapping,
 };
 pub use model_seal::{PassesOver, Seal, SealBody, SealBore, SealLips};
 pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};

@@ -163,6 +163,48 @@ pub struct Part {
     pub internal_play: Option<InternalPlay>,
     /// Static load rating of a bearing, when given.
     pub static_rating: Option<Force>,
+    /// Chamfers and raceway groove.
+    pub ring_shape: RingShape,
+}
+
+/// What a ring has beyond plain cylinders; none of it where the job does not say so.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct RingShape {
+    /// Chamfer of 45° at both ends of its seat; zero is a sharp edge.
+    pub chamfer: Length,
+    /// Raceway groove on the other side.
+    pub groove: Option<RacewayGroove>,
+}
+
+impl RingShape {
+    /// Whether there is anything of it.
+    pub fn is_plain(&self) -> bool {
+        self.chamfer <= Length::default() && self.groove.is_none()
+    }
+}
+
+/// A raceway groove whose section is an arc of a circle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RacewayGroove {
+    /// Largest depth below the shoulders of the ring.
+    pub depth: Length,
+    /// Width between its edges.
+    pub width: Length,
+    /// Distance of its middle from the back face.
+    pub middle: Length,
+}
+
+impl RacewayGroove {
+    /// Area of the groove over the width of a ring: `S = ρ² arccos((ρ - h)/ρ) - (ρ - h) b` with `ρ = (b² + h²)/(2 h)`, h the depth
+    /// and b half the width of the groove.
+    ///
+    /// A ring with a groove stands for the plain ring of the same area when its shoulders stand out by so much.
+    pub fn mean_depth(&self, width: Length) -> Length {
+        let (h, b) = (self.depth, self.width * 0.5);
+        let radius = (b * b + h * h) / (2.0 * h);
+        let turn = f64::from((radius - h) / radius).clamp(-1.0, 1.0).acos();
+        (radius * radius * turn - (radius - h) * b) / width
+    }
 }
 
 /// A diameter with its limits.

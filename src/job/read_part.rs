@@ -5,6 +5,7 @@ use super::model::{Part, PartKind, Size};
 use super::read_designation::{designated_class, designated_closure, designation};
 use super::read_material::material_at;
 use super::read_play::{internal_play, static_rating};
+use super::read_ring::{Plain, ring_shape};
 use super::read_size::{Seating, size};
 use super::read_sizes::{Sizes, sizes};
 use super::section::{Notes, Section, flatten, nearest};
@@ -18,7 +19,7 @@ use crate::stock::material::{Material, TemperatureLimit};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
-pub(super) const KEYS: [&str; 15] = [
+pub(super) const KEYS: [&str; 17] = [
     "designation",
     "kind",
     "bore",
@@ -34,6 +35,8 @@ pub(super) const KEYS: [&str; 15] = [
     "roughness",
     "internal_clearance",
     "static_rating",
+    "chamfer",
+    "groove",
 ];
 
 const MASS_WHY: &str = "from the sizes: 68 % of the full ring is steel, within about 6 % for single-row ball bearings \
@@ -72,6 +75,13 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
     let precise = [&outside_size, &bore_size].into_iter().flatten().flatten().any(is_precise)
         || matches!(designated_class(designation.as_ref()), RingClass::P5 | RingClass::P4);
     let (outer_ring_inside, inner_ring_outside) = rings(section, kind, bore, outside, notes);
+    let seated = [
+        outer_ring_inside.filter(|_| wanted.housing).map(|inside| (outside - inside) * 0.5),
+        bore.filter(|_| wanted.shaft).map(|bore| (inner_ring_outside - bore) * 0.5),
+    ];
+    let walls = seated.into_iter().flatten().collect();
+    let plain = Plain { kind, bore, outside, width: sizes.width.value, walls };
+    let ring_shape = ring_shape(section, &plain, notes);
     let mass = mass(section, kind, &sizes, &material, notes);
     Some(Part {
         kind,
@@ -89,6 +99,7 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
         roughness_rz: roughness(section, notes),
         internal_play: internal_play(section, kind, bore, designation.as_ref(), notes)?,
         static_rating: static_rating(section, kind, notes)?,
+        ring_shape: ring_shape?,
     })
 }
 

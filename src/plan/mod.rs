@@ -6,6 +6,7 @@ mod cautions;
 pub mod chart;
 mod clearance;
 pub mod clearance_history;
+pub mod drawing;
 pub mod fasteners;
 mod grip;
 mod holds;

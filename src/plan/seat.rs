@@ -99,7 +99,7 @@ fn fit_at_reference(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> 
 }
 
 /// Interference that bears, with the rough peaks smoothed away where the roughness of both surfaces is known.
-fn effective(job: &Job, joint: &Joint<'_>, clearance: &Cases<Length>) -> Result<Cases<Length>, PlanError> {
+pub(super) fn effective(job: &Job, joint: &Joint<'_>, clearance: &Cases<Length>) -> Result<Cases<Length>, PlanError> {
     let Some((inner, outer)) = joint.inner.roughness_rz.zip(joint.outer.roughness_rz) else {
         return Ok(clearance.map(|clearance| -clearance));
     };

@@ -62,6 +62,7 @@ mod divide;
 mod element;
 mod envelope;
 mod error;
+mod field;
 mod friction;
 mod geometry;
 mod grading;
@@ -79,6 +80,7 @@ mod touch;
 mod units;
 
 pub use error::SectionError;
+pub use field::{ContactNodes, Field, Node, NodeStress, PartField, Place};
 pub use friction::FrictionSpan;
 pub use geometry::{
     Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, RingSection, Seat, Section, Shaft, Support,

@@ -1,5 +1,9 @@
 //! Sections in plain SI, checked: what the mesh is made from.
 
+use super::geometry::Elastic;
+use crate::quantity::Pressure;
+use uom::si::pressure::pascal;
+
 /// Share of the ring's wall that must lie on a shoulder for it to be one.
 const LEAST_FACE: f64 = 0.01;
 
@@ -121,6 +125,11 @@ impl Outline {
         let inner = self.inner + self.inner_cut.depth_at(z, self.front);
         let outer = self.outer - self.outer_cut.depth_at(z, self.front);
         inner + share * (outer - inner)
+    }
+
+    /// Its material.
+    pub(super) fn elastic(&self) -> Elastic {
+        Elastic { modulus: Pressure::new::<pascal>(self.modulus), poisson: self.poisson }
     }
 
     /// Where the body begins at the back, m.

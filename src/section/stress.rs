@@ -64,7 +64,7 @@ pub(super) fn peaks(model: &Model, solution: &Solution, loads: &[f64]) -> Vec<Pe
 }
 
 /// Ends of contacts and the corner of the wall, as radius and axial position.
-fn singular(model: &Model) -> Vec<[f64; 2]> {
+pub(super) fn singular(model: &Model) -> Vec<[f64; 2]> {
     let mut places = Vec::new();
     for touch in &model.touches {
         places.extend([[touch.radius, touch.axial[0]], [touch.radius, touch.axial[touch.len() - 1]]]);

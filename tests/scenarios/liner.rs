@@ -73,3 +73,17 @@ fn a_liner_that_is_none_is_refused_at_its_place() {
         assert!(message.contains(words), "{liner}: {message}");
     }
 }
+
+#[test]
+fn a_lined_bore_is_planned_in_its_section_but_not_drawn() {
+    let text = job_text(&lined("{ wall = \"5 mm\", material = $IRON }", "length = \"22 mm\"\n"));
+    let job = job::check(&text, &Library::default()).unwrap();
+    let request = plan::drawing::SectionRequest {
+        seat: None,
+        moment: plan::drawing::Moment::Room,
+        case: plan::drawing::SectionCase::Tightest,
+    };
+    assert!(matches!(plan::drawing::draw(&job, &request), Err(plan::drawing::DrawingError::Lined)));
+    within(figure(&planned(&text), "/liner/wall_mm"), 5.0, 1e-9);
+    assert_eq!(planned(&text)["seats"][0]["press"]["shape"]["known"], "computed");
+}

@@ -2,12 +2,14 @@
 
 use super::model::{HowNear, ShapeFactor};
 use super::solved::SolvedSeats;
-use crate::job::{Housing as JobHousing, Job, Shaft as JobShaft};
+use crate::job::{Housing as JobHousing, Job, Liner as JobLiner, RacewayGroove, Shaft as JobShaft};
 use crate::mechanics::{Joint, PressFit, Ring};
 use crate::plan::PlanError;
+use crate::plan::model::SeatKind;
 use crate::quantity::{Force, Length, Ratio};
 use crate::section::{
-    Accuracy, Back, Chamfers, Elastic, Housing, Liner, Loads, Model, RingSection, Seat, Section, Shaft, State, Support,
+    Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, Loads, Model, RingSection, Seat, Section, Shaft, State,
+    Support,
 };
 use crate::stock::Material;
 use std::f64::consts::PI;
@@ -16,17 +18,56 @@ use uom::si::ratio::ratio;
 /// Interference over diameter at which the factor is computed; stresses are in proportion, so any will do.
 const TRIAL_SHARE: f64 = 1e-4;
 
-/// The factors of the housings that the job may mean; none for a part without a bore, which is no ring.
-pub(super) fn in_housing(
+/// The sections that a job may mean, around or in one ring.
+pub(in crate::plan) struct Shaped {
+    pub(in crate::plan) seats: Vec<Section>,
+    /// Whether the job gives the length of the seat.
+    pub(in crate::plan) length_stated: bool,
+}
+
+/// The sections that a job may mean; none for a part without a bore, which is no ring.
+pub(in crate::plan) fn sections(job: &Job, seat: SeatKind, joint: &Joint) -> Option<Shaped> {
+    let (ring, seats, length_stated) = match (seat, &job.housing, &job.shaft) {
+        (SeatKind::Housing, Some(housing), _) => (&joint.inner, housings(job, housing), housing.length_stated),
+        (SeatKind::Shaft, _, Some(shaft)) => (&joint.outer, shafts(job, shaft, joint), shaft.length_stated),
+        _ => return None,
+    };
+    let ring = ring_section(job, seat, ring)?;
+    let liner = job.housing.as_ref().filter(|_| seat == SeatKind::Housing).and_then(|housing| housing.liner.as_ref());
+    let section =
+        |seat| Section { ring, liner: liner.map(|liner| lining(job, liner, &seat)), seat, support: Support::Free };
+    Some(Shaped { seats: seats.into_iter().map(section).collect(), length_stated })
+}
+
+/// A liner runs along the whole bore.
+fn lining(job: &Job, liner: &JobLiner, seat: &Seat) -> Liner {
+    let front = match seat {
+        Seat::Housing(housing) => housing.front,
+        Seat::Shaft(shaft) => shaft.front,
+    };
+    Liner { thickness: 0.5 * (liner.outside - job.part.outside), front, material: of_material(&liner.material) }
+}
+
+fn of_material(material: &Material) -> Elastic {
+    Elastic { modulus: material.elastic_modulus(), poisson: material.poisson_ratio() }
+}
+
+/// The factors of the seats that a job may mean; none where there is no section.
+pub(super) fn factors(
     job: &Job,
-    housing: &JobHousing,
+    seat: SeatKind,
     joint: &Joint,
     solved: &SolvedSeats,
 ) -> Result<Option<ShapeFactor>, PlanError> {
+    let Some(shaped) = sections(job, seat, joint) else { return Ok(None) };
+    of(joint, seat == SeatKind::Shaft, job.part.width, &shaped.seats, (solved, job.press.friction.1))
+}
+
+fn housings(job: &Job, housing: &JobHousing) -> Vec<Seat> {
     let (width, none) = (job.part.width, Length::default());
     let material = of_material(&housing.material);
     let seat = |front, back| Seat::Housing(Housing { outside: housing.outside, front, back, material });
-    let seats = match housing.shoulder {
+    match housing.shoulder {
         Some(shoulder) => {
             let hole = (shoulder.inside > none).then_some(shoulder.inside);
             vec![seat(housing.length - width - shoulder.wall, Back::Wall { thickness: shoulder.wall, hole })]
@@ -39,30 +80,36 @@ pub(super) fn in_housing(
                 seat(0.5 * over, Back::Open { beyond: (0.5 * over).max(none) }),
             ]
         }
-    };
-    let liner =
-        housing.liner.as_ref().map(|liner| (0.5 * (liner.outside - job.part.outside), of_material(&liner.material)));
-    of(joint, (&joint.inner, false), width, (&seats, liner), (solved, job.press.friction.1))
+    }
 }
 
-/// The factors of the shafts that the job may mean: longer on either side alike, or on one side.
-pub(super) fn on_shaft(
-    job: &Job,
-    shaft: &JobShaft,
-    joint: &Joint,
-    solved: &SolvedSeats,
-) -> Result<Option<ShapeFactor>, PlanError> {
+/// Longer on either side alike, or on one side.
+fn shafts(job: &Job, shaft: &JobShaft, joint: &Joint) -> Vec<Seat> {
     let (width, none) = (job.part.width, Length::default());
     let over = shaft.length - width;
     let seat = |front, behind| {
         Seat::Shaft(Shaft { bore: joint.inner.inside, front, behind, shoulder: None, material: elastic(&joint.inner) })
     };
-    let seats = [seat(over, none), seat(0.5 * over, (0.5 * over).max(none))];
-    of(joint, (&joint.outer, true), width, (&seats, None), (solved, job.press.friction.1))
+    vec![seat(over, none), seat(0.5 * over, (0.5 * over).max(none))]
 }
 
-fn of_material(material: &Material) -> Elastic {
-    Elastic { modulus: material.elastic_modulus(), poisson: material.poisson_ratio() }
+/// The ring with its chamfers; with a groove it has the area of the plain ring that stands for it.
+fn ring_section(job: &Job, seat: SeatKind, ring: &Ring) -> Option<RingSection> {
+    let (width, shape) = (job.part.width, &job.part.ring_shape);
+    let out = shape.groove.map_or(Length::default(), |groove| 2.0 * groove.mean_depth(width));
+    let (bore, outside) = match seat {
+        SeatKind::Housing => (ring.inside? - out, ring.outside),
+        SeatKind::Shaft => (ring.inside?, ring.outside + out),
+    };
+    let groove = |RacewayGroove { depth, width, middle }| Groove { depth, width, middle };
+    Some(RingSection {
+        bore,
+        outside,
+        width,
+        chamfers: Chamfers { back: shape.chamfer, front: shape.chamfer },
+        groove: shape.groove.map(groove),
+        material: elastic(ring),
+    })
 }
 
 fn elastic(ring: &Ring) -> Elastic {
@@ -72,41 +119,26 @@ fn elastic(ring: &Ring) -> Elastic {
 /// The span of the factors of several seats around, or in, one ring.
 fn of(
     joint: &Joint,
-    (ring, outer): (&Ring, bool),
+    outer: bool,
     width: Length,
-    (seats, liner): (&[Seat], Option<(Length, Elastic)>),
+    seats: &[Section],
     (solved, friction): (&SolvedSeats, f64),
 ) -> Result<Option<ShapeFactor>, PlanError> {
-    let Some(bore) = ring.inside else { return Ok(None) };
     let interference = joint.diameter * TRIAL_SHARE;
     let plane = Joint { interference, ..*joint }.solve()?;
-    let ring = RingSection {
-        bore,
-        outside: ring.outside,
-        width,
-        chamfers: Chamfers { back: Length::default(), front: Length::default() },
-        groove: None,
-        material: elastic(ring),
-    };
     // A liner adds a part and a seam, at which it lies without interference: only what the ring adds to it is asked for.
     let mut loads =
         Loads { interference: vec![interference], strain: vec![Ratio::new::<ratio>(0.0); 2], axial: Force::default() };
-    if liner.is_some() {
+    if seats.iter().any(|section| section.liner.is_some()) {
         loads.interference.push(Length::default());
         loads.strain.push(Ratio::new::<ratio>(0.0));
     }
     let mut factors = Vec::with_capacity(seats.len());
-    for seat in seats {
-        let front = match seat {
-            Seat::Housing(housing) => housing.front,
-            Seat::Shaft(shaft) => shaft.front,
-        };
-        let liner = liner.map(|(thickness, material)| Liner { thickness, front, material });
-        let section = Section { ring, liner, seat: *seat, support: Support::Free };
-        factors.push(solved.of(&section, friction, || {
-            let state = Model::new(&section, Accuracy::Normal)?.solve(&loads)?;
+    for section in seats {
+        factors.push(solved.of(section, friction, || {
+            let state = Model::new(section, Accuracy::Normal)?.solve(&loads)?;
             // Shares of one another, which a coarse section gives as well.
-            let span = Model::new(&section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends();
+            let span = Model::new(section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends();
             Ok::<_, PlanError>(factor(&state, &plane, (joint.diameter, width), outer).with(span))
         })?);
     }

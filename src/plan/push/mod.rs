@@ -19,10 +19,11 @@ pub use model::{
 };
 pub use solved::SolvedSeats;
 
+pub(super) use computed::{Shaped, sections};
 pub(super) use course::course;
 pub(super) use means::{ALARM, means};
 pub(super) use play::internal_clearance;
-pub(super) use presser::Presser;
+pub(super) use presser::{Presser, ends};
 pub(super) use removal::removal;
 pub(super) use tighter::tighter;
 pub(super) use wall::wall;

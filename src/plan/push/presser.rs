@@ -28,7 +28,7 @@ pub(in crate::plan) struct Presser<'a> {
 }
 
 /// The end of a range that belongs to each case.
-fn ends((low, high): (f64, f64)) -> Cases<f64> {
+pub(in crate::plan) fn ends((low, high): (f64, f64)) -> Cases<f64> {
     Cases { tightest: high, middle: 0.5 * (low + high), loosest: low }
 }
 

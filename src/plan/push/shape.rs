@@ -31,16 +31,12 @@ pub(super) fn factor(
         SeatKind::Shaft => job.shaft.as_ref().is_some_and(|shaft| shaft.length_stated),
     };
     // A seat of unknown length has no section, and two rings of equal width need none.
-    let wanted = method == Method::Section || (stated && bounds.known != HowNear::Exact);
+    let wanted =
+        method == Method::Section || (stated && (bounds.known != HowNear::Exact || !job.part.ring_shape.is_plain()));
     if method == Method::Plane || !wanted {
         return Ok(bounds);
     }
-    let computed = match (seat, &job.housing, &job.shaft) {
-        (SeatKind::Housing, Some(housing), _) => computed::in_housing(job, housing, joint, solved),
-        (SeatKind::Shaft, _, Some(shaft)) => computed::on_shaft(job, shaft, joint, solved),
-        _ => return Ok(bounds),
-    };
-    match computed {
+    match computed::factors(job, seat, joint, solved) {
         Ok(Some(factor)) => Ok(factor),
         Ok(None) => Ok(bounds),
         // A seat that the section refuses keeps its bounds, unless the section was asked for.

@@ -10,6 +10,7 @@ use super::range::RangeDocument;
 use super::scatter::ScatterDocument;
 use super::seal::SealDocument;
 use super::stack::StackDocument;
+use crate::job::Heading;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -59,6 +60,12 @@ pub struct JobDocument {
     pub reference: Option<String>,
     /// Revision.
     pub revision: Option<String>,
+}
+
+impl JobDocument {
+    pub(in crate::report) fn new(heading: &Heading) -> Self {
+        Self { title: heading.title.clone(), reference: heading.reference.clone(), revision: heading.revision.clone() }
+    }
 }
 
 /// What to expect.

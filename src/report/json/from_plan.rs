@@ -28,14 +28,9 @@ const NOT_DRAWN: &str = "no parts were drawn; ask for them with --draws";
 const NO_TEMPERATURE: &str = "no temperature within the material's table does it";
 
 pub(super) fn document(plan: &Plan<'_>) -> PlanDocument {
-    let heading = &plan.job.heading;
     PlanDocument {
         format: "seatwise.plan/1",
-        job: JobDocument {
-            title: heading.title.clone(),
-            reference: heading.reference.clone(),
-            revision: heading.revision.clone(),
-        },
+        job: JobDocument::new(&plan.job.heading),
         verdict: verdict(plan.verdict),
         internal_clearance: plan.internal_clearance.as_ref().map(push::internal_clearance),
         seal: plan.seal.as_ref().map(seal::document),

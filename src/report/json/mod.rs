@@ -9,9 +9,9 @@ mod range;
 mod scatter;
 mod seal;
 mod stack;
-mod units;
+pub(in crate::report) mod units;
 
-pub use document::PlanDocument;
+pub use document::{JobDocument, PlanDocument};
 
 use crate::plan::Plan;
 use crate::plan::seal::SealAlonePlan;

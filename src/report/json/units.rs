@@ -9,15 +9,15 @@ use uom::si::pressure::megapascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
-pub(super) fn celsius(temperature: ThermodynamicTemperature) -> f64 {
+pub(in crate::report) fn celsius(temperature: ThermodynamicTemperature) -> f64 {
     figures(temperature.get::<degree_celsius>())
 }
 
-pub(super) fn mpa(pressure: Pressure) -> f64 {
+pub(in crate::report) fn mpa(pressure: Pressure) -> f64 {
     figures(pressure.get::<megapascal>())
 }
 
-pub(super) fn newtons(force: Force) -> f64 {
+pub(in crate::report) fn newtons(force: Force) -> f64 {
     figures(force.get::<newton>())
 }
 
@@ -35,10 +35,10 @@ pub(super) fn seconds(time: Time) -> f64 {
     figures(time.get::<second>())
 }
 
-pub(super) fn um(length: Length) -> f64 {
+pub(in crate::report) fn um(length: Length) -> f64 {
     figures(length.get::<micrometer>())
 }
 
-pub(super) fn mm(length: Length) -> f64 {
+pub(in crate::report) fn mm(length: Length) -> f64 {
     figures(length.get::<millimeter>())
 }

@@ -20,11 +20,14 @@ mod readings;
 mod scatter;
 mod scene;
 mod screws;
+mod section;
 mod stroke;
 mod svg;
 #[cfg(test)]
 mod tests;
 mod units;
+
+pub use section::{SectionPicture, Shown, section_png, section_svg};
 
 use crate::plan::clearance_history::ClearanceHistory;
 use crate::plan::fasteners::FastenersPlan;

@@ -38,6 +38,18 @@ pub const TIGHTEST: Colour = rgb(0x963E00);
 /// The loosest case.
 pub const LOOSEST: Colour = rgb(0x2C78BA);
 
+/// The lightest and the darkest band of a section.
+const BANDS: (Colour, Colour) = (rgb(0xF1F6FB), MIDDLE);
+
+/// Colour of a band of a section: from light for the lowest value, share 0, to dark for the highest, share 1, so that the
+/// bands keep their order without colour.
+pub fn band(share: f64) -> Colour {
+    let mixed =
+        |from: u8, to: u8| (f64::from(from) + share.clamp(0.0, 1.0) * (f64::from(to) - f64::from(from))).round() as u8;
+    let (low, high) = BANDS;
+    Colour { red: mixed(low.red, high.red), green: mixed(low.green, high.green), blue: mixed(low.blue, high.blue) }
+}
+
 impl Colour {
     /// Relative luminance, 0 for black to 1 for white.
     ///

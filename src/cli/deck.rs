@@ -1,0 +1,54 @@
+use super::args::{OutputFlags, OwnFlags};
+use super::failure::Failure;
+use super::options::checked;
+use super::section::{AtFlag, CaseFlag, SeatFlag};
+use super::{Outcome, input};
+use crate::plan::drawing::{self, SectionRequest};
+use crate::quantity::Length;
+use crate::report::deck;
+use clap::Args;
+use std::path::PathBuf;
+
+#[derive(Args, Debug)]
+pub(super) struct DeckFlags {
+    /// Job file in TOML; - reads standard input
+    pub(super) job: PathBuf,
+
+    /// At which temperatures
+    #[arg(long, value_enum, default_value_t = AtFlag::Room)]
+    at: AtFlag,
+
+    /// Which case of the fit
+    #[arg(long, value_enum, default_value_t = CaseFlag::Tightest)]
+    case: CaseFlag,
+
+    /// Which seat, of a job with two
+    #[arg(long, value_enum)]
+    seat: Option<SeatFlag>,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+pub(super) fn run(flags: &DeckFlags) -> Result<Outcome, Failure> {
+    let library = input::library(&flags.own.material)?;
+    let job = checked(&flags.job, &library)?;
+    let request =
+        SectionRequest { seat: flags.seat.map(SeatFlag::seat), moment: flags.at.moment(), case: flags.case.case() };
+    let seats = drawing::draw(&job, &request).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let [seat] = seats.as_slice() else {
+        return Err(Failure::plain(
+            "the job has two seats, and a deck holds one",
+            "add --seat housing or --seat shaft",
+        ));
+    };
+    if seat.interference <= Length::default() {
+        let message =
+            format!("the {} is free in its seat {}: there is nothing to solve", seat.ring, seat.moment.words());
+        return Err(Failure::plain(message, "choose another moment with --at, or --case tightest"));
+    }
+    Ok(Outcome::done(deck::deck(&job.heading.title, seat)))
+}

@@ -1,0 +1,190 @@
+use super::args::{Format, OutputFlags, OwnFlags, UnitsFlag};
+use super::failure::Failure;
+use super::options::checked;
+use super::output::Output;
+use super::{DONE, input};
+use crate::job::Job;
+use crate::plan::SeatKind;
+use crate::plan::drawing::{self, Moment, SectionCase, SectionPlan, SectionRequest};
+use crate::quantity::System;
+use crate::report::plot::{self, SectionPicture, Shown};
+use crate::report::section as report;
+use clap::{Args, ValueEnum};
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+
+#[derive(Args, Debug)]
+pub(super) struct SectionFlags {
+    /// Job file in TOML; - reads standard input
+    job: PathBuf,
+
+    /// At which temperatures
+    #[arg(long, value_enum, default_value_t = AtFlag::Room)]
+    at: AtFlag,
+
+    /// Which case of the fit
+    #[arg(long, value_enum, default_value_t = CaseFlag::Tightest)]
+    case: CaseFlag,
+
+    /// Which seat, of a job with two
+    #[arg(long, value_enum)]
+    seat: Option<SeatFlag>,
+
+    /// What the bands of the picture show
+    #[arg(long, value_enum, default_value_t = ShowFlag::Stress)]
+    show: ShowFlag,
+
+    /// Form of the result; a picture where -o names an .svg or a .png
+    #[arg(long, value_enum)]
+    format: Option<Format>,
+
+    #[command(flatten)]
+    units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    output: OutputFlags,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum AtFlag {
+    /// Both parts at the temperature of the shop
+    Room,
+    /// The temperatures with which they meet, the part in its place
+    Bore,
+    /// The hottest state of [service]
+    Hottest,
+    /// The coldest state of [service]
+    Coldest,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum CaseFlag {
+    Tightest,
+    Middle,
+    Loosest,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum SeatFlag {
+    Housing,
+    Shaft,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum ShowFlag {
+    /// Equivalent stress after von Mises
+    Stress,
+    /// Hoop stress
+    Hoop,
+    /// How far each place moves outward
+    RadialDisplacement,
+}
+
+pub(super) fn run(flags: &SectionFlags, inputs: &[&Path]) -> Result<u8, Failure> {
+    let library = input::library(&flags.own.material)?;
+    let job = checked(&flags.job, &library)?;
+    let seats =
+        drawing::draw(&job, &flags.request()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let system = flags.units.or(job.system);
+    let output = Output::new(&flags.output, inputs.to_vec());
+    if let Some((path, svg)) = flags.picture()? {
+        draw(&seats, (&job, system), (path, svg, flags.show), &output)?;
+        return Ok(DONE);
+    }
+    let text = match flags.format.unwrap_or(Format::Text) {
+        Format::Text => report::text(&job, &seats, system),
+        Format::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
+    };
+    output.write_result(text.as_bytes())?;
+    Ok(DONE)
+}
+
+impl SectionFlags {
+    /// The job file, which is never written over.
+    pub(super) fn job(&self) -> &PathBuf {
+        &self.job
+    }
+
+    fn request(&self) -> SectionRequest {
+        SectionRequest { seat: self.seat.map(SeatFlag::seat), moment: self.at.moment(), case: self.case.case() }
+    }
+
+    /// The picture that `-o` asks for, and whether it is SVG; none for a table.
+    fn picture(&self) -> Result<Option<(&Path, bool)>, Failure> {
+        let Some(path) = self.output.file.as_deref() else { return Ok(None) };
+        let kind = path.extension().and_then(OsStr::to_str).map(str::to_lowercase);
+        let svg = match kind.as_deref() {
+            Some("svg") => true,
+            Some("png") => false,
+            _ => return Ok(None),
+        };
+        if self.format.is_some() {
+            let message = format!("{} is a picture, and --format asks for a table", path.display());
+            return Err(Failure::plain(message, "leave --format out, or name another file"));
+        }
+        Ok(Some((path, svg)))
+    }
+}
+
+impl AtFlag {
+    pub(super) fn moment(self) -> Moment {
+        match self {
+            Self::Room => Moment::Room,
+            Self::Bore => Moment::Bore,
+            Self::Hottest => Moment::Hottest,
+            Self::Coldest => Moment::Coldest,
+        }
+    }
+}
+
+impl CaseFlag {
+    pub(super) fn case(self) -> SectionCase {
+        match self {
+            Self::Tightest => SectionCase::Tightest,
+            Self::Middle => SectionCase::Middle,
+            Self::Loosest => SectionCase::Loosest,
+        }
+    }
+}
+
+impl SeatFlag {
+    pub(super) fn seat(self) -> SeatKind {
+        match self {
+            Self::Housing => SeatKind::Housing,
+            Self::Shaft => SeatKind::Shaft,
+        }
+    }
+}
+
+/// One picture a seat; with two seats the seat's name goes into the file's name.
+fn draw(
+    seats: &[SectionPlan],
+    (job, system): (&Job, System),
+    (path, svg, show): (&Path, bool, ShowFlag),
+    output: &Output<'_>,
+) -> Result<(), Failure> {
+    let show = match show {
+        ShowFlag::Stress => Shown::VonMises,
+        ShowFlag::Hoop => Shown::Hoop,
+        ShowFlag::RadialDisplacement => Shown::RadialDisplacement,
+    };
+    let files: Vec<PathBuf> = seats
+        .iter()
+        .map(|seat| if seats.len() == 1 { path.to_owned() } else { super::plan::for_seat(path, seat.seat) })
+        .collect();
+    for file in &files {
+        output.may_write(file)?;
+    }
+    for (seat, file) in seats.iter().zip(files) {
+        let request = SectionPicture { seat, title: &job.heading.title, show, system };
+        let drawn = if svg { plot::section_svg(&request).map(String::into_bytes) } else { plot::section_png(&request) };
+        let drawn = drawn.map_err(|error| {
+            Failure::plain(format!("the section could not be drawn: {error}"), "print the table: leave -o out")
+        })?;
+        output.write_file(&file, &drawn)?;
+    }
+    Ok(())
+}

@@ -1,0 +1,56 @@
+//! What table and picture say alike.
+
+use crate::plan::SeatKind;
+use crate::plan::drawing::{Moment, SectionPlan};
+use crate::quantity::{
+    Length, System, Toward, show_pressure, show_rough_size, show_size, show_small_length, show_temperature,
+};
+
+/// "38.2 µm of interference on the diameter", or the clearance.
+pub(crate) fn interference(seat: &SectionPlan, system: System) -> String {
+    let open = seat.interference < Length::default();
+    let (size, what) = if open { (-seat.interference, "clearance") } else { (seat.interference, "interference") };
+    format!("{} of {what} on the diameter", show_small_length(size, system, Toward::Nearest))
+}
+
+/// The answer in a sentence.
+pub(crate) fn title(seat: &SectionPlan, system: System) -> String {
+    if seat.interference <= Length::default() {
+        return format!("The {} is free in its seat {}", seat.ring, seat.moment.words());
+    }
+    let pressure = show_pressure(seat.state.contacts[0].mean_pressure, system, Toward::Nearest);
+    let change = seat.closing.map(|closing| {
+        let verb = if seat.seat == SeatKind::Housing { "closes" } else { "grows" };
+        format!(", and it {verb} by {}", show_small_length(closing.raceway, system, Toward::Nearest))
+    });
+    format!("{pressure} on the {}{}", seat.ring, change.unwrap_or_default())
+}
+
+/// Seat, moment and case in a line.
+pub(crate) fn readings(seat: &SectionPlan, system: System) -> String {
+    let [inner, outer] = seat.temperatures.map(|at| show_temperature(at, system, 0, Toward::Nearest));
+    let size = show_rough(seat.nominal, system);
+    let warm = if seat.moment == Moment::Room {
+        format!("both at {inner}")
+    } else {
+        format!("{}: {} at {inner}, {} at {outer}", seat.moment.words(), seat.parts[0], seat.parts[1])
+    };
+    format!("{} seat, {size}; {warm}; {} case, {}", seat.seat.name(), seat.case.name(), interference(seat, system))
+}
+
+/// Where nothing is read, and why.
+pub(crate) fn unread(seat: &SectionPlan, system: System) -> String {
+    let corner = if seat.state.wall.is_some() { " and the inner corner of the shoulder" } else { "" };
+    let distance = show_rough_size(seat.field.unread, system, Toward::Nearest);
+    format!(
+        "Pressure and stress are not read within {distance} of the ends of the contact{corner}: where a part goes on beyond \
+         them elasticity sets no limit, and a finer mesh only shows more."
+    )
+}
+
+/// A nominal size without the noise of its conversion: "62 mm", "2.4409 in".
+fn show_rough(size: Length, system: System) -> String {
+    let text = show_size(size, system, Toward::Nearest);
+    let Some((number, unit)) = text.split_once(' ') else { return text };
+    format!("{} {unit}", number.trim_end_matches('0').trim_end_matches('.'))
+}

@@ -1,0 +1,216 @@
+//! `seatwise section` as a user runs it: table, JSON, pictures, and what it refuses.
+
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
+mod binary;
+
+use binary::{done, run};
+use serde_json::Value;
+use std::fs;
+
+const PUMP: &str = "examples/pump-case.toml";
+const HUB: &str = "examples/iron-hub.toml";
+const FAN: &str = "examples/fan-shaft.toml";
+
+fn json(arguments: &[&str]) -> Value {
+    let mut all = vec!["section"];
+    all.extend(arguments);
+    all.extend(["--format", "json"]);
+    serde_json::from_str(&done(&all)).unwrap()
+}
+
+fn number(value: &Value, place: &str) -> f64 {
+    value.pointer(place).and_then(Value::as_f64).unwrap_or_else(|| panic!("{place} is no number"))
+}
+
+#[test]
+fn the_tables_of_a_blind_bore_and_of_a_hub() {
+    insta::assert_snapshot!("pump_case", done(&["section", PUMP]));
+    insta::assert_snapshot!("iron_hub_hot_in_inches", done(&["section", HUB, "--units", "inch"]));
+    insta::assert_snapshot!("fan_shaft_hottest", done(&["section", FAN, "--at", "hottest"]));
+}
+
+/// The plan computes the same section with the ring free along the axis: neither the rest nor the smaller loads may change it.
+#[test]
+fn the_section_agrees_with_the_plan_in_every_case() {
+    for file in [PUMP, FAN] {
+        let plan: Value =
+            serde_json::from_str(&done(&["plan", file, "--format", "json", "--model", "section"])).unwrap();
+        // A shaft whose longer side is not stated has two readings, of which the stiffer one is drawn.
+        let cases = if file == PUMP { &["tightest", "middle", "loosest"][..] } else { &["tightest"][..] };
+        for case in cases {
+            let section = json(&[file, "--case", case]);
+            let here = number(&section, "/seats/0/mean_pressure_mpa");
+            let there = number(&plan, &format!("/seats/0/press/pressure_mpa/{case}"));
+            assert!((here - there).abs() <= 1e-5 * there, "{file}, {case}: {here} MPa, and the plan says {there}");
+            let (here, there) =
+                (number(&section, "/seats/0/force_n"), number(&plan, &format!("/seats/0/press/force_n/{case}")));
+            assert!((here - there).abs() <= 1e-5 * there, "{file}, {case}: {here} N, and the plan says {there}");
+        }
+    }
+}
+
+/// Two rings of equal width, open at both ends, are what the plane formula is exact for.
+#[test]
+fn a_through_bore_as_wide_as_the_ring_is_the_plane_formula() {
+    let seat = &json(&[HUB])["seats"][0];
+    for (section, plane, share) in [
+        ("/mean_pressure_mpa", "/plane/pressure_mpa", 1e-4),
+        ("/force_n", "/plane/force_n", 1e-4),
+        ("/ring_change/front_um", "/plane/ring_change_um", 1e-3),
+        ("/ring_change/back_um", "/plane/ring_change_um", 1e-3),
+        ("/stresses/0/von_mises/stress_mpa", "/plane/von_mises_mpa/0", 3e-3),
+        ("/stresses/1/von_mises/stress_mpa", "/plane/von_mises_mpa/1", 3e-3),
+    ] {
+        let (section, plane) = (number(seat, section), number(seat, plane));
+        assert!((section / plane - 1.0).abs() < share, "{section} and {plane}");
+    }
+}
+
+#[test]
+fn a_blind_bore_closes_the_ring_most_beside_its_wall_and_a_push_bends_the_wall() {
+    let seat = &json(&[PUMP])["seats"][0];
+    let closing = |place: &str| number(seat, &format!("/ring_change/{place}_um"));
+    assert!(closing("back") > closing("middle") && closing("middle") > closing("front"));
+    assert!((closing("raceway") - closing("middle")).abs() < 1e-9, "no groove is known here");
+    let (fitted, pushed) =
+        (number(seat, "/shoulder/fitted/root_bending_mpa"), number(seat, "/shoulder/pushed/root_bending_mpa"));
+    assert!(pushed > fitted + 5.0, "{fitted} MPa fitted, {pushed} MPa pushed");
+    assert!((number(seat, "/shoulder/force_n") - number(seat, "/force_n")).abs() < 0.01);
+}
+
+#[test]
+fn each_moment_has_its_own_interference() {
+    let at = |moment: &str| number(&json(&[PUMP, "--at", moment]), "/seats/0/interference_um");
+    let (room, bore, hottest, coldest) = (at("room"), at("bore"), at("hottest"), at("coldest"));
+    assert!(bore < 0.0 && hottest < room && room < coldest, "{bore}, {hottest}, {room}, {coldest}");
+    let free = done(&["section", PUMP, "--at", "bore"]);
+    assert!(free.contains("of clearance on the diameter"), "{free}");
+}
+
+#[test]
+fn the_json_fits_its_schema() {
+    let schema: Value = serde_json::from_str(&done(&["schema", "section"])).unwrap();
+    let validator = jsonschema::validator_for(&schema).unwrap();
+    for arguments in [&[PUMP][..], &[FAN, "--at", "hottest"], &[PUMP, "--at", "bore"]] {
+        let document = json(arguments);
+        let mistakes: Vec<String> = validator.iter_errors(&document).map(|error| error.to_string()).collect();
+        assert!(mistakes.is_empty(), "{arguments:?}: {mistakes:?}");
+        assert_eq!(document["format"], "seatwise.section/1");
+    }
+}
+
+/// Elements open and close in turn, no text lies outside the page, and the same input gives the same bytes.
+#[test]
+fn the_picture_is_whole_and_the_same_each_time() {
+    let folder = tempfile::tempdir().unwrap();
+    let draw = |name: &str, more: &[&str]| {
+        let path = folder.path().join(name);
+        let mut arguments = vec!["section", PUMP, "-o", path.to_str().unwrap()];
+        arguments.extend(more);
+        assert_eq!(done(&arguments), "");
+        fs::read(path).unwrap()
+    };
+    let svg = String::from_utf8(draw("a.svg", &[])).unwrap();
+    assert_eq!(svg.as_bytes(), draw("b.svg", &[]));
+    let mut open: Vec<&str> = Vec::new();
+    for tag in svg.split('<').skip(1).map(|tag| tag.split('>').next().unwrap()) {
+        let name = tag.split([' ', '\n', '/']).find(|name| !name.is_empty()).unwrap();
+        if tag.starts_with('/') {
+            assert_eq!(open.pop(), Some(name));
+        } else if !tag.ends_with('/') {
+            open.push(name);
+        }
+    }
+    assert!(open.is_empty() && svg.ends_with("</svg>\n"), "{open:?}");
+    for words in ["deformation 50 times", "von Mises", "pressure on the seat, MPa", "diameter, mm", "two plain rings"] {
+        assert!(svg.contains(words), "{words}");
+    }
+    let inch = String::from_utf8(draw("c.svg", &["--units", "inch", "--show", "hoop", "--at", "hottest"])).unwrap();
+    for words in ["diameter, in", "pressure on the seat, psi", "hoop stress,"] {
+        assert!(inch.contains(words), "{words}");
+    }
+    let moved = String::from_utf8(draw("d.svg", &["--show", "radial-displacement"])).unwrap();
+    assert!(moved.contains("outward, µm"));
+    let png = draw("e.png", &[]);
+    assert!(png.starts_with(b"\x89PNG\r\n\x1a\n"));
+}
+
+#[test]
+fn what_cannot_be_drawn_is_said() {
+    for (arguments, words) in [
+        (&["section", "examples/core-plug.toml"][..], "has no ring to make a section of"),
+        (&["section", PUMP, "--seat", "shaft"], "no seat in a shaft"),
+        (&["section", HUB, "--at", "hottest"], "nothing of its hottest state in service"),
+        (&["section", PUMP, "--format", "json", "-o", "x.svg"], "--format asks for a table"),
+        (&["section", PUMP, "-o", PUMP], "is an input of this run"),
+    ] {
+        let run = run(arguments, "");
+        assert_eq!((run.code, run.out.as_str()), (2, ""), "{arguments:?}");
+        assert!(run.err.contains(words), "{arguments:?}: {}", run.err);
+    }
+}
+
+/// A job with more under `[bearing]`.
+fn with(file: &str, more: &str) -> String {
+    fs::read_to_string(file).unwrap().replacen("[bearing]\n", &format!("[bearing]\n{more}\n"), 1)
+}
+
+fn seat_of(job: &str) -> Value {
+    let run = run(&["section", "-", "--format", "json"], job);
+    assert_eq!((run.code, run.err.as_str()), (0, ""));
+    serde_json::from_str::<Value>(&run.out).unwrap()["seats"][0].clone()
+}
+
+/// The chamfer takes length from the seat, and the interference still has the same rings to squeeze. Beside a shoulder it also
+/// keeps the ring off the stiffest corner of the seat, so that the force falls by a little more there; `tests/deck.rs` holds that
+/// an independent solver sees the same.
+#[test]
+fn a_chamfer_raises_the_mean_pressure_and_leaves_the_force() {
+    for (file, width, share) in [(HUB, 23.0, 0.01), (PUMP, 16.0, 0.015)] {
+        let (sharp, chamfered) = (seat_of(&with(file, "")), seat_of(&with(file, "chamfer = \"1 mm\"")));
+        let ratio = |place| number(&chamfered, place) / number(&sharp, place);
+        assert!((ratio("/force_n") - 1.0).abs() < share, "{file}: force {}", ratio("/force_n"));
+        let shorter = ratio("/force_n") * width / (width - 2.0);
+        assert!((ratio("/mean_pressure_mpa") / shorter - 1.0).abs() < 1e-4, "{file}: {}", ratio("/mean_pressure_mpa"));
+        assert!(ratio("/mean_pressure_mpa") > 1.08);
+    }
+}
+
+/// A grooved ring of the same area presses as its plain ring does, to some per cent, and closes most where it is thinnest.
+#[test]
+fn a_groove_moves_the_raceway_and_keeps_the_force() {
+    let plain = seat_of(&with(HUB, ""));
+    let grooved = seat_of(&with(HUB, "groove = \"estimated\""));
+    let force = number(&grooved, "/force_n") / number(&plain, "/force_n");
+    assert!((force - 1.0).abs() < 0.03, "{force}");
+    let closing = |place: &str| number(&grooved, &format!("/ring_change/{place}_um"));
+    assert!((closing("raceway") - closing("middle")).abs() < 1e-6);
+    let aside = seat_of(&with(HUB, "groove = { depth = \"2 mm\", width = \"9 mm\", middle = \"9 mm\" }"));
+    let apart = number(&aside, "/ring_change/raceway_um") - number(&aside, "/ring_change/middle_um");
+    assert!(apart.abs() > 1e-3, "the raceway is not in the middle here");
+}
+
+#[test]
+fn chamfers_and_grooves_that_do_not_fit_are_refused_at_their_place() {
+    for (more, words) in [
+        ("chamfer = \"9 mm\"", &["9 mm does not fit a ring 16 mm wide", "at most"][..]),
+        ("chamfr = \"1 mm\"", &["did you mean `chamfer`"]),
+        ("groove = \"round\"", &["`round` is no groove", "depth"]),
+        ("groove = { depth = \"7 mm\", width = \"12 mm\" }", &["7 mm deep does not fit", "at most"]),
+        (
+            "groove = { depth = \"1 mm\", width = \"7 mm\", middle = \"2 mm\" }",
+            &["runs from -1.5 to 5.5 mm", "16 mm wide"],
+        ),
+        (
+            "groove = { deep = \"1 mm\", width = \"7 mm\" }",
+            &["did you mean `depth`", "`bearing.groove.depth` is missing"],
+        ),
+    ] {
+        let run = run(&["section", "-"], &with(PUMP, more));
+        assert_eq!((run.code, run.out.as_str()), (2, ""), "{more}");
+        for word in words {
+            assert!(run.err.contains(word), "{more}: {}", run.err);
+        }
+    }
+}
