@@ -242,6 +242,9 @@ fn what_cannot_be_is_refused_with_its_range() {
     assert!(run(&[stage(faces, f64::INFINITY)]).contains("length of a stage"));
     let open = |_: f64, _: f64| f64::NAN;
     assert!(run(&[stage(Faces::all(FaceLaw::Flux(&open)), 1.0)]).contains("flux of a face"));
+    let breaks = |_: f64, time: f64| if time > 1.0 { f64::NAN } else { 0.0 };
+    let stopped = run(&[stage(Faces::all(FaceLaw::Flux(&breaks)), 5.0)]);
+    assert!(stopped.contains("cannot be followed beyond 1.0000") || stopped.contains("beyond 0.99"), "{stopped}");
     let alone = Stage { around: vec![faces], seating: None, until: Until::Elapsed(seconds(1.0)) };
     assert!(run(&[alone]).contains("1 lists of faces"));
     let wide = seated(&film, (mm(2.0), gap(Placement::Concentric), Growth::Mean), 1.0);

@@ -78,7 +78,8 @@ impl Factored {
             self.factor.solve(&mut change);
             temperatures.iter_mut().zip(&change).for_each(|(t, change)| *t += change);
             let size = change.iter().fold(0.0_f64, |most, change| most.max(change.abs()));
-            if !size.is_finite() {
+            // The largest of a list leaves out what is not a number.
+            if !change.iter().all(|change| change.is_finite()) {
                 return None;
             }
             if let Some(before) = before.filter(|before| *before > ROUNDING) {
