@@ -99,24 +99,30 @@ fn conduction_from_the_model(bencher: divan::Bencher) {
     bencher.bench(|| Conduction::new(divan::black_box(&model), &solids).unwrap());
 }
 
-#[divan::bench(args = ["local growth", "mean growth"])]
+const CASES: [&str; 3] = ["coarse, local growth", "normal, local growth", "normal, mean growth"];
+
+fn case(name: &str) -> (Accuracy, Growth) {
+    let accuracy = if name.starts_with("coarse") { Accuracy::Coarse } else { Accuracy::Normal };
+    (accuracy, if name.ends_with("local growth") { Growth::Local } else { Growth::Mean })
+}
+
+#[divan::bench(args = CASES)]
 fn chill_carry_bore(bencher: divan::Bencher, name: &str) {
-    let growth = if name == "local growth" { Growth::Local } else { Growth::Mean };
-    let model = Model::new(&section(), Accuracy::Normal).unwrap();
+    let (accuracy, growth) = case(name);
+    let model = Model::new(&section(), accuracy).unwrap();
     let conduction = Conduction::new(&model, &solids()).unwrap();
-    let history = history(&conduction, growth);
-    let stages = history.stages();
+    let stages = history(&conduction, growth).stages();
     assert!(stages[2].grip.is_some());
-    bencher.bench(|| self::history(divan::black_box(&conduction), growth));
+    bencher.bench(|| history(divan::black_box(&conduction), growth));
 }
 
 /// Everything, from the sizes on.
-#[divan::bench]
-fn from_sizes_to_history(bencher: divan::Bencher) {
-    let (section, solids) = (section(), solids());
+#[divan::bench(args = CASES)]
+fn from_sizes_to_history(bencher: divan::Bencher, name: &str) {
+    let ((accuracy, growth), section, solids) = (case(name), section(), solids());
     bencher.bench(|| {
-        let model = Model::new(divan::black_box(&section), Accuracy::Normal).unwrap();
+        let model = Model::new(divan::black_box(&section), accuracy).unwrap();
         let conduction = Conduction::new(&model, &solids).unwrap();
-        history(&conduction, Growth::Local).stages()
+        history(&conduction, growth).stages()
     });
 }

@@ -13,8 +13,8 @@ use crate::section::model::Model;
 use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
-/// Largest error of a step when nothing is said, K. With it the references are met to 0.02 K.
-const TOLERANCE_K: f64 = 0.005;
+/// Largest error of a step when nothing is said, K. With it the references are met to 0.05 K.
+const TOLERANCE_K: f64 = 0.01;
 /// Tolerances allowed, K.
 const TOLERANCES: (f64, f64) = (1e-7, 10.0);
 
@@ -79,7 +79,7 @@ impl<'m> Conduction<'m> {
         Ok(Self { model, solids, edges, sets, local, mean, averages, tolerance: TOLERANCE_K })
     }
 
-    /// The same with another tolerance: the largest error that one step may make at any node. Smaller than 0.02 K follows
+    /// The same with another tolerance: the largest error that one step may make at any node. Smaller than 0.01 K follows
     /// more closely and takes longer, with the third root of the tolerance.
     ///
     /// # Errors

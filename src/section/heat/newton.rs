@@ -4,21 +4,26 @@ use super::system::{Flow, System};
 use crate::section::envelope::Factor;
 
 /// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
-const SOLVED: f64 = 0.01;
+const SOLVED: f64 = 0.03;
 /// Most iterations.
-const ITERATIONS: usize = 8;
+const ITERATIONS: usize = 12;
 /// Slowest contraction that is followed.
 const SLOWEST: f64 = 0.7;
 /// Changes below this, K, say nothing about the contraction.
 const ROUNDING: f64 = 1e-9;
-/// Contraction up to which a factor is kept for the next step.
-const STALE: f64 = 0.15;
+/// Contraction up to which a factor is kept for the next step: a factor costs as much as some twelve iterations.
+const STALE: f64 = 0.4;
+/// Steps for which a factor serves, as shares of the one that it was made for.
+const SERVES: (f64, f64) = (0.7, 1.4);
 
 /// A factored matrix and what it was made for.
 #[derive(Clone, Debug)]
 pub(super) struct Factored {
     pub(super) factor: Factor,
-    pub(super) shift: f64,
+    /// Shift that it was made for.
+    made_for: f64,
+    /// Shift of the equation to solve.
+    shift: f64,
     /// Ratio of one change to the one before, as last seen; `None` before it is known.
     contraction: Option<f64>,
 }
@@ -35,12 +40,21 @@ impl Factored {
     /// The matrix of an equation, factored; `None` when it is not positive definite.
     pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
         let factor = system.matrix(temperatures, time, shift).factor()?;
-        Some(Self { factor, shift, contraction: None })
+        Some(Self { factor, made_for: shift, shift, contraction: None })
     }
 
-    /// Whether the coefficients have changed so much that the matrix is better made anew.
-    pub(super) fn is_stale(&self) -> bool {
-        self.contraction.is_some_and(|contraction| contraction > STALE)
+    /// The same factor for another shift; `None` when that, or what has become of the coefficients, is too far from what it
+    /// was made for.
+    pub(super) fn serving(mut self, shift: f64) -> Option<Self> {
+        let ratio = shift / self.made_for;
+        let slow = self.contraction.is_some_and(|contraction| contraction > STALE);
+        if slow || ratio < SERVES.0 || ratio > SERVES.1 {
+            return None;
+        }
+        // Where conduction rules, the other shift alone leaves this share of a change.
+        self.contraction = self.contraction.map(|contraction| contraction.max((ratio - 1.0).abs()));
+        self.shift = shift;
+        Some(self)
     }
 
     /// Solves from a guess; `None` when the iterations do not contract. `tolerance` is that of the step, K.
@@ -64,7 +78,8 @@ impl Factored {
             self.factor.solve(&mut change);
             temperatures.iter_mut().zip(&change).for_each(|(t, change)| *t += change);
             let size = change.iter().fold(0.0_f64, |most, change| most.max(change.abs()));
-            if !size.is_finite() {
+            // The largest of a list leaves out what is not a number.
+            if !change.iter().all(|change| change.is_finite()) {
                 return None;
             }
             if let Some(before) = before.filter(|before| *before > ROUNDING) {

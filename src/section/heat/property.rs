@@ -1,7 +1,7 @@
 use super::error::HeatError;
 
 /// Even parts of the table for each row: one look and a step or two find the row.
-const PARTS_PER_ROW: usize = 2;
+const PARTS_PER_ROW: usize = 4;
 
 /// A property over temperature in K, straight between the rows of a table.
 ///
@@ -13,6 +13,8 @@ pub struct Property {
     rows: Vec<(f64, f64)>,
     /// Integral from the first row to each.
     sums: Vec<f64>,
+    /// Slope from each row to the next: dividing in each reading took a tenth of a history.
+    slopes: Vec<f64>,
     /// For each even part, the last row at or below its lower end.
     index: Vec<usize>,
     parts_per_kelvin: f64,
@@ -53,6 +55,7 @@ impl Property {
         for (k, pair) in rows.windows(2).enumerate() {
             sums.push(sums[k] + (pair[1].0 - pair[0].0) * (pair[0].1 + pair[1].1) / 2.0);
         }
+        let slopes = rows.windows(2).map(|pair| (pair[1].1 - pair[0].1) / (pair[1].0 - pair[0].0)).collect();
         let parts = PARTS_PER_ROW * rows.len();
         let width = rows[rows.len() - 1].0 - rows[0].0;
         let parts_per_kelvin = if width > 0.0 { parts as f64 / width } else { 0.0 };
@@ -61,7 +64,7 @@ impl Property {
             rows.iter().rposition(|row| row.0 <= kelvin).unwrap_or(0).min(rows.len().saturating_sub(2))
         };
         let index = (0..=parts).map(below).collect();
-        Self { rows, sums, index, parts_per_kelvin, everywhere }
+        Self { rows, sums, slopes, index, parts_per_kelvin, everywhere }
     }
 
     /// First and last temperature, K, between which the table holds; `None` when it holds everywhere.
@@ -104,9 +107,9 @@ impl Property {
             }
         }
         let row = self.row(kelvin);
-        let ((low, from), (high, to)) = (self.rows[row], self.rows[row + 1]);
+        let (low, from) = self.rows[row];
         let step = kelvin - low;
-        let value = from + (to - from) / (high - low) * step;
+        let value = from + self.slopes[row] * step;
         (value, self.sums[row] + step * (from + value) / 2.0)
     }
 

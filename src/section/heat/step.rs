@@ -117,8 +117,7 @@ impl<'a> Stepper<'a> {
                 return None;
             }
             let shift = DIAGONAL * length;
-            // Steps that differ in their last digits share a matrix.
-            let kept = self.factored.take().filter(|kept| (kept.shift / shift - 1.0).abs() < 1e-9 && !kept.is_stale());
+            let kept = self.factored.take().and_then(|kept| kept.serving(shift));
             let fresh = kept.is_none();
             let made = kept.or_else(|| Factored::new(self.system, &self.temperatures, self.time, shift));
             let Some(mut factored) = made else {
