@@ -17,6 +17,7 @@ mod schema;
 mod spread;
 mod sweep;
 mod table;
+mod working;
 
 use args::{Arguments, Command};
 use clap::Parser;
@@ -71,6 +72,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
         Command::Options(flags) => (options::run(flags)?, &flags.output),
         Command::Table(flags) => (table::run(flags)?, &flags.output),
+        Command::Working(flags) => (working::run(flags)?, &flags.output),
         Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
         Command::Compare(flags) => (compare::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
