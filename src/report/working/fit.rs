@@ -1,7 +1,7 @@
 //! Largest and least interference at 20 °C, and what smoothing leaves of it.
 
 use super::model::Line;
-use super::seat::{INTERFERENCE, SMOOTHING, Seat, Which, line, of, symbol, v};
+use super::seat::{INTERFERENCE, SMOOTHED, SMOOTHING, Seat, Which, line, of, symbol, v};
 use crate::quantity::{Length, Worked};
 
 const LARGEST: &str = "The tightest case: largest inner part in the smallest outer part";
@@ -46,6 +46,5 @@ fn smoothed(seat: Seat<'_>) -> Option<Line> {
     );
     let put_in = [seat.interference()].into_iter().chain(roughness).collect();
     let formula = v(INTERFERENCE) - v(SMOOTHING) * rough;
-    let source = "DIN 7190: the rough peaks are pressed flat; editions differ in the share (from memory)";
-    Some(line("Interference after smoothing of the rough peaks", result, formula, put_in, vec![source.to_owned()]))
+    Some(line("Interference after smoothing of the rough peaks", result, formula, put_in, vec![SMOOTHED.to_owned()]))
 }

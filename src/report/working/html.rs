@@ -14,12 +14,15 @@ const STYLE: &str = "
   h3 { font-size: 11pt; margin: 0 0 1.5mm; }
   article { margin: 0 0 4mm; padding: 2mm 0 0; break-inside: avoid; }
   article + article { border-top: 0.2mm solid #999; padding-top: 3mm; }
-  math { font-size: 12pt; margin: 0 0 1.5mm 4mm; }
+  math { font-size: 12pt; }
+  mtable { math-style: normal; }
   mtd { text-align: left; padding: 0.9mm 0.6mm; }
+  mtd:first-child { text-align: right; }
+  mfrac { padding: 0 0.5mm; } mo { padding: 0 0.25mm; }
   .result { font-weight: bold; border-bottom: 0.3mm double #000; }
   dl { display: grid; grid-template-columns: max-content 1fr; gap: 0 3mm; margin: 0 0 1mm 4mm; font-size: 9.5pt; }
   dt { text-align: right; } dd { margin: 0; }
-  dl math { font-size: 10pt; margin: 0; }
+  dl math { font-size: 10pt; }
   p { margin: 0 0 1.5mm 4mm; } .lead { margin-left: 0; }
   .source { font-size: 8.5pt; color: #333; }
   .source::before { content: 'Source: '; }
@@ -108,12 +111,12 @@ fn arithmetic(line: &Line, system: System) -> String {
         Way::Formula(formula) => vec![mathml(formula), put_in(formula, &line.put_in, system), result],
         Way::Words(_) => vec![result],
     };
-    let mut out = String::from("<math display=\"block\" style=\"text-align: left\"><mtable>");
+    let mut out = String::from("<p><math><mtable>");
     for (place, row) in rows.iter().enumerate() {
         let left = if place == 0 { math_of_symbol(line.result.symbol) } else { String::new() };
         let _ = write!(out, "<mtr><mtd>{left}</mtd><mtd><mo>=</mo></mtd><mtd>{row}</mtd></mtr>");
     }
-    out + "</mtable></math>"
+    out + "</mtable></math></p>"
 }
 
 fn meanings(line: &Line, system: System) -> String {

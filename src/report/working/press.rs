@@ -2,7 +2,7 @@
 
 use super::formula::{Formula, Symbol};
 use super::model::{Line, Value};
-use super::seat::{INTERFERENCE, JOINT, SMOOTHING, Seat, Which, line, of, symbol, v};
+use super::seat::{INTERFERENCE, JOINT, SMOOTHED, SMOOTHING, Seat, Which, line, of, symbol, v};
 use crate::plan::SeatKind;
 use crate::quantity::{Length, Worked};
 
@@ -38,11 +38,13 @@ fn interference(seat: Seat<'_>) -> Line {
     };
     let (inner, outer) = (seat.size(Which::Inner, true), seat.size(Which::Outer, false));
     let mut put_in = vec![seat.interference(), inner, to(Which::Inner), outer, to(Which::Outer)];
+    let mut sources = seat.sources_of_both("expansion");
     if let Some(roughness) = seat.roughness() {
         formula = formula - v(SMOOTHING) * (v(of("R", Which::Inner)) + v(of("R", Which::Outer)));
         put_in.extend(roughness);
+        sources.push(SMOOTHED.to_owned());
     }
-    line("Interference that bears in the shop", at_shop(seat), formula, put_in, seat.sources_of_both("expansion"))
+    line("Interference that bears in the shop", at_shop(seat), formula, put_in, sources)
 }
 
 /// How far a ring gives way: the term in brackets of Lamé's formula.
@@ -72,7 +74,8 @@ fn give(seat: Seat<'_>, which: Which) -> Line {
     let at = format!("{}/poisson", seat.basis(which));
     put_in.push(seat.value(poisson, meaning, Worked::Number(part.poisson), &at));
     let what = format!("How far the {} gives way", seat.name(which));
-    line(what, given(seat, which), formula, put_in, vec![seat.source("pressure and stress")])
+    let of_material = seat.source(&format!("{}, poisson ratio", seat.material(which)));
+    line(what, given(seat, which), formula, put_in, vec![seat.source("pressure and stress"), of_material])
 }
 
 fn given(seat: Seat<'_>, which: Which) -> Value {
@@ -129,8 +132,9 @@ fn pressure(seat: Seat<'_>) -> Line {
     let factor = shape(seat, "p", seat.seat.press.shape.pressure.1, "high");
     let formula = times(factor.as_ref(), v(AT_SHOP) / compliance());
     let put_in = factor.into_iter().chain([at_shop(seat)]).chain(compliance_values(seat)).collect();
-    let source = vec![seat.source("pressure and stress"), seat.source("shape of the seat")];
-    line("Pressure in the joint", press_pressure(seat), formula, put_in, source)
+    let mut sources = vec![seat.source("pressure and stress"), seat.source("shape of the seat")];
+    sources.extend(seat.sources_of_both("elastic modulus"));
+    line("Pressure in the joint", press_pressure(seat), formula, put_in, sources)
 }
 
 /// `µ · π · D · L`.
@@ -243,5 +247,6 @@ fn ring_change(seat: Seat<'_>) -> Option<Line> {
         formula * ratio
     };
     let result = seat.value(symbol("Δd", which.mark()), "change of the ring", change, "press/ring_change_um/tightest");
-    Some(line(what, result, formula, put_in, vec![seat.source("pressure and stress")]))
+    let of_material = seat.source(&format!("{}, elastic modulus", seat.material(which)));
+    Some(line(what, result, formula, put_in, vec![seat.source("pressure and stress"), of_material]))
 }

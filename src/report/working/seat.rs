@@ -40,6 +40,9 @@ pub(super) fn v(symbol: Symbol) -> Formula {
 pub(super) const JOINT: Symbol = symbol("D", "");
 /// Interference at 20 °C.
 pub(super) const INTERFERENCE: Symbol = symbol("U", "");
+/// Where the smoothing of rough peaks comes from.
+pub(super) const SMOOTHED: &str =
+    "smoothing: DIN 7190, the rough peaks are pressed flat; editions differ in the share (from memory)";
 /// The source of what needs none.
 pub(super) const DEFINITION: &str = "definition";
 /// Share of the roughness that is smoothed away.

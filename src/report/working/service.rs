@@ -3,7 +3,7 @@
 use super::formula::Formula;
 use super::model::{Line, Value};
 use super::press::{compliance, compliance_values, rubbing, rubbing_values, shape, times};
-use super::seat::{JOINT, SMOOTHING, Seat, Which, line, of, symbol, v};
+use super::seat::{JOINT, SMOOTHED, SMOOTHING, Seat, Which, line, of, symbol, v};
 use crate::job::ServiceEnd;
 use crate::plan::ServiceFit;
 use crate::quantity::{Force, Length, Worked};
@@ -64,23 +64,27 @@ fn holds(seat: Seat<'_>, number: usize, state: &ServiceFit) -> [Line; 2] {
     let remaining = left(seat, number, state, false);
     let mut bears = v(remaining.symbol);
     let mut put_in: Vec<Value> = factor.iter().cloned().chain(rubbing_values(seat, false)).chain([remaining]).collect();
+    let mut sources =
+        vec![seat.source("pressure and stress"), seat.source("friction"), seat.source("shape of the seat")];
     if let Some(roughness) = seat.roughness() {
         bears = bears - v(SMOOTHING) * (v(of("R", Which::Inner)) + v(of("R", Which::Outer)));
         put_in.extend(roughness);
+        sources.push(SMOOTHED.to_owned());
     }
+    sources.extend(seat.sources_of_both("elastic modulus"));
     put_in.extend(compliance_values(seat));
     let formula = times(factor.as_ref(), rubbing()) * (bears / compliance());
     let force = || {
         let at = format!("service/{number}/holds_n/loosest");
         seat.value(symbol("F", "h"), "axial force that it holds", Worked::Force(state.holds_force.loosest), &at)
     };
-    let source = vec![seat.source("pressure and stress"), seat.source("friction")];
+    let source = vec![seat.source("press force"), seat.source("friction")];
     let what = format!("Axial force that the loosest case holds in {} service", end(state));
     let torque = Worked::Torque(state.holds_torque.loosest);
     let at = format!("service/{number}/holds_nm/loosest");
     let torque = seat.value(symbol("M", "h"), "torque that it holds", torque, &at);
     [
-        line(what, force(), formula, put_in, source.clone()),
+        line(what, force(), formula, put_in, sources),
         line(
             format!("Torque that the loosest case holds in {} service, without axial force", end(state)),
             torque,
