@@ -18,7 +18,8 @@ const STYLE: &str = "
   mtable { math-style: normal; }
   mtd { text-align: left; padding: 0.9mm 0.6mm; }
   mtd:first-child { text-align: right; }
-  mfrac { padding: 0 0.5mm; } mo { padding: 0 0.25mm; }
+  mfrac { padding: 0 0.5mm; } mfrac > * { padding: 0.6mm 0; } mo { padding: 0 0.25mm; }
+  mtd.wide { font-size: 9pt; }
   .result { font-weight: bold; border-bottom: 0.3mm double #000; }
   dl { display: grid; grid-template-columns: max-content 1fr; gap: 0 3mm; margin: 0 0 1mm 4mm; font-size: 9.5pt; }
   dt { text-align: right; } dd { margin: 0; }
@@ -61,8 +62,10 @@ fn is_sum(formula: &Formula) -> bool {
     matches!(formula, Formula::Sum(..) | Formula::Difference(..))
 }
 
+/// Brackets grow with a fraction, and with nothing else.
 fn bracketed(text: &str) -> String {
-    format!("<mrow><mo>(</mo>{text}<mo>)</mo></mrow>")
+    let grows = text.contains("<mfrac>");
+    format!("<mrow><mo stretchy=\"{grows}\">(</mo>{text}<mo stretchy=\"{grows}\">)</mo></mrow>")
 }
 
 fn written(formula: &Formula, value: &impl Fn(Symbol) -> String) -> String {
@@ -114,9 +117,16 @@ fn arithmetic(line: &Line, system: System) -> String {
     let mut out = String::from("<p><math><mtable>");
     for (place, row) in rows.iter().enumerate() {
         let left = if place == 0 { math_of_symbol(line.result.symbol) } else { String::new() };
-        let _ = write!(out, "<mtr><mtd>{left}</mtd><mtd><mo>=</mo></mtd><mtd>{row}</mtd></mtr>");
+        let class = if is_wide(row) { " class=\"wide\"" } else { "" };
+        let _ = writeln!(out, "<mtr><mtd>{left}</mtd><mtd><mo>=</mo></mtd><mtd{class}>{row}</mtd></mtr>");
     }
     out + "</mtable></math></p>"
+}
+
+/// Whether a row has more numbers side by side than fit a page at full size; those of a fraction stand over one another.
+fn is_wide(row: &str) -> bool {
+    let most = if row.contains("<mfrac>") { 10 } else { 6 };
+    row.matches("<mn>").count() > most
 }
 
 fn meanings(line: &Line, system: System) -> String {
