@@ -207,7 +207,13 @@ fn strength(seat: Seat<'_>) -> Option<Line> {
     let result = seat.value(symbol("S", ""), "strength over stress", factor, "press/yield_factor/tightest");
     let formula = v(limit) / v(AT_SHOP);
     let what = format!("Strength over stress, {}", seat.seat.press.weaker);
-    Some(line(what, result, formula, vec![most, at_shop(seat)], vec![seat.source("yielding")]))
+    let remark = if factor.si() < 1.0 {
+        "Below one: it yields or cracks, and pressure and force are not those worked here"
+    } else {
+        ""
+    };
+    let sources = vec![seat.source("yielding")];
+    Some(line(what, result, formula, vec![most, at_shop(seat)], sources).with_remark(remark))
 }
 
 /// How far the ring of the part closes in its housing, or grows on its shaft.
