@@ -29,6 +29,7 @@ impl Arguments {
             Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Options(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Table(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Working(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
             Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
@@ -77,6 +78,9 @@ pub(super) enum Command {
     /// The same section as an input deck for CalculiX, to check the answer with an independent solver
     #[command(after_help = "Example: seatwise deck examples/pump-case.toml -o pump.inp, then: ccx pump")]
     Deck(super::deck::DeckFlags),
+    /// The working of a plan: each result as a formula, with its numbers put in, and its source
+    #[command(after_help = "Example: seatwise working examples/pump-case.toml --format html -o working.html")]
+    Working(WorkingFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -250,6 +254,36 @@ pub(super) struct TableFlags {
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct WorkingFlags {
+    /// Job file in TOML; - reads standard input
+    pub(super) job: PathBuf,
+
+    /// Form of the result; HTML has its formulas in MathML
+    #[arg(long, value_enum, default_value_t = WorkingFormat::Text)]
+    pub(super) format: WorkingFormat,
+
+    /// How pressure and force are found
+    #[arg(long, value_enum, default_value_t = ModelFlag::Auto)]
+    pub(super) model: ModelFlag,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum WorkingFormat {
+    Text,
+    Markdown,
+    Html,
 }
 
 #[derive(Args, Debug)]

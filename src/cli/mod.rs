@@ -19,6 +19,7 @@ mod section;
 mod spread;
 mod sweep;
 mod table;
+mod working;
 
 use args::{Arguments, Command};
 use clap::Parser;
@@ -73,6 +74,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
         Command::Options(flags) => (options::run(flags)?, &flags.output),
         Command::Table(flags) => (table::run(flags)?, &flags.output),
+        Command::Working(flags) => (working::run(flags)?, &flags.output),
         Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
         Command::Compare(flags) => (compare::run(flags)?, &flags.output),
         Command::Section(flags) => return section::run(flags, &arguments.inputs()),

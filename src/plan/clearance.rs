@@ -67,6 +67,11 @@ impl<'j> Diameters<'j> {
         })
     }
 
+    /// Diameters of the tightest case at 20 °C: inner part, outer part.
+    pub(super) fn tightest(&self) -> (Length, Length) {
+        (Length::new::<meter>(self.inner.tightest), Length::new::<meter>(self.outer.tightest))
+    }
+
     /// Strain of the inner part that gives a case this clearance, the outer part being at `outer_k`.
     pub(super) fn inner_strain_for(&self, clearance: f64, outer_k: f64, case: Case) -> f64 {
         let outer = case(&self.outer) * (1.0 + self.outer_expansion.at_inside(outer_k));

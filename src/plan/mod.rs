@@ -1,6 +1,7 @@
 //! Runs fit, thermal and mechanics in order, judges the result, and collects what must be said of it.
 
 mod answer;
+mod basis;
 mod caution;
 mod cautions;
 pub mod chart;
@@ -36,6 +37,7 @@ mod track;
 mod uneven_wall;
 mod verdict;
 
+pub use basis::{Basis, PartBasis};
 pub use caution::{Caution, Level};
 pub use liner::LinerPlan;
 pub use model::{

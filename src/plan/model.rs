@@ -1,5 +1,6 @@
 //! What a plan holds. Everything is a quantity; rounding belongs to the report.
 
+use super::basis::Basis;
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
 use super::fasteners::FastenersPlan;
@@ -143,6 +144,8 @@ pub struct SeatPlan {
     pub clears_at: ClearsAt,
     /// Clearance against time.
     pub history: ClearanceHistory,
+    /// What the numbers are worked from.
+    pub basis: Basis,
 }
 
 impl SeatPlan {

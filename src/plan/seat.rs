@@ -1,5 +1,6 @@
 //! One seat, from its fit to its service.
 
+use super::basis::{self, Basis};
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::holds;
@@ -42,7 +43,9 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
     let lined = joint.seat == SeatKind::Housing;
     let liner = if lined { liner::plan(job, &press.pressure)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
+    let basis = basis(job, joint, &diameters, &at_bore)?;
     Ok(SeatPlan {
+        basis,
         force_course: push::course(&presser, press.force.tightest, &standing, press.length)?,
         means: push::means(job, needed, wall.as_ref())?,
         removal: push::removal(job, joint, press.force, freed(job, joint, &diameters))?,
@@ -134,6 +137,16 @@ fn at_shop(
     let shop = job.bench.temperature.get::<kelvin>();
     let clearance = metres(diameters.clearance(shop, shop));
     presser.pressing(&effective(job, joint, &clearance)?)
+}
+
+fn basis(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> Result<Basis, PlanError> {
+    let shop = job.bench.temperature;
+    let clearance = metres(diameters.clearance(shop.get::<kelvin>(), shop.get::<kelvin>()));
+    let of = |state: &ServiceState| (state.of(joint.inner.piece), state.of(joint.outer.piece));
+    let service: Vec<basis::Pair> = job.service.iter().map(of).collect();
+    let temperatures = (shop, (at_bore.inner, at_bore.outer), service.as_slice());
+    let interference = (effective(job, joint, &clearance)?, turning(job, joint)?);
+    Ok(basis::basis(joint, diameters, temperatures, interference))
 }
 
 fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> ClearsAt {

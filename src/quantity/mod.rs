@@ -32,6 +32,7 @@ mod spelling;
 mod unit;
 mod units;
 mod warming;
+mod worked;
 
 pub use cases::Cases;
 pub use entered::{Entered, System};
@@ -58,3 +59,4 @@ pub use uom::si::f64::{
     TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
 pub use warming::{REFERENCE_TEMPERATURE_K, celsius, reference_temperature, warming};
+pub use worked::Worked;

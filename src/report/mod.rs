@@ -17,6 +17,7 @@ pub mod stock;
 pub mod sweep;
 pub mod text;
 pub(crate) mod words;
+pub mod working;
 
 use crate::plan::fasteners::FastenersPlan;
 use crate::plan::{Plan, SeatPlan};

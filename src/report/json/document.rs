@@ -1,5 +1,6 @@
 //! The shape of `seatwise.plan/1`. Names here are relied on by other programs: more may be added, none may change.
 
+use super::basis::BasisDocument;
 use super::fasteners::FastenersDocument;
 use super::inspection::{InspectionDocument, UnevenWallDocument};
 use super::push::{
@@ -151,6 +152,8 @@ pub struct SeatDocument {
     pub service: Vec<ServiceDocument>,
     /// Temperatures on arrival that give the tightest case its placing clearance.
     pub clears_at: ClearsAtDocument,
+    /// What the numbers are worked from.
+    pub basis: BasisDocument,
 }
 
 /// Limits of size and the fit at 20 °C.

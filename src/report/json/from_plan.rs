@@ -3,7 +3,7 @@
 use super::document::*;
 use super::seal::SealAloneDocument;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{fasteners, figures, inspection, push, scatter, seal, stack};
+use super::{basis, fasteners, figures, inspection, push, scatter, seal, stack};
 use crate::job::{Piece, ServiceEnd};
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Source, Verdict, Window};
@@ -117,6 +117,7 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         tighter: seat.tighter.as_ref().map(push::tighter),
         service: seat.service.iter().map(service).collect(),
         clears_at: clears_at(seat.clears_at),
+        basis: basis::document(plan, seat),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The plan as one JSON object, `seatwise.plan/1`, and the schema that describes it.
 
+mod basis;
 mod document;
 mod fasteners;
 mod from_plan;

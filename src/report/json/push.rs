@@ -22,6 +22,10 @@ pub struct ShapeDocument {
     pub force_low: f64,
     /// See `force_low`.
     pub force_high: f64,
+    /// Factor of the mean pressure, low and high.
+    pub pressure_low: f64,
+    /// See `pressure_low`.
+    pub pressure_high: f64,
     /// Factor of the closing or growth of the ring, low and high.
     pub closing_low: f64,
     /// See `closing_low`.
@@ -213,6 +217,8 @@ pub(super) fn shape(shape: &ShapeFactor) -> ShapeDocument {
     ShapeDocument {
         force_low: figures(shape.force.0),
         force_high: figures(shape.force.1),
+        pressure_low: figures(shape.pressure.0),
+        pressure_high: figures(shape.pressure.1),
         closing_low: figures(shape.closing.0),
         closing_high: figures(shape.closing.1),
         known: match shape.known {
