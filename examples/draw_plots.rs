@@ -1,7 +1,8 @@
 //! Draws the pictures of the README again: `cargo run --release --example draw_plots`.
 
 use seatwise::job::Job;
-use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest};
+use seatwise::plan::drawing::{self, Moment, SectionCase, SectionRequest};
+use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest, SectionPicture, Shown};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::error::Error;
@@ -10,7 +11,8 @@ use std::fs;
 fn main() -> Result<(), Box<dyn Error>> {
     clearance_of_the_pump_case()?;
     force_of_the_idler_hub()?;
-    screws_of_the_gear_cover()
+    screws_of_the_gear_cover()?;
+    section_of_the_pump_case()
 }
 
 fn read(example: &str) -> Result<Job, Box<dyn Error>> {
@@ -51,4 +53,13 @@ fn clearance_of_the_pump_case() -> Result<(), Box<dyn Error>> {
     let request =
         PlotRequest { history: &seat.history, title: &title, subtitle: &job.heading.title, system: job.system };
     write("pump-case", &plot::svg(&request)?, &plot::png(&request)?)
+}
+
+fn section_of_the_pump_case() -> Result<(), Box<dyn Error>> {
+    let job = read("pump-case")?;
+    let request = SectionRequest { seat: None, moment: Moment::Room, case: SectionCase::Tightest };
+    let seats = drawing::draw(&job, &request)?;
+    let seat = seats.first().ok_or("the pump case has a seat")?;
+    let request = SectionPicture { seat, title: &job.heading.title, show: Shown::VonMises, system: job.system };
+    write("pump-case-section", &plot::section_svg(&request)?, &plot::section_png(&request)?)
 }

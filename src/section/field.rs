@@ -2,9 +2,12 @@ use super::body::Body;
 use super::error::SectionError;
 use super::geometry::Elastic;
 use super::loads::Loads;
-use super::model::Model;
+use super::model::{Model, Solution};
+use super::observe::Layout;
 use super::outline::Rest;
-use super::stress::{self, SINGULAR};
+use super::state::State;
+use super::state_of;
+use super::stress::{self, Peak, SINGULAR};
 use crate::quantity::{Length, Pressure};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
@@ -96,10 +99,25 @@ impl Model {
     /// As for [`Model::solve`].
     pub fn field(&self, loads: &Loads) -> Result<Field, SectionError> {
         let plain = self.plain(loads)?;
-        let solution = self.solution(&plain, self.settle(&plain)?.pressure);
+        Ok(self.field_of(&self.solved(&plain)?, &plain))
+    }
+
+    /// What [`Model::solve`], [`Model::stresses`] and [`Model::field`] give, from one solution.
+    ///
+    /// # Errors
+    /// As for [`Model::solve`].
+    pub fn whole(&self, loads: &Loads) -> Result<(State, Vec<Peak>, Field), SectionError> {
+        let plain = self.plain(loads)?;
+        let solution = self.solved(&plain)?;
+        let layout = Layout::of(self);
+        let state = state_of::state(self, &layout, &layout.observe(self, &solution, &plain));
+        Ok((state, stress::peaks(self, &solution, &plain), self.field_of(&solution, &plain)))
+    }
+
+    fn field_of(&self, solution: &Solution, plain: &[f64]) -> Field {
         let part = |(k, body): (usize, &Body)| {
             let field = &solution.fields[k];
-            let stresses = body.stresses(field, self.strain(k, &plain));
+            let stresses = body.stresses(field, self.strain(k, plain));
             let nodes = body.mesh.nodes.iter().zip(field).zip(stresses);
             PartField {
                 part: self.outlines.bodies[k].part,
@@ -111,12 +129,12 @@ impl Model {
         };
         let touch =
             |touch: &super::touch::Touch| ContactNodes { inner: touch.inner.clone(), outer: touch.outer.clone() };
-        Ok(Field {
+        Field {
             parts: self.bodies.iter().enumerate().map(part).collect(),
             contacts: self.touches.iter().map(touch).collect(),
             singular: stress::singular(self).into_iter().map(place).collect(),
             unread: Length::new::<meter>(SINGULAR * self.outlines.bodies[self.outlines.ring].front),
-        })
+        }
     }
 
     /// Nodes of a part that keep it from drifting along the axis while the contact is solved.

@@ -46,7 +46,7 @@ impl Model {
         Ok(peaks(self, &self.solved(&plain)?, &plain))
     }
 
-    fn solved(&self, plain: &[f64]) -> Result<Solution, SectionError> {
+    pub(super) fn solved(&self, plain: &[f64]) -> Result<Solution, SectionError> {
         let settled = self.settle(plain)?;
         Ok(self.solution(plain, settled.pressure))
     }

@@ -66,8 +66,8 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
     let other = models.iter().map(|(_, _, state)| pressure(state)).reduce(Pressure::min);
     // Of the ways in which a longer seat may be meant, the stiffest is drawn.
     let stiffest = models.into_iter().max_by(|a, b| pressure(&a.2).value.total_cmp(&pressure(&b.2).value));
-    let (section, model, state) = stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
-    let peaks = model.stresses(&loads).map_err(PlanError::from)?;
+    let (section, model, _) = stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
+    let (state, peaks, field) = model.whole(&loads).map_err(PlanError::from)?;
     let plain = PlaneSeat::new(&rings, joint.seat, at.friction)?;
     Ok(SectionPlan {
         seat: joint.seat,
@@ -82,7 +82,7 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
         force: state.contacts[0].normal_force * at.friction,
         closing: closing(joint.seat, &state, width),
         shoulder: shoulder::shoulder(&model, &state, &at)?,
-        field: model.field(&loads).map_err(PlanError::from)?,
+        field,
         moment: at.moment,
         case: at.case,
         temperatures: [at.inner, at.outer],

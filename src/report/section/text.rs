@@ -1,6 +1,6 @@
 //! The section as a short table.
 
-use super::words::{readings, unread};
+use super::words::{readings, title, unread};
 use crate::job::Job;
 use crate::plan::SeatKind;
 use crate::plan::drawing::{SectionPlan, ShoulderLoad};
@@ -24,9 +24,13 @@ pub fn text(job: &Job, seats: &[SectionPlan], system: System) -> String {
 }
 
 type Row = [String; 4];
+/// One of the largest stresses of a part.
+type StressOf = fn(&Peak) -> StressAt;
 
 fn of_seat(page: &mut Page, seat: &SectionPlan, system: System) {
-    page.heading(&format!("{}:", capital(&readings(seat, system))));
+    page.heading(&format!("{}.", title(seat, system)));
+    page.paragraph(&format!("{}:", capital(&readings(seat, system))));
+    page.line("");
     let mut rows = vec![pressure(seat, system), force(seat, system)];
     rows.extend(closing(seat, system));
     rows.extend(stresses(seat, system));
@@ -89,7 +93,7 @@ fn closing(seat: &SectionPlan, system: System) -> Vec<Row> {
 fn stresses(seat: &SectionPlan, system: System) -> Vec<Row> {
     let show = |pressure| show_pressure(pressure, system, Toward::Nearest);
     let mut rows = Vec::new();
-    let kinds: [(&str, fn(&Peak) -> StressAt, &[Pressure; 2]); 2] = [
+    let kinds: [(&str, StressOf, &[Pressure; 2]); 2] = [
         ("von Mises stress", |peak| peak.von_mises, &seat.plane.von_mises),
         ("hoop stress", |peak| peak.hoop, &seat.plane.hoop),
     ];

@@ -7,7 +7,7 @@ use crate::quantity::{
 };
 
 /// "38.2 µm of interference on the diameter", or the clearance.
-pub(crate) fn interference(seat: &SectionPlan, system: System) -> String {
+fn interference(seat: &SectionPlan, system: System) -> String {
     let open = seat.interference < Length::default();
     let (size, what) = if open { (-seat.interference, "clearance") } else { (seat.interference, "interference") };
     format!("{} of {what} on the diameter", show_small_length(size, system, Toward::Nearest))
