@@ -6,6 +6,7 @@ mod cautions;
 pub mod chart;
 mod clearance;
 pub mod clearance_history;
+mod dial;
 pub mod fasteners;
 mod grip;
 mod holds;
@@ -34,8 +35,10 @@ mod surroundings;
 mod track;
 mod uneven_wall;
 mod verdict;
+pub mod work;
 
 pub use caution::{Caution, Level};
+pub use dial::dial_setting;
 pub use liner::LinerPlan;
 pub use model::{
     AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,
