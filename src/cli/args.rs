@@ -27,6 +27,7 @@ impl Arguments {
     pub(super) fn inputs(&self) -> Vec<&Path> {
         match &self.command {
             Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Card(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Options(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Table(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Working(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
@@ -46,6 +47,10 @@ pub(super) enum Command {
     /// Plan a job: what to do, what to expect, what can go wrong
     #[command(after_help = "Example: seatwise plan examples/pump-case.toml --plot pump.svg")]
     Plan(PlanFlags),
+    /// A card to print and take to the bench: steps, hold points, cautions where they apply, sources
+    #[command(after_help = "Examples: seatwise card examples/pump-case.toml -o card.html\n          \
+                      seatwise card examples/gear-cover.toml --paper letter --date 2026-03-02 -o card.html")]
+    Card(CardFlags),
     /// Every sensible way to fit the part with what the shop has, ranked
     #[command(after_help = "Examples: seatwise options examples/pump-case.toml\n          \
                       seatwise options examples/iron-hub.toml --with freezer --with oven")]
@@ -227,6 +232,39 @@ pub(super) struct OptionsFlags {
 
     #[command(flatten)]
     pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct CardFlags {
+    /// Job file in TOML; - reads standard input
+    pub(super) job: PathBuf,
+
+    /// Paper to print on
+    #[arg(long, value_enum, default_value_t = PaperFlag::A4)]
+    pub(super) paper: PaperFlag,
+
+    /// Date on the card in place of the job's; without either a blank is left to write in
+    #[arg(long, value_name = "DATE")]
+    pub(super) date: Option<String>,
+
+    /// How pressure and force are found
+    #[arg(long, value_enum, default_value_t = ModelFlag::Auto)]
+    pub(super) model: ModelFlag,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum PaperFlag {
+    A4,
+    Letter,
 }
 
 #[derive(Args, Debug)]

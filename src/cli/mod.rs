@@ -2,6 +2,7 @@
 
 mod args;
 mod batch;
+mod card;
 mod compare;
 mod deck;
 mod failure;
@@ -72,6 +73,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Batch(flags) if !flags.template => return batch::run(flags, &arguments.inputs()),
         Command::Batch(flags) => (batch::template(), &flags.output),
         Command::Plan(flags) => (plan::run(flags)?, &flags.output),
+        Command::Card(flags) => (card::run(flags)?, &flags.output),
         Command::Options(flags) => (options::run(flags)?, &flags.output),
         Command::Table(flags) => (table::run(flags)?, &flags.output),
         Command::Working(flags) => (working::run(flags)?, &flags.output),

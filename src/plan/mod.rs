@@ -7,6 +7,7 @@ mod cautions;
 pub mod chart;
 mod clearance;
 pub mod clearance_history;
+mod dial;
 pub mod drawing;
 pub mod fasteners;
 mod grip;
@@ -36,9 +37,11 @@ mod surroundings;
 mod track;
 mod uneven_wall;
 mod verdict;
+pub mod work;
 
 pub use basis::{Basis, PartBasis};
 pub use caution::{Caution, Level};
+pub use dial::dial_setting;
 pub use liner::LinerPlan;
 pub use model::{
     AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,

@@ -351,3 +351,10 @@ pub struct Source {
     /// Standard, book, dataset, or the words that there is none.
     pub text: String,
 }
+
+impl Source {
+    /// Whether the user stated a value and named no source of it, so that nobody can check it.
+    pub fn is_missing(&self) -> bool {
+        self.text.contains("no source given")
+    }
+}

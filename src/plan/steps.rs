@@ -1,9 +1,11 @@
 //! The order of work for one seat, with this job's numbers.
 
 use super::answer::{in_hand, whither};
+use super::dial::between_marks;
 use super::model::{GripTime, Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
 use super::push::ALARM;
 use super::sentence::{Sentence, say};
+use super::work::StepKind;
 use crate::job::{AnyValue, Hold, Piece};
 use crate::quantity::{Length, Toward};
 use uom::si::length::millimeter;
@@ -60,17 +62,32 @@ fn with_jig(seat: &SeatPlan, sentence: Sentence) -> Sentence {
 impl Plan<'_> {
     /// What to do, in order. Empty when the job must not be done as planned.
     pub fn steps(&self, seat: &SeatPlan) -> Vec<Sentence> {
+        self.seat_steps(seat).into_iter().map(|(_, step)| step).collect()
+    }
+
+    /// What to do, in order, with what sort of step each is.
+    pub(super) fn seat_steps(&self, seat: &SeatPlan) -> Vec<(StepKind, Sentence)> {
         if self.verdict == Verdict::DoNot {
             return Vec::new();
         }
-        let mut steps = vec![say(
-            "Clean both seats, take off burrs, check the lead-in, and measure both parts at one temperature.",
-        )];
-        steps.extend([&seat.warm, &seat.chill].into_iter().flatten().map(|soak| self.soak(soak)));
-        steps.extend(self.place(seat));
-        steps.push(self.drive(seat));
-        steps.push(self.finish(seat));
+        let prepare = "Clean both seats, take off burrs, check the lead-in, and measure both parts at one temperature.";
+        let mut steps = vec![(StepKind::Prepare, say(prepare))];
+        steps.extend(seat.warm.as_ref().map(|soak| (StepKind::Warm, self.warm(seat, soak))));
+        steps.extend(seat.chill.as_ref().map(|soak| (StepKind::Chill, self.soak(soak))));
+        steps.extend(self.place(seat).map(|step| (StepKind::Place, step)));
+        steps.push((StepKind::Push, self.drive(seat)));
+        steps.push((StepKind::Finish, self.finish(seat)));
         steps
+    }
+
+    /// Warming, with the mark of the dial where the temperature lies between two.
+    fn warm(&self, seat: &SeatPlan, soak: &Soak) -> Sentence {
+        let sentence = self.soak(soak);
+        let treatment = self.job.warm.as_ref().filter(|warm| warm.piece == soak.piece);
+        match treatment.and_then(|warm| between_marks(self.job, seat.seat, warm)) {
+            Some(mark) => sentence.text(" Set the dial to ").temperature(mark, Toward::Down).text("."),
+            None => sentence,
+        }
     }
 
     fn piece(&self, piece: Piece) -> &'static str {

@@ -1,6 +1,8 @@
-//! A plan as text, JSON, CSV or a plot. Nothing is computed here; quantities are rounded here, once.
+//! A plan as text, JSON, CSV, a plot or a card. Nothing is computed here; quantities are rounded here, once.
 
 pub mod batch;
+#[cfg(feature = "cli")]
+pub mod card;
 pub mod chart;
 pub mod compare;
 pub mod csv;

@@ -137,6 +137,26 @@ pub fn png(request: &PlotRequest) -> Result<Vec<u8>, PlotError> {
     png::png(&clearance(request, &fonts)?, &fonts)
 }
 
+/// The picture as an element of a page that has the fonts of the pictures, for reports that hold several.
+pub(crate) fn inline_svg(request: &PlotRequest) -> Result<String, PlotError> {
+    svg::inline(&clearance(request, &Fonts::load()?)?)
+}
+
+/// As [`inline_svg`], force against depth.
+pub(crate) fn inline_force_svg(request: &ForceRequest) -> Result<String, PlotError> {
+    svg::inline(&force::picture(request, &Fonts::load()?)?)
+}
+
+/// As [`inline_svg`], the order of tightening.
+pub(crate) fn inline_screws_svg(request: &ScrewsRequest) -> Result<String, PlotError> {
+    svg::inline(&screws::picture(request, &Fonts::load()?)?)
+}
+
+/// The fonts of the pictures as rules of CSS.
+pub(crate) fn font_faces() -> String {
+    svg::font_faces()
+}
+
 fn clearance(request: &PlotRequest, fonts: &Fonts) -> Result<Picture, PlotError> {
     let scene = compose::compose(request, fonts)?;
     Ok(Picture { scene, title: request.title.to_owned(), description: describe::describe(request) })

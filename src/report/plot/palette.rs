@@ -15,7 +15,8 @@ pub struct Colour {
     pub blue: u8,
 }
 
-const fn rgb(hex: u32) -> Colour {
+/// A colour from its six hexadecimal digits.
+pub(crate) const fn rgb(hex: u32) -> Colour {
     Colour { red: (hex >> 16) as u8, green: (hex >> 8) as u8, blue: hex as u8 }
 }
 

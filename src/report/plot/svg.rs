@@ -18,6 +18,22 @@ const BASELINE_BELOW_TOP: f64 = 0.76;
 
 /// Draws the picture as an SVG document.
 pub(super) fn svg(picture: &Picture) -> Result<String, PlotError> {
+    Ok(format!("{}{}", head(picture), body(picture)?))
+}
+
+/// Draws the picture as an element of a page that has the fonts of [`font_faces`].
+pub(super) fn inline(picture: &Picture) -> Result<String, PlotError> {
+    let Scene { width, height, .. } = picture.scene;
+    let view = format!("0 0 {} {}", width * SCALE, (height * SCALE).ceil());
+    let (title, description) = (escaped(&picture.title), escaped(&picture.description));
+    Ok(format!(
+        "<svg role=\"img\" viewBox=\"{view}\"><title>{title}</title><desc>{description}</desc>\n{}",
+        body(picture)?
+    ))
+}
+
+/// What is drawn, and the end of the document.
+fn body(picture: &Picture) -> Result<String, PlotError> {
     let scene = &picture.scene;
     let mut drawn = String::new();
     {
@@ -26,7 +42,7 @@ pub(super) fn svg(picture: &Picture) -> Result<String, PlotError> {
         paint(scene, &mut backend)?;
     }
     let body = drawn.split_once(">\n").ok_or_else(|| PlotError::Backend("no SVG came back".to_owned()))?.1;
-    Ok(format!("{}{body}", head(picture)))
+    Ok(body.to_owned())
 }
 
 fn paint(scene: &Scene, backend: &mut SVGBackend) -> Result<(), PlotError> {
@@ -84,6 +100,15 @@ fn head(picture: &Picture) -> String {
     let view = format!("0 0 {} {}", width * SCALE, (height * SCALE).ceil());
     let title = escaped(&picture.title);
     let description = escaped(&picture.description);
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"{width}\" height=\"{height}\" viewBox=\"{view}\">\n\
+         <title>{title}</title>\n<desc>{description}</desc>\n<style>\n{}</style>\n",
+        font_faces()
+    )
+}
+
+/// The embedded fonts as rules of CSS.
+pub(super) fn font_faces() -> String {
     let fonts = [(REGULAR, 400), (BOLD, 700)].map(|(bytes, weight)| {
         let data = STANDARD.encode(bytes);
         format!(
@@ -91,11 +116,7 @@ fn head(picture: &Picture) -> String {
              src:url(data:font/otf;base64,{data}) format(\"opentype\")}}\n"
         )
     });
-    format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"{width}\" height=\"{height}\" viewBox=\"{view}\">\n\
-         <title>{title}</title>\n<desc>{description}</desc>\n<style>\n{}</style>\n",
-        fonts.concat()
-    )
+    fonts.concat()
 }
 
 /// Text as XML takes it; control characters, which XML forbids, become spaces.

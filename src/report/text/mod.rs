@@ -18,6 +18,8 @@ use crate::report::{scatter, words};
 #[cfg(feature = "cli")]
 pub(crate) use fasteners::order;
 pub(crate) use paragraph::Page;
+#[cfg(feature = "cli")]
+pub(crate) use seal::answer as seal_answer;
 use show::Show;
 pub(crate) use table::Table;
 

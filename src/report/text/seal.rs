@@ -8,7 +8,7 @@ use crate::quantity::{System, Toward, show_force, show_rough_size, show_surface_
 use crate::report::words;
 
 /// The answer in a sentence.
-pub(super) fn answer(seal: &SealPlan, system: System) -> String {
+pub(crate) fn answer(seal: &SealPlan, system: System) -> String {
     let show = Show { system };
     let mut text = format!("The seal {} is pressed in as it is", seal.name);
     if let (Some(force), Some(fit)) = (seal.force, seal.interference) {

@@ -1,0 +1,142 @@
+//! Puts each caution to the step where it applies.
+
+use super::{Stage, StepKind, Work};
+use crate::plan::caution::{Caution, Level};
+use crate::plan::sentence::Word;
+
+/// Families of codes by how they begin, and the step at which they apply; the first that fits counts.
+const FAMILIES: [(&str, StepKind); 47] = [
+    ("hot-", StepKind::Warm),
+    ("too-hot", StepKind::Warm),
+    ("steam", StepKind::Warm),
+    ("induction-", StepKind::Warm),
+    ("cryogen", StepKind::Chill),
+    ("dry-ice", StepKind::Chill),
+    ("flammable-", StepKind::Chill),
+    ("asphyxiation", StepKind::Chill),
+    ("gas-in-the-room", StepKind::Chill),
+    ("too-cold", StepKind::Chill),
+    ("frost", StepKind::Chill),
+    ("not-one-temperature", StepKind::Prepare),
+    ("cannot-decide", StepKind::Prepare),
+    ("few-directions", StepKind::Prepare),
+    ("seat-out-of-round", StepKind::Prepare),
+    ("seat-tapered", StepKind::Prepare),
+    ("short-lead-in", StepKind::Prepare),
+    ("loose-in-part", StepKind::Prepare),
+    ("loose-fit", StepKind::Prepare),
+    ("shaft-runs-out", StepKind::Prepare),
+    ("replace-bearing", StepKind::Check),
+    ("lip-track", StepKind::Check),
+    ("short-window", StepKind::Place),
+    ("would-clear", StepKind::Place),
+    ("chilling-shortens", StepKind::Place),
+    ("grips-soon", StepKind::Push),
+    ("push-right-ring", StepKind::Push),
+    ("press", StepKind::Push),
+    ("hammer", StepKind::Push),
+    ("stops-half-way", StepKind::Push),
+    ("weak-", StepKind::Push),
+    ("hold-until-lock", StepKind::Push),
+    ("liner", StepKind::Push),
+    ("elastic-limit-near", StepKind::Push),
+    ("elastic-limit-passed", StepKind::Push),
+    ("rings-differ", StepKind::Push),
+    ("thin-side", StepKind::Push),
+    ("uneven-wall", StepKind::Push),
+    ("seal-", StepKind::Seal),
+    ("stack-", StepKind::Stack),
+    ("retaining-ring", StepKind::Stack),
+    ("ring-in-groove", StepKind::Stack),
+    ("groove-land", StepKind::Stack),
+    ("spacer-length", StepKind::Stack),
+    ("torque-", StepKind::Screws),
+    ("threads-", StepKind::Screws),
+    ("engagement-", StepKind::Screws),
+];
+
+/// A note that is of use only at its step.
+const NOTE_AT_ITS_STEP: &str = "stops-half-way";
+
+/// The stages with their cautions, and the cautions that belong to none of their steps.
+pub(super) fn cautions(cautions: &[Caution], stages: Vec<Stage>) -> Work {
+    let mut work = Work { before: Vec::new(), stages, notes: Vec::new() };
+    for (number, caution) in cautions.iter().enumerate() {
+        if caution.level() == Level::Note && caution.code() != NOTE_AT_ITS_STEP {
+            work.notes.push(number);
+            continue;
+        }
+        let list = match place(caution, &work.stages) {
+            Some((stage, step)) => &mut work.stages[stage].steps[step].cautions,
+            None if caution.level() == Level::Note => &mut work.notes,
+            None => &mut work.before,
+        };
+        list.push(number);
+    }
+    work
+}
+
+/// Stage and step of a caution: of the seat that it names, or else the first of its kind.
+fn place(caution: &Caution, stages: &[Stage]) -> Option<(usize, usize)> {
+    let (_, kind) = FAMILIES.iter().find(|(family, _)| caution.code().starts_with(family))?;
+    let of_seat = |stage: &Stage| stage.seat.is_none_or(|seat| !names_another(caution, seat.name()));
+    let found = |(number, stage): (usize, &Stage)| {
+        let step = stage.steps.iter().position(|step| step.kind == *kind)?;
+        Some((number, step))
+    };
+    stages.iter().enumerate().filter(|(_, stage)| of_seat(stage)).find_map(found)
+}
+
+/// Whether a caution begins with the name of another seat.
+fn names_another(caution: &Caution, seat: &str) -> bool {
+    let opening = match caution.sentence().words.first() {
+        Some(Word::Text(text)) => text.as_ref(),
+        Some(Word::Value(..)) | None => "",
+    };
+    ["housing", "shaft"].iter().any(|name| *name != seat && opening.starts_with(&format!("{name} seat")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{FAMILIES, cautions};
+    use crate::plan::caution::{Caution, Level};
+    use crate::plan::model::SeatKind;
+    use crate::plan::sentence::say;
+    use crate::plan::work::{Stage, StepKind, WorkStep};
+
+    fn seat(seat: SeatKind, kinds: &[StepKind]) -> Stage {
+        let steps = kinds.iter().map(|kind| WorkStep::new(*kind, say("Do it."))).collect();
+        Stage { title: seat.name().to_owned(), seat: Some(seat), steps }
+    }
+
+    fn caution(code: &'static str, level: Level, text: &'static str) -> Caution {
+        Caution::new(code, level, say(text), "common practice, no published source")
+    }
+
+    #[test]
+    fn a_caution_stands_at_the_step_of_the_seat_that_it_names_and_none_is_lost() {
+        let stages =
+            vec![seat(SeatKind::Housing, &[StepKind::Push]), seat(SeatKind::Shaft, &[StepKind::Warm, StepKind::Push])];
+        let found = [
+            caution("hot-part", Level::Warning, "Hot metal looks like cold metal."),
+            caution("push-right-ring", Level::Caution, "shaft seat: push on the inner ring."),
+            caution("push-right-ring", Level::Caution, "housing seat: push on the outer ring."),
+            caution("cryogen", Level::Danger, "It boils."),
+            caution("stops-half-way", Level::Note, "shaft seat: if it stops"),
+            caution("defer", Level::Note, "A calculation."),
+        ];
+        let work = cautions(&found, stages);
+        assert_eq!(work.stages[0].steps[0].cautions, [2]);
+        assert_eq!(work.stages[1].steps[0].cautions, [0]);
+        assert_eq!(work.stages[1].steps[1].cautions, [1, 4]);
+        assert_eq!((work.before, work.notes), (vec![3], vec![5]), "without a step: before the first, notes at the end");
+    }
+
+    #[test]
+    fn no_family_hides_another_with_a_different_step() {
+        for (number, (longer, kind)) in FAMILIES.iter().enumerate() {
+            let hidden = FAMILIES[..number].iter().find(|(family, other)| longer.starts_with(family) && other != kind);
+            assert!(hidden.is_none(), "{longer} never counts");
+        }
+    }
+}

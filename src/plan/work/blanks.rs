@@ -1,0 +1,91 @@
+//! What is read at each step of a seat, and where the work stops until it is so.
+
+use super::{Blank, StepKind, WorkStep};
+use crate::job::AnyValue;
+use crate::plan::model::{Member, Plan, SeatPlan, Verdict, Window};
+use crate::plan::push::ALARM;
+use crate::plan::sentence::{Sentence, say};
+use crate::quantity::{Length, Toward};
+
+/// A step with its readings and its hold point.
+pub(super) fn step(plan: &Plan<'_>, seat: &SeatPlan, kind: StepKind, text: Sentence) -> WorkStep {
+    let (hold_point, blanks) = match kind {
+        StepKind::Prepare => prepare(seat),
+        StepKind::Warm => (None, vec![kept("in at"), kept("out at"), warm(seat)]),
+        StepKind::Chill => (None, vec![kept("in at"), kept("out at"), cold(seat)]),
+        StepKind::Place => place(plan, seat),
+        StepKind::Push => (None, vec![push(seat)]),
+        StepKind::Finish => finish(plan),
+        StepKind::Check | StepKind::Stack | StepKind::Seal | StepKind::Screws => (None, Vec::new()),
+    };
+    WorkStep { hold_point, blanks, ..WorkStep::new(kind, text) }
+}
+
+fn kept(what: &str) -> Blank {
+    Blank { what: what.to_owned(), wanted: None }
+}
+
+fn prepare(seat: &SeatPlan) -> (Option<Sentence>, Vec<Blank>) {
+    let blanks = vec![size(&seat.inner), size(&seat.outer), kept("both at (temperature)")];
+    (
+        Some(say("Go on only if both sizes lie within what the plan was made for; else plan again with the readings.")),
+        blanks,
+    )
+}
+
+fn size(member: &Member) -> Blank {
+    let wanted = say("")
+        .value(AnyValue::Size(member.smallest), Toward::Nearest)
+        .text(" to ")
+        .value(AnyValue::Size(member.largest), Toward::Nearest);
+    Blank { what: format!("{} at 20 °C", member.name), wanted: Some(wanted) }
+}
+
+/// The temperature on arrival that clears the tightest case, where the plan counts on clearance.
+fn warm(seat: &SeatPlan) -> Blank {
+    let wanted = seat.clears_at.outer.filter(|_| clears(seat));
+    let wanted = wanted.map(|needed| say("").temperature(needed, Toward::Up).text(" or more at the seat"));
+    Blank { what: format!("{} measures", seat.outer.name), wanted }
+}
+
+fn cold(seat: &SeatPlan) -> Blank {
+    let wanted = seat.clears_at.inner.filter(|_| clears(seat));
+    let wanted = wanted.map(|needed| say("").temperature(needed, Toward::Down).text(" or colder at the seat"));
+    Blank { what: format!("{} measures", seat.inner.name), wanted }
+}
+
+fn clears(seat: &SeatPlan) -> bool {
+    seat.verdict == Verdict::DropsIn
+}
+
+fn place(plan: &Plan<'_>, seat: &SeatPlan) -> (Option<Sentence>, Vec<Blank>) {
+    let hold = if clears(seat) {
+        "Go on only if the temperatures above were reached; else put it back in and wait."
+    } else {
+        "Go on only if the press stands ready and both parts are as warm and as cold as planned."
+    };
+    let wanted = match seat.window.tightest {
+        Window::Lasts(time) if time > plan.job.bench.carry => Some(say("less than ").duration(time, Toward::Down)),
+        Window::Lasts(_) | Window::Always | Window::Beyond(_) => None,
+    };
+    (Some(say(hold)), vec![Blank { what: "from medium to seat".to_owned(), wanted }])
+}
+
+/// The highest torque of a jig or force of a press, and what it must stay below.
+fn push(seat: &SeatPlan) -> Blank {
+    let screw = seat.means.as_ref().and_then(|means| means.screw.as_ref());
+    if let Some(screw) = screw {
+        let stop = screw.stop.map(|(stop, _)| say("never above ").value(AnyValue::Torque(stop), Toward::Down));
+        return Blank { what: "highest torque".to_owned(), wanted: stop };
+    }
+    let pressed = seat.at_bore.clearance.tightest < Length::default();
+    let alarm = AnyValue::Force(seat.at_bore.force.tightest * ALARM);
+    let wanted = pressed.then(|| say("stop at ").value(alarm, Toward::Up));
+    Blank { what: "highest force".to_owned(), wanted }
+}
+
+fn finish(plan: &Plan<'_>) -> (Option<Sentence>, Vec<Blank>) {
+    let turns = if plan.job.part.kind.is_bearing() { " and it turns freely" } else { "" };
+    let hold = say(format!("Sign off only if no feeler goes behind it anywhere{turns}."));
+    (Some(hold), vec![kept("thickest feeler that goes in")])
+}

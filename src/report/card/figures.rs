@@ -1,0 +1,51 @@
+//! The pictures of a card.
+
+use crate::plan::{Plan, SeatPlan};
+use crate::quantity::System;
+use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScrewsRequest};
+use crate::report::screws_title;
+use minijinja::Value;
+use serde::Serialize;
+
+/// A picture and what stands under it.
+#[derive(Serialize)]
+pub(super) struct Figure {
+    svg: Value,
+    caption: String,
+    /// Whether it is as high as it is wide.
+    square: bool,
+}
+
+/// Clearance against time where something is treated, else force against depth; then the cover's screws.
+pub(super) fn all(plan: &Plan<'_>, system: System) -> Result<Vec<Figure>, PlotError> {
+    let mut figures: Vec<Figure> = plan.seats.iter().map(|seat| of_seat(seat, system)).collect::<Result<_, _>>()?;
+    if let Some(fasteners) = &plan.fasteners {
+        let title = screws_title(fasteners, system);
+        let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: "", system };
+        match plot::inline_screws_svg(&request) {
+            Ok(svg) => figures.push(figure(svg, "Order of the cover screws, numbered as in the job.".to_owned(), true)),
+            // The order stands in the steps as well.
+            Err(PlotError::ScrewsTooClose { .. }) => {}
+            Err(error) => return Err(error),
+        }
+    }
+    Ok(figures)
+}
+
+fn of_seat(seat: &SeatPlan, system: System) -> Result<Figure, PlotError> {
+    let name = seat.seat.name();
+    if seat.chill.is_none() && seat.warm.is_none() {
+        let title = format!("Force against depth, {name} seat");
+        let request = ForceRequest { course: &seat.force_course, title: &title, subtitle: "", system };
+        let svg = plot::inline_force_svg(&request)?;
+        return Ok(figure(svg, format!("Force of the tightest case against depth, {name} seat."), false));
+    }
+    let title = format!("Clearance against time, {name} seat");
+    let request = PlotRequest { history: &seat.history, title: &title, subtitle: "", system };
+    let caption = format!("Clearance against time, {name} seat, from the tightest to the loosest case.");
+    Ok(figure(plot::inline_svg(&request)?, caption, false))
+}
+
+fn figure(svg: String, caption: String, square: bool) -> Figure {
+    Figure { svg: Value::from_safe_string(svg), caption, square }
+}

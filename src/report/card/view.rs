@@ -1,0 +1,218 @@
+//! What the template of a card is given: words and numbers as they are printed.
+
+use super::figures::{self, Figure};
+use super::{CardError, CardRequest};
+use crate::job::{Assumption, Entry, Heading};
+use crate::plan::inspection::CheckState;
+use crate::plan::seal::SealAlonePlan;
+use crate::plan::work::{Blank, Work, WorkStep};
+use crate::plan::{Caution, Plan, SeatPlan, Source};
+use crate::quantity::System;
+use crate::report::{csv, text, words};
+use serde::Serialize;
+
+/// A whole card.
+#[derive(Serialize)]
+pub(super) struct View {
+    title: String,
+    /// Name and text of each field of the title block; an empty text is left to be written by hand.
+    block: Vec<(&'static str, String)>,
+    notes: Option<String>,
+    verdicts: Vec<Verdict>,
+    before: Vec<CautionView>,
+    stages: Vec<StageView>,
+    figures: Vec<Figure>,
+    worth_knowing: Vec<CautionView>,
+    entries: Vec<(String, String)>,
+    assumptions: Vec<(String, String, String)>,
+    exact: Vec<Exact>,
+    sources: Vec<SourceView>,
+    caution_sources: Vec<(&'static str, String)>,
+    missing: usize,
+}
+
+#[derive(Serialize)]
+struct Verdict {
+    word: String,
+    seat: Option<&'static str>,
+    sentence: String,
+}
+
+#[derive(Serialize)]
+struct CautionView {
+    level: &'static str,
+    code: &'static str,
+    text: String,
+}
+
+#[derive(Serialize)]
+struct StageView {
+    title: String,
+    steps: Vec<StepView>,
+}
+
+#[derive(Serialize)]
+struct StepView {
+    text: String,
+    /// What was found already, in words.
+    found: Option<String>,
+    hold_point: Option<String>,
+    blanks: Vec<(String, Option<String>)>,
+    cautions: Vec<CautionView>,
+}
+
+/// Values that were not rounded for the shop, under the names of the JSON.
+#[derive(Serialize)]
+struct Exact {
+    seat: String,
+    rows: Vec<(String, [String; 3])>,
+}
+
+#[derive(Serialize)]
+struct SourceView {
+    what: String,
+    texts: Vec<(String, String, bool)>,
+}
+
+impl View {
+    pub(super) fn of_plan(plan: &Plan<'_>, request: &CardRequest<'_>) -> Result<Self, CardError> {
+        let system = request.system;
+        let several = plan.seats.len() > 1;
+        let verdict = |seat: &SeatPlan| Verdict {
+            word: seat.verdict.words().to_uppercase(),
+            seat: several.then(|| seat.seat.name()),
+            sentence: words::sentence(&plan.answer(seat), system),
+        };
+        let base = Self::of_work(&plan.job.heading, &plan.work(), &plan.cautions, request);
+        Ok(Self {
+            verdicts: plan.seats.iter().map(verdict).collect(),
+            figures: figures::all(plan, system)?,
+            entries: entries(&plan.job.entries, system),
+            assumptions: assumptions(&plan.job.assumptions, system),
+            exact: plan.seats.iter().map(|seat| exact(plan, seat)).collect(),
+            ..base.with_sources(&plan.sources)
+        })
+    }
+
+    pub(super) fn of_seal(plan: &SealAlonePlan<'_>, request: &CardRequest<'_>) -> Self {
+        let system = request.system;
+        let sentence = text::seal_answer(&plan.seal, system);
+        let base = Self::of_work(&plan.job.heading, &plan.work(), &plan.cautions, request);
+        Self {
+            verdicts: vec![Verdict { word: "PRESS".to_owned(), seat: None, sentence }],
+            entries: entries(&plan.job.entries, system),
+            assumptions: assumptions(&plan.job.assumptions, system),
+            ..base.with_sources(&plan.sources)
+        }
+    }
+
+    fn of_work(heading: &Heading, work: &Work, cautions: &[Caution], request: &CardRequest<'_>) -> Self {
+        let system = request.system;
+        let pick = |numbers: &[usize]| numbers.iter().map(|&number| caution(&cautions[number], system)).collect();
+        let step = |step: &WorkStep| StepView {
+            text: words::sentence(&step.text, system),
+            found: step.found.filter(|state| *state != CheckState::ToDo).map(|state| state.words().to_owned()),
+            hold_point: step.hold_point.as_ref().map(|hold| words::sentence(hold, system)),
+            blanks: step.blanks.iter().map(|blank| blank_view(blank, system)).collect(),
+            cautions: pick(&step.cautions),
+        };
+        let stages = work
+            .stages
+            .iter()
+            .map(|stage| StageView { title: stage.title.clone(), steps: stage.steps.iter().map(step).collect() });
+        Self {
+            title: heading.title.clone(),
+            block: block(heading, request.date),
+            notes: heading.notes.clone(),
+            verdicts: Vec::new(),
+            before: pick(&work.before),
+            stages: stages.collect(),
+            figures: Vec::new(),
+            worth_knowing: pick(&work.notes),
+            entries: Vec::new(),
+            assumptions: Vec::new(),
+            exact: Vec::new(),
+            sources: Vec::new(),
+            caution_sources: caution_sources(cautions),
+            missing: 0,
+        }
+    }
+
+    fn with_sources(self, sources: &[Source]) -> Self {
+        let missing = sources.iter().filter(|source| source.is_missing()).count();
+        Self { sources: grouped(sources), missing, ..self }
+    }
+}
+
+fn block(heading: &Heading, date: Option<&str>) -> Vec<(&'static str, String)> {
+    let given = |text: &Option<String>| text.clone().unwrap_or_default();
+    let date = date.map_or_else(|| given(&heading.date), str::to_owned);
+    vec![
+        ("reference", given(&heading.reference)),
+        ("revision", given(&heading.revision)),
+        ("date", date),
+        ("prepared by", given(&heading.prepared_by)),
+    ]
+}
+
+fn caution(caution: &Caution, system: System) -> CautionView {
+    CautionView {
+        level: caution.level().word(),
+        code: caution.code(),
+        text: words::sentence(caution.sentence(), system),
+    }
+}
+
+fn blank_view(blank: &Blank, system: System) -> (String, Option<String>) {
+    (blank.what.clone(), blank.wanted.as_ref().map(|wanted| words::sentence(wanted, system)))
+}
+
+fn entries(entries: &[Entry], system: System) -> Vec<(String, String)> {
+    let shown = |entry: &Entry| {
+        let read = words::value(&entry.value, system);
+        if read == entry.typed { read } else { format!("{} = {read}", entry.typed) }
+    };
+    entries.iter().map(|entry| (entry.key.clone(), shown(entry))).collect()
+}
+
+fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(String, String, String)> {
+    let one = |a: &Assumption| (a.what.clone(), words::value(&a.value, system), a.why.clone());
+    assumptions.iter().map(one).collect()
+}
+
+/// The results that differ from case to case, as the CSV has them.
+fn exact(plan: &Plan<'_>, seat: &SeatPlan) -> Exact {
+    let cells = csv::cells(plan, seat);
+    let value = |name: &str| cells.iter().find(|(known, _)| known == name).map(|(_, cell)| cell.clone());
+    let rows = cells.iter().filter_map(|(name, tightest)| {
+        let stem = name.strip_suffix("_tightest")?;
+        let case = |case: &str| value(&format!("{stem}_{case}")).unwrap_or_default();
+        Some((stem.to_owned(), [tightest.clone(), case("middle"), case("loosest")]))
+    });
+    Exact { seat: format!("{} seat", seat.seat.name()), rows: rows.collect() }
+}
+
+/// Sources under what they belong to, "bearing-steel: density, strength", in the order of the plan.
+fn grouped(sources: &[Source]) -> Vec<SourceView> {
+    let mut groups: Vec<SourceView> = Vec::new();
+    for source in sources {
+        let (what, part) = source.what.split_once(", ").unwrap_or((&source.what, ""));
+        let text = (part.to_owned(), source.text.clone(), source.is_missing());
+        match groups.last_mut().filter(|group| group.what == what) {
+            Some(group) => group.texts.push(text),
+            None => groups.push(SourceView { what: what.to_owned(), texts: vec![text] }),
+        }
+    }
+    groups
+}
+
+/// Where the rule of each caution comes from, each code once.
+fn caution_sources(cautions: &[Caution]) -> Vec<(&'static str, String)> {
+    let mut list: Vec<(&'static str, String)> = Vec::new();
+    for caution in cautions {
+        if !list.iter().any(|(code, source)| *code == caution.code() && source == caution.source()) {
+            list.push((caution.code(), caution.source().to_owned()));
+        }
+    }
+    list
+}
