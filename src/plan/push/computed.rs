@@ -31,7 +31,10 @@ pub(in crate::plan) fn sections(job: &Job, seat: SeatKind, joint: &Joint) -> Opt
     };
     let ring = ring_section(job, seat, ring)?;
     let section = |seat| Section { ring, liner: None, seat, support: Support::Free };
-    Some(Shaped { seats: seats.into_iter().map(section).collect(), length_stated })
+    let mut seats: Vec<Section> = seats.into_iter().map(section).collect();
+    // A seat as long as the ring is the same either way.
+    seats.dedup();
+    Some(Shaped { seats, length_stated })
 }
 
 /// The factors of the seats that a job may mean; none where there is no section.
