@@ -59,15 +59,15 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
     for section in seats {
         let section = with_rest(section, job.housing.as_ref());
         let model = Model::new(&section, Accuracy::Normal).map_err(PlanError::from)?;
-        let state = model.solve(&loads).map_err(PlanError::from)?;
-        models.push((section, model, state));
+        let whole = model.whole(&loads).map_err(PlanError::from)?;
+        models.push((section, model, whole));
     }
     let pressure = |state: &State| state.contacts[0].mean_pressure;
-    let other = models.iter().map(|(_, _, state)| pressure(state)).reduce(Pressure::min);
+    let other = models.iter().map(|(_, _, whole)| pressure(&whole.0)).reduce(Pressure::min);
     // Of the ways in which a longer seat may be meant, the stiffest is drawn.
-    let stiffest = models.into_iter().max_by(|a, b| pressure(&a.2).value.total_cmp(&pressure(&b.2).value));
-    let (section, model, _) = stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
-    let (state, peaks, field) = model.whole(&loads).map_err(PlanError::from)?;
+    let stiffest = models.into_iter().max_by(|a, b| pressure(&a.2.0).value.total_cmp(&pressure(&b.2.0).value));
+    let (section, model, (state, peaks, field)) =
+        stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
     let plain = PlaneSeat::new(&rings, joint.seat, at.friction)?;
     Ok(SectionPlan {
         seat: joint.seat,

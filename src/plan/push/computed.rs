@@ -36,7 +36,10 @@ pub(in crate::plan) fn sections(job: &Job, seat: SeatKind, joint: &Joint) -> Opt
     let liner = job.housing.as_ref().filter(|_| seat == SeatKind::Housing).and_then(|housing| housing.liner.as_ref());
     let section =
         |seat| Section { ring, liner: liner.map(|liner| lining(job, liner, &seat)), seat, support: Support::Free };
-    Some(Shaped { seats: seats.into_iter().map(section).collect(), length_stated })
+    let mut seats: Vec<Section> = seats.into_iter().map(section).collect();
+    // A seat as long as the ring is the same either way.
+    seats.dedup();
+    Some(Shaped { seats, length_stated })
 }
 
 /// A liner runs along the whole bore.

@@ -51,9 +51,9 @@ fn capital(text: &str) -> String {
     format!("{}{rest}", first.to_uppercase())
 }
 
-/// "+39 %": by how much the section exceeds the plane formula; nothing where that gives nothing.
+/// "+39 %": by how much the section exceeds the plane formula; nothing where that gives nothing, or the other sign.
 fn difference(section: f64, plane: f64) -> String {
-    if plane.abs() <= 0.0 || !(section / plane).is_finite() {
+    if plane * section <= 0.0 || !(section / plane).is_finite() {
         return String::new();
     }
     let more = 100.0 * (section / plane - 1.0);
@@ -157,11 +157,14 @@ fn notes(seat: &SectionPlan, system: System) -> Vec<String> {
             seat.seat.name()
         ));
     }
-    notes.push(
-        "Deformation is what the fit does, beyond free expansion to these temperatures; elastic, without friction. A shoulder \
-         is held at its root by the seat alone, which stands on its back face."
-            .to_owned(),
-    );
+    let shoulder = if seat.shoulder.is_some() {
+        " The seat stands on its back face while the shoulder is pushed against."
+    } else {
+        ""
+    };
+    notes.push(format!(
+        "Deformation is what the fit does, beyond free expansion to these temperatures; elastic, without friction.{shoulder}"
+    ));
     notes.push(
         "A calculation only: presses and parts under force can hurt; the maker's manual and local rules go first."
             .to_owned(),
