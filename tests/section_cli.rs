@@ -40,12 +40,18 @@ fn the_section_agrees_with_the_plan_in_every_case() {
         let cases = if file == PUMP { &["tightest", "middle", "loosest"][..] } else { &["tightest"][..] };
         for case in cases {
             let section = json(&[file, "--case", case]);
-            let here = number(&section, "/seats/0/mean_pressure_mpa");
-            let there = number(&plan, &format!("/seats/0/press/pressure_mpa/{case}"));
-            assert!((here - there).abs() <= 1e-5 * there, "{file}, {case}: {here} MPa, and the plan says {there}");
-            let (here, there) =
-                (number(&section, "/seats/0/force_n"), number(&plan, &format!("/seats/0/press/force_n/{case}")));
-            assert!((here - there).abs() <= 1e-5 * there, "{file}, {case}: {here} N, and the plan says {there}");
+            // The section is without friction; the plan's tightest case has the most that friction can make of it, its middle case
+            // something between, and nothing where the fit is open.
+            for (here, there) in [
+                (number(&section, "/seats/0/mean_pressure_mpa"), number(&plan, &format!("/seats/0/press/pressure_mpa/{case}"))),
+                (number(&section, "/seats/0/force_n"), number(&plan, &format!("/seats/0/press/force_n/{case}"))),
+            ] {
+                let least = if *case == "tightest" { 1.0 - 1e-5 } else { 0.95 };
+                assert!(
+                    there >= least * here && there <= 1.1 * here,
+                    "{file}, {case}: {here} without friction, and the plan says {there}"
+                );
+            }
         }
     }
 }
