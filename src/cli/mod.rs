@@ -1,13 +1,16 @@
 //! Flags in, streams and exit codes out; nothing is decided here.
 
 mod args;
+mod args_new;
 mod batch;
 mod compare;
 mod failure;
 mod input;
 mod limits;
+mod log;
 mod materials;
 mod media;
+mod new;
 mod options;
 mod output;
 mod pair;
@@ -77,6 +80,8 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),
         Command::Media(flags) => (media::run(flags)?, &flags.output),
+        Command::New(flags) => (new::run(flags), &flags.output),
+        Command::Log(flags) => (log::run(flags)?, &flags.output),
         Command::Schema(flags) => (schema::run()?, &flags.output),
     };
     Output::new(output, arguments.inputs()).write_result(outcome.text.as_bytes())?;

@@ -7,6 +7,7 @@ mod entry;
 mod fasteners;
 mod inspection;
 mod liner;
+mod log;
 mod model;
 mod model_seal;
 mod model_stack;
@@ -43,6 +44,7 @@ pub mod scatter;
 mod seal_alone;
 mod section;
 mod smell;
+mod starter;
 mod treated;
 mod wall;
 
@@ -50,6 +52,8 @@ pub use entry::{AnyValue, Assumption, Entry};
 pub use fasteners::{Fasteners, ScrewGroup, Tapped};
 pub use inspection::{Feel, Inspection, RemovedThrough};
 pub use liner::Liner;
+pub(crate) use log::treatment_of;
+pub use log::{Log, PieceReadings, Reading, check_log};
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
     PressMeans, RestsOn, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft, Shoulder, Size, Treatment,
@@ -60,6 +64,7 @@ pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};
 pub use seal_alone::{SealJob, check_seal, is_seal_alone};
+pub use starter::{STARTERS, Starter};
 pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};

@@ -6,6 +6,7 @@ pub mod compare;
 pub mod csv;
 pub mod fits;
 pub mod json;
+pub mod log;
 pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;

@@ -1,0 +1,50 @@
+//! Flags of the commands with which a job begins, and of the one that looks back on it.
+
+use super::args::{OutputFlags, OwnFlags, PlanFormat, UnitsFlag};
+use crate::job::STARTERS;
+use clap::Args;
+use clap::builder::{PossibleValue, PossibleValuesParser};
+use std::path::PathBuf;
+
+#[derive(Args, Debug)]
+pub(in crate::cli) struct NewFlags {
+    /// What goes in
+    #[arg(value_parser = kinds())]
+    pub(in crate::cli) kind: String,
+    #[command(flatten)]
+    pub(in crate::cli) output: OutputFlags,
+}
+
+fn kinds() -> PossibleValuesParser {
+    STARTERS.map(|starter| PossibleValue::new(starter.name).help(starter.what)).into()
+}
+
+#[derive(Args, Debug)]
+pub(in crate::cli) struct LogFlags {
+    /// Job file in TOML; its [chill] or [warm] is what was done
+    pub(in crate::cli) job: PathBuf,
+
+    /// Readings in CSV with the heading time,part,value; - reads standard input
+    pub(in crate::cli) readings: PathBuf,
+
+    /// Form of the result
+    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
+    pub(in crate::cli) format: PlanFormat,
+
+    #[command(flatten)]
+    pub(in crate::cli) units: UnitsFlag,
+
+    /// Draw the readings over the predicted curve into FILE, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    pub(in crate::cli) plot: Option<PathBuf>,
+
+    /// Write the job with the fitted film in it into FILE
+    #[arg(long, value_name = "FILE")]
+    pub(in crate::cli) keep: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(in crate::cli) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(in crate::cli) output: OutputFlags,
+}
