@@ -1,4 +1,4 @@
-pub(super) use super::args_new::{LogFlags, NewFlags};
+pub(super) use super::args_new::{AskFlags, LogFlags, NewFlags};
 use crate::plan::Method;
 use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
@@ -33,6 +33,7 @@ impl Arguments {
             Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
             Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
             Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
+            Command::Ask(flags) => flags.own.material.iter().chain(&flags.resume).map(PathBuf::as_path).collect(),
             Command::Log(flags) => {
                 flags.own.material.iter().chain([&flags.job, &flags.readings]).map(PathBuf::as_path).collect()
             }
@@ -87,6 +88,9 @@ pub(super) enum Command {
     /// List what chills and what warms, or show one with its limits
     #[command(after_help = "Examples: seatwise media\n          seatwise media dry-ice")]
     Media(MediaFlags),
+    /// Answer questions in place of writing a job file; ends with the plan
+    #[command(after_help = "Answers may come from a pipe, one a line. Example: seatwise ask --save pump.toml")]
+    Ask(AskFlags),
     /// Write a job file to begin with, with a remark beside every line
     #[command(after_help = "Example: seatwise new bearing -o pump.toml")]
     New(NewFlags),

@@ -7,12 +7,32 @@ use clap::builder::{PossibleValue, PossibleValuesParser};
 use std::path::PathBuf;
 
 #[derive(Args, Debug)]
-pub(in crate::cli) struct NewFlags {
+pub(super) struct AskFlags {
+    /// Save the job in FILE when all is answered; until then the answers are kept in FILE.answers
+    #[arg(long, value_name = "FILE")]
+    pub(super) save: Option<PathBuf>,
+
+    /// Go on from the answers of a run that was interrupted
+    #[arg(long, value_name = "FILE")]
+    pub(super) resume: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(super) units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct NewFlags {
     /// What goes in
     #[arg(value_parser = kinds())]
-    pub(in crate::cli) kind: String,
+    pub(super) kind: String,
     #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
+    pub(super) output: OutputFlags,
 }
 
 fn kinds() -> PossibleValuesParser {
@@ -20,31 +40,31 @@ fn kinds() -> PossibleValuesParser {
 }
 
 #[derive(Args, Debug)]
-pub(in crate::cli) struct LogFlags {
+pub(super) struct LogFlags {
     /// Job file in TOML; its [chill] or [warm] is what was done
-    pub(in crate::cli) job: PathBuf,
+    pub(super) job: PathBuf,
 
     /// Readings in CSV with the heading time,part,value; - reads standard input
-    pub(in crate::cli) readings: PathBuf,
+    pub(super) readings: PathBuf,
 
     /// Form of the result
     #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(in crate::cli) format: PlanFormat,
+    pub(super) format: PlanFormat,
 
     #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
+    pub(super) units: UnitsFlag,
 
     /// Draw the readings over the predicted curve into FILE, .svg or .png
     #[arg(long, value_name = "FILE")]
-    pub(in crate::cli) plot: Option<PathBuf>,
+    pub(super) plot: Option<PathBuf>,
 
     /// Write the job with the fitted film in it into FILE
     #[arg(long, value_name = "FILE")]
-    pub(in crate::cli) keep: Option<PathBuf>,
+    pub(super) keep: Option<PathBuf>,
 
     #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(super) own: OwnFlags,
 
     #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
+    pub(super) output: OutputFlags,
 }

@@ -2,6 +2,7 @@
 
 mod args;
 mod args_new;
+mod ask;
 mod batch;
 mod compare;
 mod failure;
@@ -80,6 +81,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),
         Command::Media(flags) => (media::run(flags)?, &flags.output),
+        Command::Ask(flags) => (ask::run(flags)?, &flags.output),
         Command::New(flags) => (new::run(flags), &flags.output),
         Command::Log(flags) => (log::run(flags)?, &flags.output),
         Command::Schema(flags) => (schema::run()?, &flags.output),

@@ -3,6 +3,7 @@
 //! [`check`] reads the whole text and reports every mistake, not only the first. A tolerance class is resolved here, by
 //! [`crate::fit`], while its place in the text is still known.
 
+pub mod ask;
 mod entry;
 mod fasteners;
 mod inspection;
