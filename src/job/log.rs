@@ -129,7 +129,8 @@ fn rows(text: &str, problems: &mut Vec<Problem>) -> (Vec<Row>, usize) {
         );
         return (Vec::new(), 0);
     }
-    let first = text.lines().next().unwrap_or_default();
+    let heading = |line: &&str| !line.trim().is_empty() && !line.starts_with('#');
+    let first = text.lines().find(heading).unwrap_or_default();
     let delimiter = [b';', b'\t'].into_iter().find(|mark| first.contains(char::from(*mark))).unwrap_or(b',');
     let mut reader = csv::ReaderBuilder::new()
         .delimiter(delimiter)
@@ -143,7 +144,8 @@ fn rows(text: &str, problems: &mut Vec<Problem>) -> (Vec<Row>, usize) {
     let column = |name: &str| heads.iter().position(|head| head == name);
     let (Some(time), Some(part), Some(value)) = (column("time"), column("part"), column("value")) else {
         let message = format!("the heading is \"{}\", but time, part and value are wanted", first.trim());
-        problem(problems, 0..first.len(), message, HELP);
+        let from = text.find(first).unwrap_or(0);
+        problem(problems, from..from + first.len(), message, HELP);
         return (Vec::new(), 0);
     };
     let (mut found, mut empty) = (Vec::new(), 0);

@@ -211,9 +211,17 @@ impl<'l> Talk<'l> {
         let Err(problems) = check(&text, self.library) else { return Vec::new() };
         let of_an_answer = |problem: &&Problem| {
             let at = &problem.at;
-            places.iter().any(|(_, place)| place.start <= at.start && at.end <= place.end && at.start < at.end)
+            let inside = places.iter().any(|(_, place)| place.start <= at.start && at.end <= place.end);
+            inside && at.start < at.end && !self.is_still_asked(&problem.message)
         };
         problems.iter().filter(of_an_answer).cloned().collect()
+    }
+
+    /// Whether a message speaks of a key that a later question stands for, as "an oven needs a temperature" does.
+    fn is_still_asked(&self, message: &str) -> bool {
+        let open =
+            QUESTIONS.iter().filter(|question| !self.answers.has(question.key) && (question.when)(&self.answers));
+        open.into_iter().any(|question| message.starts_with(&format!("`{}`", question.key)))
     }
 }
 
