@@ -151,7 +151,6 @@ hold = "1 min"
     let fitted = piece.fitted.as_ref().unwrap();
     let (early, late) = fitted.halves.expect("one film does not describe it");
     let [early, late] = [early, late].map(|film| film.get::<watt_per_square_meter_kelvin>());
-    println!("all {:.0}, earlier {early:.0}, later {late:.0}, off {:?}", film(&plan), fitted.off);
     assert!((140.0..550.0).contains(&late) && early > 2.0 * late, "earlier {early}, later {late}");
     assert!((539.4 / 2.0..539.4 * 2.0).contains(&film(&plan)), "within a factor of two of the published fit");
     assert!(fitted.off.root_mean_square.get::<kelvin>() > 0.5, "and it is not said to be good");

@@ -6,8 +6,8 @@ use super::args::{AskFlags, OutputFlags};
 use super::failure::Failure;
 use super::output::Output;
 use super::{Outcome, input};
+use crate::job::Problem;
 use crate::job::ask::{Question, Reply, Talk, Usual};
-use crate::job::{Job, Problem};
 use crate::plan;
 use crate::report::text;
 use std::io::{BufRead, IsTerminal, Write};
@@ -27,7 +27,7 @@ pub(super) fn run(flags: &AskFlags) -> Result<Outcome, Failure> {
     };
     let mut lines = Lines::new();
     say(INTRODUCTION)?;
-    let job = loop {
+    let answer = loop {
         while let Some(question) = talk.question() {
             let Some(line) = lines.ask(&prompt(&talk, question))? else { return Err(keeper.stopped(&talk, question)) };
             if line.trim() == "quit" {
@@ -37,19 +37,19 @@ pub(super) fn run(flags: &AskFlags) -> Result<Outcome, Failure> {
             keeper.keep(&talk)?;
         }
         match talk.finish() {
-            Ok(job) => break job,
+            Ok(job) => match plan::plan(&job) {
+                Ok(plan) => break text::short(&plan, flags.units.or(job.system)),
+                Err(error) if talk.take_back_holds() => {
+                    say(&format!("  Not taken: {error}\n  help: {}\n", error.help()))?;
+                }
+                Err(error) => return Err(Failure::plain(error.to_string(), error.help())),
+            },
             Err(problems) if talk.question().is_some() => say(&faults(problems.iter()))?,
             Err(problems) => return Err(Failure::job("the answers".to_owned(), talk.text(), &problems)),
         }
     };
-    let answer = answer(flags, &job)?;
     keeper.save(&talk, &mut lines)?;
     Ok(Outcome::done(answer))
-}
-
-fn answer(flags: &AskFlags, job: &Job) -> Result<String, Failure> {
-    let plan = plan::plan(job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    Ok(text::short(&plan, flags.units.or(job.system)))
 }
 
 fn resumed<'l>(library: &'l crate::stock::Library, path: &Path) -> Result<Talk<'l>, Failure> {

@@ -186,6 +186,15 @@ impl<'l> Talk<'l> {
         })
     }
 
+    /// Takes back how cold, how hot and how long, so that they are asked again: a job may be sound, and its plan still not
+    /// reach a temperature. Whether there was anything to take back.
+    pub fn take_back_holds(&mut self) -> bool {
+        let before = self.answers.0.len();
+        let held = ["chill.temperature", "chill.hold", "warm.temperature", "warm.hold", "warm.until"];
+        self.answers.0.retain(|(key, _)| !held.contains(key));
+        self.answers.0.len() < before
+    }
+
     fn usual(&self) -> Option<Usual> {
         self.question().map(|question| question.usual)
     }

@@ -71,6 +71,11 @@ fn warmed_around(a: &Answers) -> bool {
     warmed(a) && !heated_from_within(a)
 }
 
+/// A plate or a gun never brings the part to its own temperature, so there is nothing to settle at.
+fn from_one_side(a: &Answers) -> bool {
+    a.is("warm.medium", "hot-plate") || a.is("warm.medium", "hot-air-gun")
+}
+
 fn warm_adjustable(a: &Answers) -> bool {
     warmed_around(a) && !a.is("warm.medium", "boiling-water")
 }
@@ -274,7 +279,16 @@ pub const QUESTIONS: &[Question] = &[
         "A heater from within does not stop by itself: 100 °C on the part is common; read it on the inner ring.",
         heated_from_within,
     ),
-    question("warm.hold", "How long does it stay there?", (&[], Value("settled")), HOLD, warmed_around),
+    question("warm.hold", "How long does it stay there?", (&[], Value("settled")), HOLD, |a| {
+        warmed_around(a) && !from_one_side(a)
+    }),
+    question(
+        "warm.hold",
+        "How long does it stay there, or until what temperature?",
+        (&[], Needed),
+        "Such as 15 min, or 100 °C read on the part itself: it stays cooler than what warms it from one side.",
+        from_one_side,
+    ),
     question(
         "bench.temperature",
         "How warm is the shop?",

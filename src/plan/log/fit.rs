@@ -4,7 +4,7 @@ use super::course::{Course, with_film};
 use super::{FittedFilm, NoFilm, deviation};
 use crate::job::{FilmChoice, Job, PieceReadings, Reading, treatment_of};
 use crate::plan::PlanError;
-use crate::quantity::{HeatTransfer, ThermodynamicTemperature, Time};
+use crate::quantity::{HeatTransfer, Time};
 use crate::stock::medium::{Film, Law};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
@@ -27,6 +27,9 @@ const LEAST_CHANGE_K: f64 = 2.0;
 /// Readings that a half needs, and the factor by which halves differ that is worth telling.
 const FEWEST_OF_HALF: usize = 3;
 const TELLING: f64 = 1.25;
+/// Ratio of the variance that a second film explains to that which is left, from which two films are better than one: the F
+/// distribution with 1 and 6 degrees of freedom at 95 % (tables of statistics); with more readings it is stricter than that.
+const F_RATIO: f64 = 5.99;
 
 /// Golden section, `(√5 - 1)/2`.
 const GOLDEN: f64 = 0.618_033_988_749_894_8;
@@ -147,7 +150,7 @@ impl Fit<'_> {
 
 /// The films of the earlier and the later readings by themselves, where one film does not do for both.
 ///
-/// The later half begins where the fit of the earlier one ends.
+/// The later half begins at the last reading of the earlier one: where one film fits that half badly, its curve ends elsewhere.
 fn halves(whole: &Fit<'_>, found: &Found) -> Result<Option<(HeatTransfer, HeatTransfer)>, PlanError> {
     let (early, late) = whole.of.split_at(whole.of.len() / 2);
     if early.len() < FEWEST_OF_HALF || found.residuals.iter().all(|off| off.abs() < 1e-9) {
@@ -155,15 +158,14 @@ fn halves(whole: &Fit<'_>, found: &Found) -> Result<Option<(HeatTransfer, HeatTr
     }
     let first = Fit { of: early, ..*whole };
     let first_found = first.run()?;
-    let end = early.last().map_or(Time::default(), |reading| reading.time);
-    let job = with_film(whole.job, whole.readings.piece, coefficient(first_found.log_film));
-    let reached = Course { job: &job, piece: whole.readings.piece }.middle(end)?.kelvin(end);
+    let Some(split) = early.last() else { return Ok(None) };
     let mut later = whole.job.clone();
-    later.bench.temperature = ThermodynamicTemperature::new::<kelvin>(reached);
-    let second = Fit { job: &later, of: late, from: end, ..*whole };
+    later.bench.temperature = split.temperature;
+    let second = Fit { job: &later, of: late, from: split.time, ..*whole };
     let second_found = second.run()?;
-    let differ = (first_found.log_film - second_found.log_film).abs();
-    let scatter = COVERAGE * first_found.uncertainty.hypot(second_found.uncertainty);
-    let telling = differ > scatter && differ > TELLING.ln();
+    let squares = |residuals: &[f64]| residuals.iter().map(|off| off * off).sum::<f64>();
+    let (one, two) = (squares(&found.residuals), squares(&first_found.residuals) + squares(&second_found.residuals));
+    let better = (one - two) * (whole.of.len() - 2) as f64 > F_RATIO * two;
+    let telling = better && (first_found.log_film - second_found.log_film).abs() > TELLING.ln();
     Ok(telling.then(|| (coefficient(first_found.log_film), coefficient(second_found.log_film))))
 }
