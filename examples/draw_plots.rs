@@ -2,7 +2,7 @@
 
 use seatwise::job::Job;
 use seatwise::plan::drawing::{self, Moment, SectionCase, SectionRequest};
-use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest, SectionPicture, Shown};
+use seatwise::report::plot::{self, ForceRequest, LogRequest, PlotRequest, ScrewsRequest, SectionPicture, Shown};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::error::Error;
@@ -11,6 +11,7 @@ use std::fs;
 fn main() -> Result<(), Box<dyn Error>> {
     clearance_of_the_pump_case()?;
     force_of_the_idler_hub()?;
+    readings_of_the_pump_case()?;
     screws_of_the_gear_cover()?;
     section_of_the_pump_case()
 }
@@ -24,6 +25,16 @@ fn write(name: &str, svg: &str, png: &[u8]) -> Result<(), Box<dyn Error>> {
     let stem = format!("{}/plots/{name}", env!("CARGO_MANIFEST_DIR"));
     fs::write(format!("{stem}.svg"), svg)?;
     Ok(fs::write(format!("{stem}.png"), png)?)
+}
+
+fn readings_of_the_pump_case() -> Result<(), Box<dyn Error>> {
+    let job = read("pump-case")?;
+    let rows = fs::read_to_string(format!("{}/examples/pump-case-readings.csv", env!("CARGO_MANIFEST_DIR")))?;
+    let compared = plan::log::compare(&job, &job::check_log(&rows, &job)?)?;
+    let piece = compared.pieces.first().ok_or("the bearing was read")?;
+    let title = report::log::answer(&compared, piece, job.system);
+    let request = LogRequest { piece, title: &title, subtitle: &job.heading.title, system: job.system };
+    write("pump-case-log", &plot::log_svg(&request)?, &plot::log_png(&request)?)
 }
 
 fn screws_of_the_gear_cover() -> Result<(), Box<dyn Error>> {

@@ -43,7 +43,10 @@ fn the_section_agrees_with_the_plan_in_every_case() {
             // The section is without friction; the plan's tightest case has the most that friction can make of it, its middle case
             // something between, and nothing where the fit is open.
             for (here, there) in [
-                (number(&section, "/seats/0/mean_pressure_mpa"), number(&plan, &format!("/seats/0/press/pressure_mpa/{case}"))),
+                (
+                    number(&section, "/seats/0/mean_pressure_mpa"),
+                    number(&plan, &format!("/seats/0/press/pressure_mpa/{case}")),
+                ),
                 (number(&section, "/seats/0/force_n"), number(&plan, &format!("/seats/0/press/force_n/{case}"))),
             ] {
                 let least = if *case == "tightest" { 1.0 - 1e-5 } else { 0.95 };

@@ -1,3 +1,4 @@
+pub(super) use super::args_new::{AskFlags, LogFlags, NewFlags};
 use crate::plan::Method;
 use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
@@ -36,6 +37,10 @@ impl Arguments {
             Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
             Command::Section(flags) => flags.own.material.iter().chain([flags.job()]).map(PathBuf::as_path).collect(),
             Command::Deck(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Ask(flags) => flags.own.material.iter().chain(&flags.resume).map(PathBuf::as_path).collect(),
+            Command::Log(flags) => {
+                flags.own.material.iter().chain([&flags.job, &flags.readings]).map(PathBuf::as_path).collect()
+            }
             Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
@@ -102,6 +107,19 @@ pub(super) enum Command {
     /// List what chills and what warms, or show one with its limits
     #[command(after_help = "Examples: seatwise media\n          seatwise media dry-ice")]
     Media(MediaFlags),
+    /// Answer questions in place of writing a job file; ends with the plan
+    #[command(after_help = "Answers may come from a pipe, one a line. Example: seatwise ask --save pump.toml")]
+    Ask(AskFlags),
+    /// Write a job file to begin with, with a remark beside every line
+    #[command(after_help = "Example: seatwise new bearing -o pump.toml")]
+    New(NewFlags),
+    /// Compare temperatures or sizes that were read with what the plan expected, and fit the film
+    #[command(
+        after_help = "A row of the readings is a time since the part went into its medium, the part, and a temperature or a\n\
+                      size: 5 min,bearing,-3 °C. Sizes need one more at 0 s, before it went in.\n\
+                      Example: seatwise log examples/pump-case.toml readings.csv --plot log.svg"
+    )]
+    Log(LogFlags),
     /// Print the JSON Schema of a plan, or of a section
     Schema(SchemaFlags),
 }

@@ -1,6 +1,8 @@
 //! Flags in, streams and exit codes out; nothing is decided here.
 
 mod args;
+mod args_new;
+mod ask;
 mod batch;
 mod card;
 mod compare;
@@ -8,8 +10,10 @@ mod deck;
 mod failure;
 mod input;
 mod limits;
+mod log;
 mod materials;
 mod media;
+mod new;
 mod options;
 mod output;
 mod pair;
@@ -86,6 +90,9 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),
         Command::Media(flags) => (media::run(flags)?, &flags.output),
         Command::Schema(flags) => (schema::run(flags)?, &flags.output),
+        Command::Ask(flags) => (ask::run(flags)?, &flags.output),
+        Command::New(flags) => (new::run(flags), &flags.output),
+        Command::Log(flags) => (log::run(flags)?, &flags.output),
     };
     Output::new(output, arguments.inputs()).write_result(outcome.text.as_bytes())?;
     Ok(outcome.code)

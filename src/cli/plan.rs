@@ -104,7 +104,7 @@ fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output:
 }
 
 /// Whether the name of a picture asks for SVG, or else for PNG.
-fn is_svg(path: &Path) -> Result<bool, Failure> {
+pub(super) fn is_svg(path: &Path) -> Result<bool, Failure> {
     match path.extension().and_then(OsStr::to_str).map(str::to_lowercase).as_deref() {
         Some("svg") => Ok(true),
         Some("png") => Ok(false),

@@ -3,10 +3,12 @@
 //! [`check`] reads the whole text and reports every mistake, not only the first. A tolerance class is resolved here, by
 //! [`crate::fit`], while its place in the text is still known.
 
+pub mod ask;
 mod entry;
 mod fasteners;
 mod inspection;
 mod liner;
+mod log;
 mod model;
 mod model_seal;
 mod model_stack;
@@ -44,6 +46,7 @@ pub mod scatter;
 mod seal_alone;
 mod section;
 mod smell;
+mod starter;
 mod treated;
 mod wall;
 
@@ -51,6 +54,8 @@ pub use entry::{AnyValue, Assumption, Entry};
 pub use fasteners::{Fasteners, ScrewGroup, Tapped};
 pub use inspection::{Feel, Inspection, RemovedThrough};
 pub use liner::Liner;
+pub(crate) use log::treatment_of;
+pub use log::{Log, PieceReadings, Reading, check_log};
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
     PressMeans, RacewayGroove, RestsOn, RingShape, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft,
@@ -61,6 +66,7 @@ pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};
 pub use seal_alone::{SealJob, check_seal, is_seal_alone};
+pub use starter::{STARTERS, Starter};
 pub use treated::TreatmentError;
 
 use crate::quantity::{System, ThermodynamicTemperature};

@@ -16,6 +16,7 @@ pub mod inspection;
 mod joint;
 mod limits;
 mod liner;
+pub mod log;
 mod model;
 pub mod options;
 mod place;
@@ -74,6 +75,9 @@ pub enum PlanError {
         /// What is wrong.
         error: ThermalError,
     },
+    /// A part is asked for in a medium, but the job puts it into none.
+    #[error("the part is neither chilled nor warmed in this job")]
+    Untreated,
     /// A thermal quantity has no answer.
     #[error("{0}")]
     Thermal(#[from] ThermalError),
@@ -119,6 +123,7 @@ impl PlanError {
     pub fn help(&self) -> &'static str {
         match self {
             Self::Temperature { .. } => "change the medium, its temperature or the hold, or choose another material",
+            Self::Untreated => "add its [chill] or [warm] to the job",
             Self::Thermal(_) => "check the temperatures of the job against the materials (`seatwise materials ID`)",
             Self::Fit(_) => "check the roughness and the smoothing factor",
             Self::Section(_) => "check the sizes of the seat, or ask for the plane formula with --model plane",

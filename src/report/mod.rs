@@ -9,6 +9,7 @@ pub mod csv;
 pub mod deck;
 pub mod fits;
 pub mod json;
+pub mod log;
 pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;

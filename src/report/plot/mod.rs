@@ -13,6 +13,7 @@ mod flags;
 mod font;
 mod force;
 mod layout;
+mod log;
 mod markers;
 pub mod palette;
 mod png;
@@ -31,6 +32,7 @@ pub use section::{SectionPicture, Shown, section_png, section_svg};
 
 use crate::plan::clearance_history::ClearanceHistory;
 use crate::plan::fasteners::FastenersPlan;
+use crate::plan::log::PieceLog;
 use crate::plan::push::ForceCourse;
 use crate::plan::scatter::SeatScatter;
 use crate::quantity::System;
@@ -250,4 +252,34 @@ pub fn scatter_svg(request: &ScatterRequest) -> Result<String, PlotError> {
 pub fn scatter_png(request: &ScatterRequest) -> Result<Vec<u8>, PlotError> {
     let fonts = Fonts::load()?;
     png::png(&scatter::picture(request, &fonts)?, &fonts)
+}
+
+/// What to draw of a log.
+#[derive(Clone, Copy, Debug)]
+pub struct LogRequest<'a> {
+    /// The readings of one piece, with the curves.
+    pub piece: &'a PieceLog,
+    /// The answer in a sentence; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which job it is; may be empty.
+    pub subtitle: &'a str,
+    /// °C or °F.
+    pub system: System,
+}
+
+/// Readings over the expected and the fitted curve as an SVG document.
+///
+/// # Errors
+/// [`PlotError::NoPoints`], [`PlotError::Font`], [`PlotError::Backend`].
+pub fn log_svg(request: &LogRequest<'_>) -> Result<String, PlotError> {
+    svg::svg(&log::picture(request, &Fonts::load()?)?)
+}
+
+/// Readings over the expected and the fitted curve as the bytes of a PNG file.
+///
+/// # Errors
+/// As [`log_svg`].
+pub fn log_png(request: &LogRequest<'_>) -> Result<Vec<u8>, PlotError> {
+    let fonts = Fonts::load()?;
+    png::png(&log::picture(request, &fonts)?, &fonts)
 }

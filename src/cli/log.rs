@@ -1,0 +1,85 @@
+use super::args::{LogFlags, PlanFormat};
+use super::failure::{Failure, named};
+use super::options::{JOB, checked};
+use super::output::Output;
+use super::plan::is_svg;
+use super::{Outcome, input};
+use crate::job::{self, Piece};
+use crate::plan::log::{self, LogPlan, PieceLog};
+use crate::quantity::System;
+use crate::report::log as report;
+use crate::report::plot::{self, LogRequest};
+use std::path::{Path, PathBuf};
+
+const READINGS: &str = "give readings in CSV with the heading time,part,value";
+
+pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
+    let library = input::library(&flags.own.material)?;
+    let job = checked(&flags.job, &library)?;
+    let text = input::text(&flags.readings, READINGS)?;
+    let found =
+        job::check_log(&text, &job).map_err(|problems| Failure::job(named(&flags.readings), text, &problems))?;
+    let plan = log::compare(&job, &found).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let system = flags.units.or(job.system);
+    let rendered = match flags.format {
+        PlanFormat::Text => report::text(&plan, system),
+        PlanFormat::Json => report::json(&plan).map_err(Failure::unprintable)?,
+        PlanFormat::Csv => report::csv(&plan).map_err(Failure::unprintable)?,
+    };
+    let output = Output::new(&flags.output, vec![&flags.job, &flags.readings]);
+    for file in [&flags.output.file, &flags.keep].into_iter().flatten() {
+        output.may_write(file)?;
+    }
+    if let Some(path) = &flags.plot {
+        draw(&plan, system, path, &output)?;
+    }
+    if let Some(path) = &flags.keep {
+        output.write_file(path, kept(&plan, &flags.job)?.as_bytes())?;
+    }
+    Ok(Outcome::done(rendered))
+}
+
+/// The text of the job with the fitted films in it, all else as it was typed.
+fn kept(plan: &LogPlan<'_>, path: &Path) -> Result<String, Failure> {
+    let films = report::kept(plan);
+    if films.is_empty() {
+        return Err(Failure::plain(
+            "there is no fitted film to keep",
+            "leave --keep out; the text says why there is none",
+        ));
+    }
+    if path == Path::new("-") {
+        return Err(Failure::plain("--keep needs the job as a file", "give the job's name in place of -"));
+    }
+    films.iter().try_fold(input::text(path, JOB)?, |text, (key, value)| {
+        let help = format!("write film = \"{value}\" into the job by hand");
+        job::put(&text, key, value).map_err(|error| Failure::plain(error.to_string(), help))
+    })
+}
+
+/// One picture a part; with several the part's name goes into the file's name.
+fn draw(plan: &LogPlan<'_>, system: System, path: &Path, output: &Output<'_>) -> Result<(), Failure> {
+    let svg = is_svg(path)?;
+    let one = plan.pieces.len() == 1;
+    for piece in &plan.pieces {
+        let file = if one { path.to_owned() } else { for_piece(path, piece) };
+        let title = report::answer(plan, piece, system);
+        let request = LogRequest { piece, title: &title, subtitle: &plan.job.heading.title, system };
+        let drawn = if svg { plot::log_svg(&request).map(String::into_bytes) } else { plot::log_png(&request) };
+        let drawn = drawn
+            .map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))?;
+        output.write_file(&file, &drawn)?;
+    }
+    Ok(())
+}
+
+fn for_piece(path: &Path, piece: &PieceLog) -> PathBuf {
+    let name = match piece.piece {
+        Piece::Part => "part",
+        Piece::Housing => "housing",
+        Piece::Shaft => "shaft",
+    };
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let extension = path.extension().unwrap_or_default().to_string_lossy();
+    path.with_file_name(format!("{stem}-{name}.{extension}"))
+}

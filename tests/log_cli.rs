@@ -1,0 +1,215 @@
+//! `seatwise log`: known films from noisy readings, a published cooling curve, and readings that are wrong.
+
+#![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
+mod binary;
+
+use binary::{done, run};
+use seatwise::job::{self, Job};
+use seatwise::plan::log::{self, LogPlan};
+use seatwise::stock::Library;
+use std::fmt::Write as _;
+use std::fs;
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::temperature_interval::kelvin;
+use uom::si::time::second;
+
+/// A plug of constant properties, warmed in oil: nothing radiates, so the closed form of one body is exact.
+const PLUG: &str = r#"
+[bearing]
+kind = "solid plug"
+outside = "40 mm"
+width = "60 mm"
+outside_limits = "k6"
+material = "carbon-steel"
+[housing]
+bore_limits = "H7"
+outside = "80 mm"
+length = "60 mm"
+material = { name = "test iron", family = "cast iron", density = "7200 kg/m3", modulus = "110 GPa", poisson = "0.26", strength = "250 MPa", expansion = "11 um/mK", heat_capacity = "500 J/kgK", conductivity = "50 W/mK", coldest = "-50 °C", hottest = "300 °C" }
+[warm]
+part = "housing"
+medium = "oil-bath"
+temperature = "120 °C"
+hold = "20 min"
+"#;
+
+fn checked(text: &str) -> Job {
+    job::check(text, &Library::default()).unwrap_or_else(|problems| panic!("{problems}"))
+}
+
+fn compared<'j>(job: &'j Job, readings: &str) -> LogPlan<'j> {
+    let readings = job::check_log(readings, job).unwrap_or_else(|problems| panic!("{problems}"));
+    log::compare(job, &readings).unwrap()
+}
+
+fn film(plan: &LogPlan<'_>) -> f64 {
+    plan.pieces[0].fitted.as_ref().unwrap().film.get::<watt_per_square_meter_kelvin>()
+}
+
+/// Noise of a deviation near one: twelve even numbers less six, from a linear congruential generator (Knuth's MMIX).
+struct Noise(u64);
+
+impl Noise {
+    fn even(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    fn normal(&mut self) -> f64 {
+        (0..12).map(|_| self.even()).sum::<f64>() - 6.0
+    }
+}
+
+/// Temperature of the boss of [`PLUG`] in oil, by hand: `θ = exp(-t h A / (m c (1 + h L / (3 k))))`, with the faces of a tube
+/// and the flow of heat through half its wall from both sides.
+fn boss_c(seconds: f64, film: f64) -> f64 {
+    let (inside, outside, length) = (0.040, 0.080, 0.060);
+    let end = std::f64::consts::PI / 4.0 * (outside * outside - inside * inside);
+    let area = std::f64::consts::PI * (outside + inside) * length + 2.0 * end;
+    let volume = end * length;
+    let biot = film * (volume / area) / 50.0;
+    120.0 - 100.0 * (-seconds * film * area / (7200.0 * 500.0 * volume * (1.0 + biot / 3.0))).exp()
+}
+
+#[test]
+fn a_known_film_comes_back_from_noisy_readings() {
+    let job = checked(PLUG);
+    for (film_known, seed) in [(80.0, 1), (80.0, 2), (150.0, 3), (300.0, 4)] {
+        let mut noise = Noise(seed);
+        let mut text = "time,part,value\n0 s,housing,20 °C\n".to_owned();
+        for step in 1..=40 {
+            let time = f64::from(step) * 15.0;
+            writeln!(text, "{time} s,housing,{:.2} °C", boss_c(time, film_known) + 0.4 * noise.normal()).unwrap();
+        }
+        let plan = compared(&job, &text);
+        let found = film(&plan);
+        assert!((found / film_known - 1.0).abs() < 0.03, "{film_known} W/m²K came back as {found}");
+        let fitted = plan.pieces[0].fitted.as_ref().unwrap();
+        assert!(
+            (0.2..0.7).contains(&fitted.off.root_mean_square.get::<kelvin>()),
+            "the noise of 0.4 K is what is left"
+        );
+        assert!(fitted.halves.is_none() && !fitted.unbounded, "one film describes it");
+    }
+}
+
+#[test]
+fn a_kept_film_is_the_fitted_curve_and_sizes_say_the_same_as_temperatures() {
+    let text = fs::read_to_string("examples/pump-case.toml").unwrap();
+    let job = checked(&text);
+    let truth = checked(&job::put(&text, "chill.film", "14 W/m²K").unwrap());
+    let rows =
+        "time,part,value\n5 min,bearing,15 °C\n10 min,bearing,10 °C\n20 min,bearing,5 °C\n40 min,bearing,-5 °C\n";
+    let curve = compared(&truth, rows);
+    let mut read = "time,part,value\n".to_owned();
+    let mut sized = "time,part,value\n0 s,bearing,61.9960 mm\n".to_owned();
+    let expansion = truth.part.material.expansion();
+    let at = |kelvins: f64| 1.0 + expansion.at(kelvins).unwrap();
+    for point in curve.pieces[0].curve.iter().skip(8).step_by(8) {
+        let (time, kelvins) = (point.time.get::<second>(), point.expected[1].value);
+        writeln!(read, "{time} s,bearing,{:.3} °C", kelvins - 273.15).unwrap();
+        writeln!(sized, "{time} s,bearing,{:.6} mm", 61.996 * at(kelvins) / at(truth.bench.temperature.value)).unwrap();
+    }
+    for (what, text) in [("temperatures", read), ("sizes", sized)] {
+        let plan = compared(&job, &text);
+        let found = film(&plan);
+        assert!((found - 14.0).abs() < 0.05, "{what}: {found}");
+        assert!(plan.pieces[0].fitted.as_ref().unwrap().off.root_mean_square.get::<kelvin>() < 0.02, "{what}");
+    }
+}
+
+/// Aluminium cylinder in iced water: data posted by A. Kaw, University of South Florida, 2008-07-03 (opened); its lumped films
+/// of 1700 and 1100 W/m²K in the first ten seconds and 140 to 550 after stand beside it, 539 of all (derived).
+#[test]
+fn the_published_curve_of_a_cylinder_in_iced_water_is_told_to_be_no_one_film() {
+    let job = checked(
+        r#"
+[bearing]
+kind = "solid plug"
+outside = "44.57 mm"
+width = "105.47 mm"
+outside_limits = "0/0 um"
+material = { name = "aluminium", family = "light alloy", density = "2700 kg/m3", modulus = "70 GPa", poisson = "0.33", strength = "160 MPa", expansion = "23 um/mK", heat_capacity = "901 J/kgK", conductivity = "240 W/mK", coldest = "-100 °C", hottest = "150 °C" }
+[housing]
+bore_limits = "0/0 um"
+outside = "90 mm"
+material = "carbon-steel"
+[chill]
+part = "plug"
+medium = "dry-ice-alcohol"
+film = "539 W/m²K"
+hold = "1 min"
+"#,
+    );
+    // No medium of the library is water at 1.1 °C: the library's own value is replaced for this comparison.
+    let mut job = job;
+    job.chill.as_mut().unwrap().temperature = seatwise::quantity::celsius(1.1);
+    let rows = fs::read_to_string("tests/reference/thermal/iced_water.csv").unwrap();
+    let plan = compared(&job, &rows);
+    let piece = &plan.pieces[0];
+    let fitted = piece.fitted.as_ref().unwrap();
+    let (early, late) = fitted.halves.expect("one film does not describe it");
+    let [early, late] = [early, late].map(|film| film.get::<watt_per_square_meter_kelvin>());
+    assert!((140.0..550.0).contains(&late) && early > 2.0 * late, "earlier {early}, later {late}");
+    assert!((539.4 / 2.0..539.4 * 2.0).contains(&film(&plan)), "within a factor of two of the published fit");
+    assert!(fitted.off.root_mean_square.get::<kelvin>() > 0.5, "and it is not said to be good");
+}
+
+#[test]
+fn the_example_is_told_drawn_and_kept() {
+    let folder = tempfile::tempdir().unwrap();
+    let name = |file: &str| folder.path().join(file).to_str().unwrap().to_owned();
+    let (plot, kept) = (name("log.svg"), name("kept.toml"));
+    let (pump, readings) = ("examples/pump-case.toml", "examples/pump-case-readings.csv");
+    let out = done(&["log", pump, readings, "--plot", &plot, "--keep", &kept]);
+    insta::assert_snapshot!(out);
+    let svg = fs::read_to_string(&plot).unwrap();
+    assert!(svg.contains("Readings: 300 s 13.4 °C"), "the description holds the readings");
+    let (before, after) = (fs::read_to_string(pump).unwrap(), fs::read_to_string(&kept).unwrap());
+    assert_eq!(after.lines().filter(|line| !before.contains(line)).count(), 1, "one line is new: {after}");
+    let json: serde_json::Value = serde_json::from_str(&done(&["log", pump, readings, "--format", "json"])).unwrap();
+    assert_eq!(json["format"], "seatwise.log/1");
+    let found = json["parts"][0]["film_w_m2k"].as_f64().unwrap();
+    assert!(out.contains(&format!("film = \"{found:.2} W/m²K\"")), "{found}");
+    // With the kept film the readings are what is expected.
+    let json: serde_json::Value = serde_json::from_str(&done(&["log", &kept, readings, "--format", "json"])).unwrap();
+    assert!(json["parts"][0]["expected_off"]["root_mean_square_k"].as_f64().unwrap() < 0.2);
+    assert_eq!(done(&["log", pump, readings, "--format", "csv"]).lines().count(), 11);
+}
+
+#[test]
+fn readings_that_cannot_be_are_shown_at_their_place() {
+    let four = "5 min,bearing,13 °C\n10 min,bearing,7 °C\n20 min,bearing,-1 °C\n30 min,bearing,-6 °C\n";
+    for (rows, says) in [
+        (four.replace("10 min", "25 min"), "put the rows of a part in order of time"),
+        (four.replace("-1 °C", "30 °F difference"), "value:"),
+        (four.replace("13 °C", "68 °C"), "was it the other unit"),
+        (four.replace("20 min", "20 mm"), "time:"),
+        (four.replace("-6 °C", "61.98 mm"), "add its row at 0 s"),
+        (four.replace("30 min,bearing", "30 min,axle"), "part cannot be"),
+        (four.replace("bearing", "shaft"), "neither chilled nor warmed"),
+        (four.replace("30 min,bearing,-6 °C\n", ""), "a fit needs 4"),
+        (four.replace("-6 °C", "NaN"), "not a finite number"),
+        (four.replace("-6 °C", "-6 °C,extra"), "not as many cells"),
+        (String::new(), "there are no readings"),
+    ] {
+        let run = run(&["log", "examples/pump-case.toml", "-"], &format!("time,part,value\n{rows}"));
+        assert_eq!((run.code, run.out.as_str()), (2, ""), "{rows}");
+        assert!(run.err.contains(says) && run.err.contains("help"), "{says}: {}", run.err);
+    }
+    let run = run(&["log", "examples/pump-case.toml", "-"], "when,what\n1 min,bearing\n");
+    assert!(run.code == 2 && run.err.contains("time, part and value are wanted"), "{}", run.err);
+}
+
+#[test]
+fn gaps_are_told_and_empty_cells_are_counted() {
+    let rows = "time;part;value\n5 min;bearing;13,4 °C\n8 min;bearing;\n10 min;bearing;7,6 °C\n15 min;bearing;2,9 °C\n90 min;bearing;-17 °C\n";
+    let run = run(&["log", "examples/pump-case.toml", "-"], rows);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(
+        run.out.contains("no reading from 15 min to 1 h 30 min") && run.out.contains("1 rows without a value"),
+        "{}",
+        run.out
+    );
+}
