@@ -59,9 +59,7 @@ pub(super) fn properties(scheme: &Scheme) -> String {
 /// The panels of the signal words, the same on every screen.
 pub(super) fn panels() -> String {
     let named = [("danger", DANGER), ("warning", WARNING), ("caution", CAUTION)];
-    named
-        .map(|(name, (panel, word))| format!(".{name}>b{{background:{};color:{}}}", hex(panel), hex(word)))
-        .concat()
+    named.map(|(name, (panel, word))| format!(".{name}>b{{background:{};color:{}}}", hex(panel), hex(word))).concat()
 }
 
 fn hex(colour: Colour) -> String {
