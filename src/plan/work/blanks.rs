@@ -41,17 +41,21 @@ fn size(member: &Member) -> Blank {
     Blank { what: format!("{} at 20 °C", member.name), wanted: Some(wanted) }
 }
 
-/// The temperature on arrival that clears the tightest case, where the plan counts on clearance.
+/// What the warmed part must measure. Of one treated part, the temperature on arrival that clears the tightest case; of two, the
+/// one that the plan counts on, since each part's own limit holds only while the other is as planned.
 fn warm(seat: &SeatPlan) -> Blank {
-    let wanted = seat.clears_at.outer.filter(|_| clears(seat));
-    let wanted = wanted.map(|needed| say("").temperature(needed, Toward::Up).text(" or more at the seat"));
-    Blank { what: format!("{} measures", seat.outer.name), wanted }
+    let planned = seat.warm.as_ref().map(|soak| say("planned ").temperature(soak.end, Toward::Nearest));
+    let alone = seat.clears_at.outer.filter(|_| clears(seat) && seat.chill.is_none());
+    let needed = alone.map(|needed| say("").temperature(needed, Toward::Up).text(" or more at the seat"));
+    Blank { what: format!("{} measures", seat.outer.name), wanted: needed.or(planned) }
 }
 
+/// As [`warm`], of the chilled part.
 fn cold(seat: &SeatPlan) -> Blank {
-    let wanted = seat.clears_at.inner.filter(|_| clears(seat));
-    let wanted = wanted.map(|needed| say("").temperature(needed, Toward::Down).text(" or colder at the seat"));
-    Blank { what: format!("{} measures", seat.inner.name), wanted }
+    let planned = seat.chill.as_ref().map(|soak| say("planned ").temperature(soak.end, Toward::Nearest));
+    let alone = seat.clears_at.inner.filter(|_| clears(seat) && seat.warm.is_none());
+    let needed = alone.map(|needed| say("").temperature(needed, Toward::Down).text(" or colder at the seat"));
+    Blank { what: format!("{} measures", seat.inner.name), wanted: needed.or(planned) }
 }
 
 fn clears(seat: &SeatPlan) -> bool {

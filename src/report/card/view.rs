@@ -27,7 +27,7 @@ pub(super) struct View {
     assumptions: Vec<(String, String, String)>,
     exact: Vec<Exact>,
     sources: Vec<SourceView>,
-    caution_sources: Vec<(&'static str, String)>,
+    caution_sources: Vec<(String, String)>,
     missing: usize,
 }
 
@@ -206,13 +206,15 @@ fn grouped(sources: &[Source]) -> Vec<SourceView> {
     groups
 }
 
-/// Where the rule of each caution comes from, each code once.
-fn caution_sources(cautions: &[Caution]) -> Vec<(&'static str, String)> {
-    let mut list: Vec<(&'static str, String)> = Vec::new();
+/// Where the rules of the cautions come from: each source once, after the codes that rest on it.
+fn caution_sources(cautions: &[Caution]) -> Vec<(String, String)> {
+    let mut list: Vec<(Vec<&'static str>, &str)> = Vec::new();
     for caution in cautions {
-        if !list.iter().any(|(code, source)| *code == caution.code() && source == caution.source()) {
-            list.push((caution.code(), caution.source().to_owned()));
+        match list.iter_mut().find(|(_, source)| *source == caution.source()) {
+            Some((codes, _)) if codes.contains(&caution.code()) => {}
+            Some((codes, _)) => codes.push(caution.code()),
+            None => list.push((vec![caution.code()], caution.source())),
         }
     }
-    list
+    list.into_iter().map(|(codes, source)| (codes.join(", "), source.to_owned())).collect()
 }
