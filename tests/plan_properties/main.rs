@@ -341,7 +341,8 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 59] = [
+const NULLABLE: [&str; 60] = [
+    "inside_mm",
     "rz_um",
     "liner",
     "fasteners",
