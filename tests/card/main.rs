@@ -9,9 +9,23 @@ mod page;
 mod words;
 
 use scraper::{ElementRef, Html, Selector};
+use std::collections::BTreeMap;
+use std::sync::Mutex;
 
-/// The card of a job file, with more flags.
+/// The card of a job file, with more flags, made once for all tests: a plan takes a second in a test build.
 pub fn card(job: &str, flags: &[&str]) -> String {
+    static MADE: Mutex<BTreeMap<Vec<String>, String>> = Mutex::new(BTreeMap::new());
+    let key: Vec<String> = [&[job], flags].concat().into_iter().map(str::to_owned).collect();
+    if let Some(card) = MADE.lock().unwrap().get(&key) {
+        return card.clone();
+    }
+    let card = made(job, flags);
+    MADE.lock().unwrap().insert(key, card.clone());
+    card
+}
+
+/// As [`card`], always made anew.
+pub fn made(job: &str, flags: &[&str]) -> String {
     binary::done(&[&["card", job], flags].concat())
 }
 

@@ -24,7 +24,7 @@ fn every_caution_of_the_plan_stands_on_the_card_with_its_signal_word() {
     for job in
         ["examples/pump-case.toml", "examples/gear-cover.toml", "examples/fan-shaft.toml", "examples/trailer-hub.toml"]
     {
-        let text = card(job, &["--units", "metric"]);
+        let text = card(job, &[]);
         let page = Html::parse_document(&text);
         let shown: Vec<String> = all(&page, ".signal").into_iter().map(seen).collect();
         let plan = json(job);
