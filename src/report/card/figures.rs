@@ -7,13 +7,11 @@ use crate::report::screws_title;
 use minijinja::Value;
 use serde::Serialize;
 
-/// A picture and what stands under it.
+/// A picture and its name.
 #[derive(Serialize)]
 pub(super) struct Figure {
     svg: Value,
-    caption: String,
-    /// Whether it is as high as it is wide.
-    square: bool,
+    name: String,
 }
 
 /// Clearance against time where something is treated, else force against depth; then the cover's screws.
@@ -23,7 +21,7 @@ pub(super) fn all(plan: &Plan<'_>, system: System) -> Result<Vec<Figure>, PlotEr
         let title = screws_title(fasteners, system);
         let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: "", system };
         match plot::inline_screws_svg(&request) {
-            Ok(svg) => figures.push(figure(svg, "Order of the cover screws, numbered as in the job.".to_owned(), true)),
+            Ok(svg) => figures.push(figure(svg, title.clone())),
             // The order stands in the steps as well.
             Err(PlotError::ScrewsTooClose { .. }) => {}
             Err(error) => return Err(error),
@@ -38,14 +36,14 @@ fn of_seat(seat: &SeatPlan, system: System) -> Result<Figure, PlotError> {
         let title = format!("Force against depth, {name} seat");
         let request = ForceRequest { course: &seat.force_course, title: &title, subtitle: "", system };
         let svg = plot::inline_force_svg(&request)?;
-        return Ok(figure(svg, format!("Force of the tightest case against depth, {name} seat."), false));
+        return Ok(figure(svg, title));
     }
     let title = format!("Clearance against time, {name} seat");
     let request = PlotRequest { history: &seat.history, title: &title, subtitle: "", system };
-    let caption = format!("Clearance against time, {name} seat, from the tightest to the loosest case.");
-    Ok(figure(plot::inline_svg(&request)?, caption, false))
+    let svg = plot::inline_svg(&request)?;
+    Ok(figure(svg, title))
 }
 
-fn figure(svg: String, caption: String, square: bool) -> Figure {
-    Figure { svg: Value::from_safe_string(svg), caption, square }
+fn figure(svg: String, name: String) -> Figure {
+    Figure { svg: Value::from_safe_string(svg), name }
 }

@@ -2,14 +2,21 @@
 
 use super::figures::{self, Figure};
 use super::{CardError, CardRequest};
-use crate::job::{Assumption, Entry, Heading};
+use crate::job::{AnyValue, Assumption, Entry, Heading};
 use crate::plan::inspection::CheckState;
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::work::{Blank, Work, WorkStep};
-use crate::plan::{Caution, Plan, SeatPlan, Source};
+use crate::plan::{Caution, Plan, SeatPlan, Sentence, Source};
 use crate::quantity::System;
 use crate::report::{csv, text, words};
 use serde::Serialize;
+
+/// Units as reports print them after a number.
+const UNITS: [&str; 27] = [
+    "mm", "µm", "in", "thou", "°C", "°F", "K", "s", "min", "h", "N", "kN", "lbf", "N·m", "in·lb", "ft·lb", "kgf·m",
+    "MPa", "psi", "kg", "g", "lb", "%", "W", "kW", "m/s", "rpm",
+];
+const NO_BREAK: char = '\u{a0}';
 
 /// A whole card.
 #[derive(Serialize)]
@@ -41,7 +48,6 @@ struct Verdict {
 #[derive(Serialize)]
 struct CautionView {
     level: &'static str,
-    code: &'static str,
     text: String,
 }
 
@@ -81,7 +87,7 @@ impl View {
         let verdict = |seat: &SeatPlan| Verdict {
             word: seat.verdict.words().to_uppercase(),
             seat: several.then(|| seat.seat.name()),
-            sentence: words::sentence(&plan.answer(seat), system),
+            sentence: sentence(&plan.answer(seat), system),
         };
         let base = Self::of_work(&plan.job.heading, &plan.work(), &plan.cautions, request);
         Ok(Self {
@@ -96,7 +102,7 @@ impl View {
 
     pub(super) fn of_seal(plan: &SealAlonePlan<'_>, request: &CardRequest<'_>) -> Self {
         let system = request.system;
-        let sentence = text::seal_answer(&plan.seal, system);
+        let sentence = together(&text::seal_answer(&plan.seal, system));
         let base = Self::of_work(&plan.job.heading, &plan.work(), &plan.cautions, request);
         Self {
             verdicts: vec![Verdict { word: "PRESS".to_owned(), seat: None, sentence }],
@@ -110,9 +116,9 @@ impl View {
         let system = request.system;
         let pick = |numbers: &[usize]| numbers.iter().map(|&number| caution(&cautions[number], system)).collect();
         let step = |step: &WorkStep| StepView {
-            text: words::sentence(&step.text, system),
+            text: sentence(&step.text, system),
             found: step.found.filter(|state| *state != CheckState::ToDo).map(|state| state.words().to_owned()),
-            hold_point: step.hold_point.as_ref().map(|hold| words::sentence(hold, system)),
+            hold_point: step.hold_point.as_ref().map(|hold| sentence(hold, system)),
             blanks: step.blanks.iter().map(|blank| blank_view(blank, system)).collect(),
             cautions: pick(&step.cautions),
         };
@@ -144,6 +150,28 @@ impl View {
     }
 }
 
+fn sentence(sentence: &Sentence, system: System) -> String {
+    together(&words::sentence(sentence, system))
+}
+
+fn value(value: &AnyValue, system: System) -> String {
+    together(&words::value(value, system))
+}
+
+/// The text with each number and its unit kept on one line by a no-break space.
+fn together(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    let mut words = text.split(' ').peekable();
+    while let Some(word) = words.next() {
+        kept.push_str(word);
+        let Some(next) = words.peek() else { break };
+        let number = word.ends_with(|c: char| c.is_ascii_digit());
+        let unit = next.trim_end_matches(|c: char| ",.;:)".contains(c));
+        kept.push(if number && UNITS.contains(&unit) { NO_BREAK } else { ' ' });
+    }
+    kept
+}
+
 fn block(heading: &Heading, date: Option<&str>) -> Vec<(&'static str, String)> {
     let given = |text: &Option<String>| text.clone().unwrap_or_default();
     let date = date.map_or_else(|| given(&heading.date), str::to_owned);
@@ -156,27 +184,23 @@ fn block(heading: &Heading, date: Option<&str>) -> Vec<(&'static str, String)> {
 }
 
 fn caution(caution: &Caution, system: System) -> CautionView {
-    CautionView {
-        level: caution.level().word(),
-        code: caution.code(),
-        text: words::sentence(caution.sentence(), system),
-    }
+    CautionView { level: caution.level().word(), text: sentence(caution.sentence(), system) }
 }
 
 fn blank_view(blank: &Blank, system: System) -> (String, Option<String>) {
-    (blank.what.clone(), blank.wanted.as_ref().map(|wanted| words::sentence(wanted, system)))
+    (blank.what.clone(), blank.wanted.as_ref().map(|wanted| sentence(wanted, system)))
 }
 
 fn entries(entries: &[Entry], system: System) -> Vec<(String, String)> {
     let shown = |entry: &Entry| {
-        let read = words::value(&entry.value, system);
+        let read = value(&entry.value, system);
         if read == entry.typed { read } else { format!("{} = {read}", entry.typed) }
     };
     entries.iter().map(|entry| (entry.key.clone(), shown(entry))).collect()
 }
 
 fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(String, String, String)> {
-    let one = |a: &Assumption| (a.what.clone(), words::value(&a.value, system), a.why.clone());
+    let one = |a: &Assumption| (a.what.clone(), value(&a.value, system), a.why.clone());
     assumptions.iter().map(one).collect()
 }
 
@@ -217,4 +241,17 @@ fn caution_sources(cautions: &[Caution]) -> Vec<(String, String)> {
         }
     }
     list.into_iter().map(|(codes, source)| (codes.join(", "), source.to_owned())).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::together;
+
+    #[test]
+    fn a_number_keeps_its_unit_on_its_line_and_nothing_else_is_changed() {
+        let text = "Warm it at 80 °C for 1 h 30 min, 5 screws to 24.0 N·m.";
+        let kept = "Warm it at 80\u{a0}°C for 1\u{a0}h 30\u{a0}min, 5 screws to 24.0\u{a0}N·m.";
+        assert_eq!(together(text), kept);
+        assert_eq!(together(""), "");
+    }
 }
