@@ -86,14 +86,14 @@ pub enum Reply {
 /// A talk that makes a job.
 #[derive(Clone, Debug)]
 pub struct Talk<'l> {
-    library: &'l Library,
+    stock: &'l Library,
     answers: Answers,
 }
 
 impl<'l> Talk<'l> {
     /// A talk that begins.
     pub fn new(library: &'l Library) -> Self {
-        Self { library, answers: Answers::default() }
+        Self { stock: library, answers: Answers::default() }
     }
 
     /// A talk that goes on from the answers of an earlier one, as [`Self::draft`] has written them. Lines that no question
@@ -175,7 +175,7 @@ impl<'l> Talk<'l> {
     /// there is none, the job cannot be mended by questions.
     pub fn finish(&mut self) -> Result<Job, Problems> {
         let Written { text, places } = written(&self.answers);
-        check(&text, self.library).inspect_err(|problems| {
+        check(&text, self.stock).inspect_err(|problems| {
             let speaks_of = |key: &str| {
                 let place = places.iter().filter(|(known, _)| *known == key);
                 let mut places = place.map(|(_, range)| range);
@@ -217,7 +217,7 @@ impl<'l> Talk<'l> {
     /// What the check says of the answers themselves: what is still missing is not their fault.
     fn faults(&self) -> Vec<Problem> {
         let Written { text, places } = written(&self.answers);
-        let Err(problems) = check(&text, self.library) else { return Vec::new() };
+        let Err(problems) = check(&text, self.stock) else { return Vec::new() };
         let of_an_answer = |problem: &&Problem| {
             let at = &problem.at;
             let inside = places.iter().any(|(_, place)| place.start <= at.start && at.end <= place.end);
