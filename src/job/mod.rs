@@ -19,6 +19,7 @@ mod read_axial;
 mod read_designation;
 mod read_fasteners;
 mod read_inspection;
+mod read_job;
 mod read_material;
 mod read_means;
 mod read_media;
@@ -69,11 +70,9 @@ pub use seal_alone::{SealJob, check_seal, is_seal_alone};
 pub use starter::{STARTERS, Starter};
 pub use treated::TreatmentError;
 
-use crate::quantity::{System, ThermodynamicTemperature};
+use crate::quantity::System;
 use crate::stock::Library;
-use crate::stock::material::Material;
-use crate::stock::medium::Direction;
-use section::{Notes, Section, flatten};
+use section::{Notes, Section};
 use toml::de::DeTable;
 
 /// Longest job text that is read, bytes. A job is a page of text; a larger file is not a job.
@@ -164,158 +163,7 @@ fn read(text: &str, library: &Library, notes: &mut Notes) -> Option<Job> {
         return None;
     }
     let top = Section::top(text, &table, &KEYS, notes);
-    sections(&top, library, notes)
-}
-
-fn sections(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Option<Job> {
-    let heading = heading(top, notes);
-    let bench_section = top.section("bench", &read_shop::BENCH_KEYS, notes);
-    let shop = read_shop::shop_temperature(bench_section.as_ref(), notes);
-    let housing_section = top.section("housing", &read_seats::HOUSING_KEYS, notes);
-    let shaft_section = top.section("shaft", &read_seats::SHAFT_KEYS, notes);
-    if !top.has("housing") && !top.has("shaft") {
-        notes.problem(top.at.clone(), "there is no seat", "describe a [housing], a [shaft], or both");
-    }
-    top.missing("bearing", "describe what goes in under [bearing]", notes);
-    let wanted = read_part::Wanted { housing: housing_section.is_some(), shaft: shaft_section.is_some(), shop };
-    let part = top
-        .section("bearing", &read_part::KEYS, notes)
-        .and_then(|section| read_part::part(&section, &wanted, library, notes));
-    let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
-    let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
-    let seal_section = top.section("seal", &read_seal::KEYS, notes);
-    let stack_section = top.section("stack", &read_stack::KEYS, notes);
-    // The screws are read even where the seat is none, so that all mistakes come in one run.
-    let cover = |into: Option<&Material>, notes: &mut Notes| {
-        top.section("fasteners", &read_fasteners::keys(), notes)
-            .map(|section| read_fasteners::fasteners(&section, into, library, notes))
-    };
-    let Some(part) = part else {
-        cover(None, notes);
-        return None;
-    };
-    let housing = housing_section.as_ref().map(|section| read_seats::housing(section, &part, shop, library, notes));
-    let shaft = shaft_section.as_ref().map(|section| read_seats::shaft(section, &part, shop, library, notes));
-    let fasteners = cover(housing.as_ref().and_then(Option::as_ref).map(|housing| &housing.material), notes);
-    let (housing, shaft) = (flatten(housing)?, flatten(shaft)?);
-    let pair = match (&housing, &shaft) {
-        (Some(housing), _) => read_press::Pair { inner: &part.material, outer: housing.bore_material() },
-        (None, Some(shaft)) => read_press::Pair { inner: &shaft.material, outer: &part.material },
-        (None, None) => return None,
-    };
-    let press_section = top.section("press", &read_press::press_keys(), notes);
-    let press = read_press::press(press_section.as_ref(), &pair, notes);
-    let bench = read_shop::bench(bench_section.as_ref(), shop, part.outside, library, notes);
-    let media =
-        top.section("shop", &read_media::KEYS, notes).map(|section| read_media::media(&section, library, notes));
-    let service_section = top.section("service", &read_shop::SERVICE_KEYS, notes);
-    let ring_difference = service_section.as_ref().map(|section| read_shop::ring_difference(section, part.kind, notes));
-    let speed = service_section.as_ref().map(|section| read_shop::speed(section, notes));
-    let service = service_section.map_or_else(Vec::new, |section| read_shop::service(&section, &part, notes));
-    let has = read_inspection::Has { shaft: shaft.is_some(), seal: top.has("seal") };
-    let inspection = top
-        .section("inspection", &read_inspection::KEYS, notes)
-        .map(|section| read_inspection::inspection(&section, &part, &has, notes));
-    let (fasteners, inspection) = (flatten(fasteners)?, flatten(inspection)?);
-    let seal = seal_section.as_ref().map(|section| {
-        read_seal::seal(section, &read_seal::Beside { part: &part, housing: housing_section.is_some() }, notes)
-    });
-    let place = read_stack::Place { part: &part, housing: housing_section.is_some() };
-    let stack = stack_section.as_ref().map(|section| read_stack::stack(section, &place, notes));
-    let (ring_difference, speed) = (flatten(ring_difference)?.flatten(), flatten(speed)?.flatten());
-    let (seal, stack) = (flatten(seal)?, flatten(stack)?);
-    let (chill, warm) = (flatten(chill)?, flatten(warm)?);
-    let scatter = scatter(top, &part, (housing.is_some(), shaft.is_some()), notes);
-    let pieces = reach::Pieces { part: &part, housing: housing.as_ref(), shaft: shaft.as_ref() };
-    for (key, treatment) in [("chill", &chill), ("warm", &warm)] {
-        if let Some(treatment) = treatment {
-            reach::treatment(top, key, treatment, &pieces, notes);
-        }
-    }
-    reach::service(top, &service, &pieces, notes);
-    reach::measured(&top.place("bearing"), part.outside_size.as_ref(), &part.material, notes);
-    reach::measured(&top.place("bearing"), part.bore_size.as_ref(), &part.material, notes);
-    if let Some(housing) = &housing {
-        for material in housing.materials() {
-            reach::measured(&top.place("housing"), Some(&housing.size), material, notes);
-        }
-    }
-    if let Some(shaft) = &shaft {
-        reach::measured(&top.place("shaft"), Some(&shaft.size), &shaft.material, notes);
-    }
-    smell::fits(top, &part, housing.as_ref(), shaft.as_ref(), notes);
-    Some(Job {
-        heading,
-        part,
-        housing,
-        shaft,
-        seal,
-        stack,
-        chill,
-        warm,
-        bench: bench?,
-        media: flatten(media)?.unwrap_or_default(),
-        press: press?,
-        service,
-        speed,
-        ring_difference,
-        fasteners,
-        inspection,
-        scatter: flatten(scatter)?,
-        system: usual_system(notes),
-        entries: Vec::new(),
-        assumptions: Vec::new(),
-        _sealed: model::Sealed,
-    })
-}
-
-fn treatment(
-    top: &Section<'_>,
-    key: &str,
-    direction: Direction,
-    wanted: &read_part::Wanted,
-    library: &Library,
-    notes: &mut Notes,
-) -> Option<Option<Treatment>> {
-    let section = top.section(key, &read_treatment::KEYS, notes)?;
-    let shop: ThermodynamicTemperature = wanted.shop;
-    let asked = read_treatment::Asked { direction, housing: wanted.housing, shaft: wanted.shaft, shop };
-    Some(read_treatment::treatment(&section, &asked, library, notes))
-}
-
-/// How the quantities scatter, where the job says so.
-fn scatter(
-    top: &Section<'_>,
-    part: &Part,
-    (housing, shaft): (bool, bool),
-    notes: &mut Notes,
-) -> Option<Option<scatter::Scatter>> {
-    let section = top.section("scatter", &read_scatter::KEYS, notes)?;
-    let found = read_scatter::scatter(&section, notes);
-    let (outside, bore) = (Some(part.outside), part.bore);
-    let nominals = [
-        ("outside", outside.filter(|_| housing)),
-        ("bore", bore.filter(|_| shaft)),
-        ("housing", outside.filter(|_| housing)),
-        ("shaft", bore.filter(|_| shaft)),
-    ];
-    if let Some(found) = &found {
-        read_scatter::fits(&section, found, &nominals, notes);
-    }
-    Some(found)
-}
-
-fn heading(top: &Section<'_>, notes: &mut Notes) -> Heading {
-    let mut read =
-        |key: &str| top.words(key, "write it as text in quotes", notes).map(|words| words.text.trim().to_owned());
-    Heading {
-        title: read("title").unwrap_or_default(),
-        reference: read("reference"),
-        revision: read("revision"),
-        prepared_by: read("prepared_by"),
-        date: read("date"),
-        notes: read("notes"),
-    }
+    read_job::job(&top, library, notes)
 }
 
 /// The system in which most sizes were typed; where they leave it open, that of most quantities. A material's values come

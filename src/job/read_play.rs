@@ -6,6 +6,7 @@ use super::section::{Notes, Section, nearest};
 use crate::quantity::{self, Force, Length, Nanometres};
 use crate::stock::dimensions::{ClearanceGroup, Designation, RollingElement, Suffix};
 use crate::stock::iso5753::{BearingFamily, tables};
+use std::ops::Range;
 use uom::si::force::kilonewton;
 
 /// What rolls in a part, and the table of its clearance.
@@ -33,37 +34,58 @@ pub(super) fn internal_play(
         }
         return Some(None);
     };
-    let size = Nanometres::from_length(bore);
-    let of_group = |group: ClearanceGroup, notes: &mut Notes, at: std::ops::Range<usize>| match tables() {
-        Ok(tables) => Some(tables.clearance(family, group, size).map(|row| InternalPlay {
-            family,
-            element,
-            group: Some(group),
-            least: row.least.length(),
-            most: row.most.length(),
-            source: format!("ISO 5753-1 group {group:?} ({})", row.status),
-        })),
-        Err(error) => {
-            notes.problem(at, error.to_string(), "state the limits, such as \"5/20 um\"");
-            None
-        }
-    };
     let at = section.place("internal_clearance");
-    if !section.has("internal_clearance") {
-        let named = designated(designation);
-        let play = of_group(named.unwrap_or(ClearanceGroup::CN), notes, at)?;
-        if let (None, Some(play)) = (named, &play) {
-            let why = format!("the ordinary group, {}; state internal_clearance, such as \"C3\"", play.source);
-            notes.assume(&section.path("internal_clearance"), AnyValue::Text("CN".to_owned()), &why);
-        }
-        return Some(play);
+    let table = Table { family, element, bore };
+    if section.has("internal_clearance") {
+        return written(section, &table, at, notes);
     }
+    let named = designated(designation);
+    let play = table.group(named.unwrap_or(ClearanceGroup::CN), at, notes)?;
+    if let (None, Some(play)) = (named, &play) {
+        let why = format!("the ordinary group, {}; state internal_clearance, such as \"C3\"", play.source);
+        notes.assume(&section.path("internal_clearance"), AnyValue::Text("CN".to_owned()), &why);
+    }
+    Some(play)
+}
+
+/// Where a bearing stands in the tables.
+struct Table {
+    family: BearingFamily,
+    element: RollingElement,
+    bore: Length,
+}
+
+impl Table {
+    /// The clearance of a group; inner `None` where the tables have no such bore.
+    fn group(&self, group: ClearanceGroup, at: Range<usize>, notes: &mut Notes) -> Option<Option<InternalPlay>> {
+        match tables() {
+            Ok(tables) => {
+                let row = tables.clearance(self.family, group, Nanometres::from_length(self.bore));
+                Some(row.map(|row| InternalPlay {
+                    family: self.family,
+                    element: self.element,
+                    group: Some(group),
+                    least: row.least.length(),
+                    most: row.most.length(),
+                    source: format!("ISO 5753-1 group {group:?} ({})", row.status),
+                }))
+            }
+            Err(error) => {
+                notes.problem(at, error.to_string(), "state the limits, such as \"5/20 um\"");
+                None
+            }
+        }
+    }
+}
+
+/// A group or limits, as the job has them.
+fn written(section: &Section<'_>, table: &Table, at: Range<usize>, notes: &mut Notes) -> Option<Option<InternalPlay>> {
     let wanted = "write a group, C2, CN, C3, C4 or C5, or limits such as \"5/20 um\"";
     let words = section.words("internal_clearance", wanted, notes)?;
     let typed = words.text.trim().to_uppercase();
     if let Some(group) = ClearanceGroup::ALL.into_iter().find(|group| format!("{group:?}") == typed) {
         section.enter("internal_clearance", words.text, AnyValue::Text(typed), None, notes);
-        let found = of_group(group, notes, at)?;
+        let found = table.group(group, at, notes)?;
         if found.is_none() {
             let message = format!("`{}`: the table has no such bore", section.path("internal_clearance"));
             notes.problem(words.at, message, "state the limits, such as \"5/20 um\"");
@@ -79,7 +101,7 @@ pub(super) fn internal_play(
         notes.problem(words.at, message, help + wanted);
         return None;
     }
-    stated(section, (family, element), notes)
+    stated(section, (table.family, table.element), notes)
 }
 
 fn stated(

@@ -4,8 +4,9 @@ use super::entry::{Assumption, Entry};
 use super::model::{Heading, Sealed};
 use super::model_seal::Seal;
 use super::problem::Problems;
+use super::read_job::heading;
 use super::section::{Notes, Section};
-use super::{LONGEST_TEXT, heading, read_seal, unreadable, usual_system};
+use super::{LONGEST_TEXT, read_seal, unreadable, usual_system};
 use crate::quantity::System;
 use toml::de::DeTable;
 

@@ -20,13 +20,21 @@ pub struct Starter {
 /// assert!(job::check(bush.text, &Library::default()).is_ok());
 /// ```
 pub const STARTERS: [Starter; 5] = [
-    Starter { name: "bearing", what: "a bearing into its housing", text: include_str!("../../starters/bearing.toml") },
+    Starter {
+        name: "bearing",
+        what: "a bearing into its housing",
+        text: include_str!("../../examples/starters/bearing.toml"),
+    },
     Starter {
         name: "shaft-bearing",
         what: "a bearing onto its shaft",
-        text: include_str!("../../starters/shaft-bearing.toml"),
+        text: include_str!("../../examples/starters/shaft-bearing.toml"),
     },
-    Starter { name: "bush", what: "a plain bush into its housing", text: include_str!("../../starters/bush.toml") },
-    Starter { name: "plug", what: "a solid plug into a bore", text: include_str!("../../starters/plug.toml") },
-    Starter { name: "seal", what: "a shaft seal alone", text: include_str!("../../starters/seal.toml") },
+    Starter {
+        name: "bush",
+        what: "a plain bush into its housing",
+        text: include_str!("../../examples/starters/bush.toml"),
+    },
+    Starter { name: "plug", what: "a solid plug into a bore", text: include_str!("../../examples/starters/plug.toml") },
+    Starter { name: "seal", what: "a shaft seal alone", text: include_str!("../../examples/starters/seal.toml") },
 ];

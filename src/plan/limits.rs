@@ -1,15 +1,17 @@
 //! How hot and how cold each piece may get, and because of what.
 
+use super::liner;
 use super::model::SeatKind;
 use crate::job::{Job, Piece};
 use crate::quantity::ThermodynamicTemperature;
 use crate::stock::material::{Material, TemperatureLimit};
+use std::borrow::Cow;
 
 /// A limit and what it belongs to.
 pub(super) struct Limit<'j> {
     /// What has the limit, in words.
     pub(super) what: String,
-    pub(super) limit: &'j TemperatureLimit,
+    pub(super) limit: Cow<'j, TemperatureLimit>,
 }
 
 /// The materials of a piece with what they are in it, in words.
@@ -29,26 +31,39 @@ fn name(job: &Job, piece: Piece) -> &'static str {
 
 /// What limits chilling of a piece.
 pub(super) fn cold(job: &Job, piece: Piece) -> Vec<Limit<'_>> {
-    let of_material = materials(job, piece).map(|(what, material)| Limit { what, limit: material.coldest() });
+    let of_material =
+        materials(job, piece).map(|(what, material)| Limit { what, limit: Cow::Borrowed(material.coldest()) });
     let closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part);
     let of_closure = closure.and_then(|closure| {
-        closure.coldest().map(|limit| Limit { what: format!("bearing ({})", closure.kind()), limit })
+        closure
+            .coldest()
+            .map(|limit| Limit { what: format!("bearing ({})", closure.kind()), limit: Cow::Borrowed(limit) })
     });
     of_material.chain(of_closure).collect()
 }
 
 /// What limits warming of a piece at a seat: the piece itself, and what touches it.
 pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
-    let of_material = materials(job, piece).map(|(what, material)| Limit { what, limit: material.hottest() });
+    let of_material =
+        materials(job, piece).map(|(what, material)| Limit { what, limit: Cow::Borrowed(material.hottest()) });
     let of_closure = job.part.closure.as_ref().map(|closure| {
         let place = if piece == Piece::Part { String::new() } else { format!(" in the warm {}", name(job, piece)) };
-        Limit { what: format!("bearing ({}){place}", closure.kind()), limit: closure.hottest() }
+        Limit { what: format!("bearing ({}){place}", closure.kind()), limit: Cow::Borrowed(closure.hottest()) }
     });
     let fitted = job.seal.as_ref().filter(|seal| seat == SeatKind::Housing && seal.fitted_first);
-    let of_seal = fitted
-        .map(|seal| Limit { what: format!("seal ({}) in the warm housing", seal.lip.id()), limit: seal.lip.hottest() });
-    let of_precision = job.part.precision_limit.as_ref().map(|limit| Limit { what: "precision bearing".into(), limit });
-    of_material.chain(of_closure).chain(of_seal).chain(of_precision).collect()
+    let of_seal = fitted.map(|seal| Limit {
+        what: format!("seal ({}) in the warm housing", seal.lip.id()),
+        limit: Cow::Borrowed(seal.lip.hottest()),
+    });
+    let of_precision = job
+        .part
+        .precision_limit
+        .as_ref()
+        .map(|limit| Limit { what: "precision bearing".into(), limit: Cow::Borrowed(limit) });
+    // A pressed liner leaves a housing that grows more than it does: hotter than that nothing is gained and the liner lost.
+    let of_liner = if piece == Piece::Housing { liner::hottest(job) } else { None };
+    let of_liner = of_liner.map(|limit| Limit { what: "housing with its liner".into(), limit: Cow::Owned(limit) });
+    of_material.chain(of_closure).chain(of_seal).chain(of_precision).chain(of_liner).collect()
 }
 
 /// What runs with a piece, and the temperatures between which it may.

@@ -5,6 +5,7 @@ use super::strength::strength;
 use crate::job::{Housing, Job};
 use crate::mechanics::{Held, LinedBore, LinedState, Part, Ring, YieldCheck};
 use crate::quantity::{Cases, Length, Pressure, Ratio, ThermodynamicTemperature, reference_temperature};
+use crate::stock::material::{Provenance, TemperatureLimit};
 use crate::stock::{Curve, Material};
 use uom::si::length::meter;
 use uom::si::ratio::ratio;
@@ -15,6 +16,10 @@ const STEP_K: f64 = 2.0;
 
 /// Temperature to which the end of a liner's hold is found, K.
 const TOLERANCE_K: f64 = 0.01;
+
+/// What the pressure and the hold of a liner are computed with.
+pub(super) const SOURCE: &str =
+    "thick-wall rings (Lamé), plane stress, thermal expansion of both materials (see sources)";
 
 /// What a liner does and bears.
 #[derive(Clone, Debug)]
@@ -123,6 +128,21 @@ pub(super) fn plan(job: &Job, pressure: &Cases<Pressure>) -> Result<Option<Liner
         housing_factor: check.factor,
         free_from: free_from(&least, housing, &liner.material)?,
     }))
+}
+
+/// How hot a housing may get before its pressed liner comes free; none where it never does, or is cast in.
+pub(super) fn hottest(job: &Job) -> Option<TemperatureLimit> {
+    let housing = job.housing.as_ref()?;
+    let liner = housing.liner.as_ref()?;
+    // What cannot be computed is an error of `plan`, which asks for the same temperature.
+    let temperature = free_from(&bore(job, housing)?, housing, &liner.material).ok()??;
+    Some(TemperatureLimit {
+        temperature,
+        reason: "the pressed liner with its least interference comes free: it may turn or come out, and the bore grows no further \
+                 than the liner alone"
+            .to_owned(),
+        provenance: Provenance::of_calculation(SOURCE, "from the liner's least interference and the expansion of both materials"),
+    })
 }
 
 fn state(

@@ -3,35 +3,32 @@
 use crate::job::{AnyValue, Job};
 use crate::plan::LinerPlan;
 use crate::plan::caution::{Caution, Level};
+use crate::plan::liner::SOURCE;
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::say;
 use crate::quantity::{ThermodynamicTemperature, Toward};
 
-const SOURCE: &str = "thick-wall rings (Lamé), plane stress, thermal expansion of both materials (see sources)";
-
 /// What can go wrong with the liner of a seat.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     let Some(liner) = &seat.liner else { return };
-    comes_free(job, seat, liner, found);
+    comes_free(job, liner, found);
     overloads(liner, found);
     follows(liner, found);
 }
 
-/// The hottest that the lined housing gets, in the oven or in service.
-fn hottest(job: &Job, seat: &SeatPlan) -> Option<(ThermodynamicTemperature, &'static str)> {
-    let warmed = seat.warm.as_ref().map(|soak| (soak.end_quick, "warmed for fitting"));
-    let service = job.service.iter().map(|state| (state.housing, "in service"));
-    warmed.into_iter().chain(service).reduce(|a, b| if b.0 > a.0 { b } else { a })
+/// The hottest that the lined housing runs; what it may reach while it is warmed for fitting is among the limits of warming.
+fn hottest(job: &Job) -> Option<ThermodynamicTemperature> {
+    job.service.iter().map(|state| state.housing).reduce(|a, b| if b > a { b } else { a })
 }
 
-fn comes_free(job: &Job, seat: &SeatPlan, liner: &LinerPlan, found: &mut Vec<Caution>) {
-    let Some((free_from, (reached, when))) = liner.free_from.zip(hottest(job, seat)) else { return };
+fn comes_free(job: &Job, liner: &LinerPlan, found: &mut Vec<Caution>) {
+    let Some((free_from, reached)) = liner.free_from.zip(hottest(job)) else { return };
     if reached < free_from {
         return;
     }
     let sentence = say("The pressed liner with its least interference comes free in the housing from ")
         .temperature(free_from, Toward::Down)
-        .text(format!(", and {when} it would be at "))
+        .text(", and in service it would be at ")
         .temperature(reached, Toward::Up)
         .text(
             ". It may turn or come out with the ring, and the bore grows no further than the liner does alone. Stay below that, \

@@ -38,7 +38,6 @@ const FAMILIES: [(&str, StepKind); 47] = [
     ("stops-half-way", StepKind::Push),
     ("weak-", StepKind::Push),
     ("hold-until-lock", StepKind::Push),
-    ("liner", StepKind::Push),
     ("elastic-limit-near", StepKind::Push),
     ("elastic-limit-passed", StepKind::Push),
     ("rings-differ", StepKind::Push),

@@ -115,6 +115,11 @@ impl Provenance {
     pub(crate) fn of_practice(source: &str) -> Self {
         Self { source: Source(source.to_owned()), status: Status::Practice }
     }
+
+    /// Of a value that is calculated for a job by the relation `source`, from what `words` say.
+    pub(crate) fn of_calculation(source: &str, words: &str) -> Self {
+        Self { source: Source(source.to_owned()), status: Status::Computed(words.to_owned()) }
+    }
 }
 
 #[cfg(test)]
