@@ -43,6 +43,7 @@ const FAMILIES: [(&str, StepKind); 47] = [
     ("rings-differ", StepKind::Push),
     ("thin-side", StepKind::Push),
     ("uneven-wall", StepKind::Push),
+    ("liner", StepKind::Push),
     ("seal-", StepKind::Seal),
     ("stack-", StepKind::Stack),
     ("retaining-ring", StepKind::Stack),
