@@ -91,6 +91,13 @@ fn every_value_and_result_stands_in_the_json_plan_where_it_says() {
     });
 }
 
+#[test]
+fn a_seal_alone_is_told_to_have_no_seat_and_not_to_lack_its_bearing() {
+    let run = run(&["working", "examples/mixer-seal.toml"], "");
+    assert_eq!((run.code, run.out.as_str()), (2, ""));
+    assert!(run.err.contains("holds a shaft seal alone") && run.err.contains("seatwise card"), "{}", run.err);
+}
+
 /// Numbers of a text with the unit that follows each; a number that is part of a word is none.
 fn numbers(text: &str) -> Vec<(f64, f64, String)> {
     let units = [
