@@ -130,7 +130,7 @@ fn means_text(plan: &Plan<'_>, means: &MeansPlan, show: Show) -> String {
     if means.needed <= Force::default() {
         text.push_str("no force is needed beyond a light push.");
     } else if means.available.is_some_and(|available| available < means.needed) {
-        text.push_str(&format!("up to {} is needed, more than it gives.", up(means.needed, show)));
+        text.push_str(&format!("up to {} is needed, which is too much for it.", up(means.needed, show)));
     } else {
         text.push_str(&format!(
             "up to {} is needed; stop at {} and find out why.",
