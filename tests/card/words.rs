@@ -94,6 +94,9 @@ fn what_can_fly_or_crush_stands_where_the_seal_and_the_ring_go_in_and_depths_hav
     let seated = step("to the outer edge of the case at four places");
     assert!(["depth 1", "depth 4 -0.200 mm to 0.200 mm"].iter().all(|blank| seated.contains(blank)), "{seated}");
     let stacked = step("Before anything goes in");
+    let place = |opening: &str| steps.iter().position(|step| step.contains(opening)).unwrap();
+    assert!(place("Before anything goes in") < place("Push it home"), "it can be measured only then");
+    assert!(place("Push it home") < place("After pressing"));
     assert!(stacked.contains("DIN 472 62x2 1.930 mm to 2.000 mm"), "{stacked}");
 }
 

@@ -5,7 +5,7 @@ use super::{Blank, Stage, StepKind, WorkStep};
 use crate::job::AnyValue;
 use crate::plan::seal::SealPlan;
 use crate::plan::sentence::{Sentence, say};
-use crate::plan::stack::{BedPlan, PairPlan};
+use crate::plan::stack::{BedPlan, PairPlan, StackPlan};
 use crate::quantity::{Length, Toward};
 
 /// Places at which a depth is read, as the steps say.
@@ -21,24 +21,36 @@ pub(super) fn seal(plan: &SealPlan) -> Stage {
     Stage { title: format!("Shaft seal {}", plan.name), seat: None, steps: steps(&plan.kinds, &plan.steps, blanks) }
 }
 
-/// The steps of the parts on a shoulder, with their ring.
-pub(super) fn bed(plan: &BedPlan) -> Stage {
+/// The steps of what stands along the axis, each time those before anything goes in and those after.
+pub(super) fn stack(plan: &StackPlan) -> Vec<(Stage, Stage)> {
+    plan.bed.iter().map(bed).chain(plan.pair.iter().map(pair)).collect()
+}
+
+/// The parts on a shoulder, with their ring.
+fn bed(plan: &BedPlan) -> (Stage, Stage) {
     let blanks = |kind: StepKind| match kind {
         StepKind::Stack => plan.rows.iter().map(|row| read(&row.what, (row.least, row.most))).collect(),
         StepKind::Depth => plan.reading.map(depths).unwrap_or_default(),
         StepKind::Gap => vec![read("gap", plan.gap)],
         _ => Vec::new(),
     };
-    Stage { title: "Axial stack".to_owned(), seat: None, steps: steps(&plan.kinds, &plan.steps, blanks) }
+    split("Axial stack", steps(&plan.kinds, &plan.steps, blanks))
 }
 
-/// The steps of two bearings with a spacer; both lengths are measured at the first.
-pub(super) fn pair(plan: &PairPlan) -> Stage {
+/// The first step measures, and comes before anything goes in.
+fn split(title: &str, mut steps: Vec<WorkStep>) -> (Stage, Stage) {
+    let after = steps.split_off(steps.len().min(1));
+    let before = Stage { title: format!("{title}, measured first"), seat: None, steps };
+    (before, Stage { title: title.to_owned(), seat: None, steps: after })
+}
+
+/// Two bearings with a spacer; both lengths are measured at the first step.
+fn pair(plan: &PairPlan) -> (Stage, Stage) {
     let mut steps: Vec<WorkStep> = plan.steps.iter().map(|text| WorkStep::new(StepKind::Stack, text.clone())).collect();
     if let Some(first) = steps.first_mut() {
         first.blanks = vec![read("spacer", plan.spacer), read("between shoulders", plan.shoulders)];
     }
-    Stage { title: "Bearings and spacer".to_owned(), seat: None, steps }
+    split("Bearings and spacer", steps)
 }
 
 fn steps(kinds: &[StepKind], steps: &[Sentence], blanks: impl Fn(StepKind) -> Vec<Blank>) -> Vec<WorkStep> {

@@ -112,14 +112,16 @@ impl Plan<'_> {
         let seal = self.seal.as_ref().map(beside::seal);
         let (early, late) = if seal_first { (seal, None) } else { (None, seal) };
         let mut stages: Vec<Stage> = self.checks().into_iter().chain(early).collect();
+        // What a stack is made of is measured while it can still be reached.
+        let stack = self.stack.as_ref().map(beside::stack).unwrap_or_default();
+        let (measured, built): (Vec<Stage>, Vec<Stage>) = stack.into_iter().unzip();
+        stages.extend(measured);
         stages.extend(self.seats.iter().map(|seat| Stage {
             title: format!("{} seat", capital(seat.seat.name())),
             seat: Some(seat.seat),
             steps: self.seat_steps(seat).into_iter().map(|(kind, text)| blanks::step(self, seat, kind, text)).collect(),
         }));
-        if let Some(stack) = &self.stack {
-            stages.extend(stack.bed.iter().map(beside::bed).chain(stack.pair.iter().map(beside::pair)));
-        }
+        stages.extend(built);
         stages.extend(late);
         stages.extend(self.fasteners.as_ref().map(screws::stage));
         stages.retain(|stage| !stage.steps.is_empty());
