@@ -101,6 +101,17 @@ fn what_can_fly_or_crush_stands_where_the_seal_and_the_ring_go_in_and_depths_hav
 }
 
 #[test]
+fn spacer_and_shoulders_are_measured_before_a_bearing_is_driven_in() {
+    let steps = steps(&card("examples/trailer-hub.toml", &[]));
+    let place = |opening: &str| steps.iter().position(|step| step.contains(opening)).unwrap();
+    let first = &steps[place("Measure the spacer")];
+    assert!(first.contains("spacer 62.080 mm to 62.120 mm") && first.contains("between shoulders"), "{first}");
+    assert!(
+        place("Measure the spacer") < place("Press it") && place("Press it") < place("Drive the first bearing home")
+    );
+}
+
+#[test]
 fn an_uneven_wall_is_told_of_where_it_warms() {
     let steps = steps(&card("examples/gear-cover.toml", &[]));
     let warms = steps.iter().find(|step| step.contains("Warm the housing")).unwrap();
