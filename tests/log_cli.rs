@@ -208,7 +208,7 @@ fn gaps_are_told_and_empty_cells_are_counted() {
     let run = run(&["log", "examples/pump-case.toml", "-"], rows);
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(
-        run.out.contains("no reading from 15 min to 1 h 30 min") && run.out.contains("1 rows without a value"),
+        run.out.contains("no reading from 15 min to 1 h 30 min") && run.out.contains("1 row without a value"),
         "{}",
         run.out
     );

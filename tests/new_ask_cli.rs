@@ -86,6 +86,33 @@ fn an_interrupted_talk_is_taken_up_where_it_ended() {
 }
 
 #[test]
+fn a_job_given_in_place_of_answers_is_refused_and_left_as_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let job = folder.path().join("pump.toml");
+    let text = fs::read_to_string("examples/pump-case.toml").unwrap();
+    fs::write(&job, &text).unwrap();
+    let asked = run(&["ask", "--resume", job.to_str().unwrap()], PUMP);
+    assert!(asked.code == 2 && asked.err.contains("is left as it is"), "{}", asked.err);
+    assert_eq!(fs::read_to_string(&job).unwrap(), text);
+}
+
+#[test]
+fn answers_are_kept_where_no_one_says_how_to_save_the_job() {
+    let folder = tempfile::tempdir().unwrap();
+    let saved = folder.path().join("pump.toml");
+    let kept = folder.path().join("pump.toml.answers");
+    let lines: Vec<&str> = PUMP.lines().collect();
+    let half = run(&["ask", "--save", saved.to_str().unwrap()], &format!("{}\n", lines[..7].join("\n")));
+    assert_eq!(half.code, 2, "{}", half.err);
+    let rest = run(&["ask", "--resume", kept.to_str().unwrap()], &format!("{}\n", lines[7..].join("\n")));
+    assert_eq!(rest.code, 0, "{}", rest.err);
+    assert!(rest.err.contains("Not saved. The answers are kept in") && kept.exists(), "{}", rest.err);
+    let library = Library::default();
+    let (talk, left) = Talk::resume(&library, &fs::read_to_string(&kept).unwrap());
+    assert!(talk.question().is_none() && left.is_empty(), "all of them");
+}
+
+#[test]
 fn what_the_check_refuses_is_asked_again_with_its_words() {
     let library = Library::default();
     // Answers up to a question, one that it refuses, and what it says.

@@ -5,7 +5,7 @@
 use super::args::{AskFlags, OutputFlags};
 use super::failure::Failure;
 use super::output::Output;
-use super::{Outcome, input};
+use super::{DONE, input};
 use crate::job::Problem;
 use crate::job::ask::{Question, Reply, Talk, Usual};
 use crate::plan;
@@ -18,7 +18,8 @@ const DRAFT: &str = "seatwise.answers";
 const INTRODUCTION: &str = "Write values with their unit, as the shop says them: 62 mm, 1-1/8 in, -18 °C, 0 °F, 1 h 30 min.\n\
                             An empty line takes what stands in [ ]; ? explains, < goes back, quit stops and keeps the answers.\n";
 
-pub(super) fn run(flags: &AskFlags) -> Result<Outcome, Failure> {
+/// Leads the talk, gives the answer, and only then asks whether the job is to be kept.
+pub(super) fn run(flags: &AskFlags, inputs: &[&Path]) -> Result<u8, Failure> {
     let library = input::library(&flags.own.material)?;
     let keeper = Keeper::new(flags)?;
     let mut talk = match &flags.resume {
@@ -48,12 +49,22 @@ pub(super) fn run(flags: &AskFlags) -> Result<Outcome, Failure> {
             Err(problems) => return Err(Failure::job("the answers".to_owned(), talk.text(), &problems)),
         }
     };
+    // A reader who is gone, or a result that cannot be written, is no reason to lose the job.
+    let written = Output::new(&flags.output, inputs.to_vec()).write_result(answer.as_bytes());
     keeper.save(&talk, &mut lines)?;
-    Ok(Outcome::done(answer))
+    written.map(|()| DONE)
 }
 
 fn resumed<'l>(library: &'l crate::stock::Library, path: &Path) -> Result<Talk<'l>, Failure> {
-    let (talk, left) = Talk::resume(library, &input::text(path, "name the file that the earlier run has written")?);
+    let draft = input::text(path, "name the file that the earlier run has written")?;
+    if !Talk::is_draft(&draft) {
+        let name = path.display();
+        return Err(Failure::plain(
+            format!("{name} does not hold the answers of an earlier run, and is left as it is"),
+            "name the file that the earlier run has written; a job is planned with seatwise plan",
+        ));
+    }
+    let (talk, left) = Talk::resume(library, &draft);
     let told: String = talk.draft().lines().skip(1).map(|line| format!("  {line}\n")).collect();
     say(&format!("Taken up:\n{told}"))?;
     for line in left {
@@ -181,11 +192,21 @@ impl<'f> Keeper<'f> {
         Failure::plain(message, help)
     }
 
-    /// Offers to save the job, and removes the draft, which is then no longer needed.
+    /// Says where the answers are, where there is a file of them.
+    fn unsaved(&self) -> Result<(), Failure> {
+        let Some(draft) = &self.draft else { return Ok(()) };
+        say(&format!(
+            "Not saved. The answers are kept in {0}; go on with: seatwise ask --resume {0}\n",
+            draft.display()
+        ))
+    }
+
+    /// Offers to save the job, and removes the draft, which is then no longer needed. Where no one answers, as when the terminal
+    /// is closed, the draft stays.
     fn save(&self, talk: &Talk<'_>, lines: &mut Lines) -> Result<(), Failure> {
         let mut name = self.flags.save.clone();
         while name.is_none() {
-            let line = lines.ask("\nSave the job as? [empty: not]\n> ")?.unwrap_or_default();
+            let Some(line) = lines.ask("\nSave the job as? [empty: not]\n> ")? else { return self.unsaved() };
             if line.trim().is_empty() {
                 break;
             }

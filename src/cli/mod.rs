@@ -90,7 +90,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),
         Command::Media(flags) => (media::run(flags)?, &flags.output),
         Command::Schema(flags) => (schema::run(flags)?, &flags.output),
-        Command::Ask(flags) => (ask::run(flags)?, &flags.output),
+        Command::Ask(flags) => return ask::run(flags, &arguments.inputs()),
         Command::New(flags) => (new::run(flags), &flags.output),
         Command::Log(flags) => (log::run(flags)?, &flags.output),
     };

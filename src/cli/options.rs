@@ -27,6 +27,12 @@ pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
 /// The job in a file, or its mistakes.
 pub(super) fn checked(path: &Path, library: &Library) -> Result<Job, Failure> {
     let text = input::text(path, JOB)?;
+    if job::is_seal_alone(&text) {
+        return Err(Failure::plain(
+            format!("{} holds a shaft seal alone: there is no seat of a bearing to compute", named(path)),
+            "see it with seatwise plan or seatwise card, or describe a bearing and its seat as well",
+        ));
+    }
     job::check(&text, library).map_err(|problems| Failure::job(named(path), text, &problems))
 }
 

@@ -37,6 +37,25 @@ pub struct Caution {
     forbids: bool,
 }
 
+/// Codes of cautions that speak of harm to people.
+///
+/// ISO 3864 and ANSI Z535 keep the safety alert symbol for these: a spoiled part or machine has the word alone (from memory).
+const HURTS_PEOPLE: [&str; 13] = [
+    "asphyxiation",
+    "cryogen",
+    "dry-ice",
+    "flammable-solvent",
+    "gas-in-the-room",
+    "hammer",
+    "hot-oil",
+    "hot-part",
+    "induction-magnetism",
+    "press",
+    "press-seal",
+    "retaining-ring",
+    "steam",
+];
+
 /// Source of a rule that no text was found for.
 pub(super) const PRACTICE: &str = "common practice, no published source";
 
@@ -69,6 +88,11 @@ impl Caution {
     /// Where the rule comes from.
     pub fn source(&self) -> &str {
         &self.source
+    }
+
+    /// Whether someone may be hurt; else the part, the machine or the job is at risk.
+    pub fn hurts_people(&self) -> bool {
+        HURTS_PEOPLE.contains(&self.code)
     }
 
     /// Whether the job must not be done as planned.

@@ -215,6 +215,9 @@ fn crossing(in_hand: impl Fn(f64) -> f64, (mut low, mut high): (f64, f64)) -> f6
     0.5 * (low + high)
 }
 
+/// How far into the middle case's time in shop air a plot looks, s: half an hour, by which anyone has pushed.
+const LONGEST_MIDDLE_S: f64 = 1800.0;
+
 /// How much of the time in shop air a plot shows, s.
 fn shown_after(window: &Cases<Window>, carry: f64, treated: bool) -> f64 {
     if !treated {
@@ -224,8 +227,9 @@ fn shown_after(window: &Cases<Window>, carry: f64, treated: bool) -> f64 {
         Window::Lasts(time) => time.get::<second>(),
         Window::Always | Window::Beyond(_) => 0.0,
     };
-    let last = lasts(window.tightest).max(lasts(window.middle)).min(1800.0);
-    (1.5 * last).max(3.0 * carry).max(30.0)
+    // What the tightest case does decides, and has its place on the axis however long it lasts.
+    let last = lasts(window.tightest).max(lasts(window.middle).min(LONGEST_MIDDLE_S));
+    (1.5 * last).min(LONGEST_ON_BENCH_S).max(3.0 * carry).max(30.0)
 }
 
 /// Temperature from kelvin.

@@ -1,6 +1,7 @@
 //! Runs fit, thermal and mechanics in order, judges the result, and collects what must be said of it.
 
 mod answer;
+pub mod arrangement;
 mod basis;
 mod caution;
 mod cautions;

@@ -7,7 +7,7 @@ use super::push::ALARM;
 use super::sentence::{Sentence, say};
 use super::work::StepKind;
 use crate::job::{AnyValue, Hold, Piece};
-use crate::quantity::{Length, Toward};
+use crate::quantity::{Force, Length, Toward};
 use uom::si::length::millimeter;
 use uom::si::time::second;
 
@@ -29,6 +29,26 @@ fn hold(seat: &SeatPlan, sentence: Sentence) -> Sentence {
             .text(" or more."),
         None => sentence.text(", and hold it against its stop until both parts are at one temperature."),
     }
+}
+
+/// When to stop pressing: at the force that nothing explains, or at what the press gives where that comes first.
+fn press_home(seat: &SeatPlan, sentence: Sentence) -> Sentence {
+    let given = seat.means.as_ref().and_then(|means| means.available);
+    match given.filter(|given| *given < seat.at_bore.force.tightest) {
+        Some(given) => sentence
+            .text(", more than the press gives. If it stands still at ")
+            .value(AnyValue::Force(given), Toward::Down)
+            .text(", take it out again."),
+        None => sentence
+            .text(". If ")
+            .value(AnyValue::Force(alarm(seat)), Toward::Down)
+            .text(" is needed before it is home, stop and find out why."),
+    }
+}
+
+/// Force at which to stop before the part is home.
+pub(super) fn alarm(seat: &SeatPlan) -> Force {
+    seat.means.as_ref().map_or(seat.at_bore.force.tightest * ALARM, |means| means.alarm)
 }
 
 /// What the jig's spanner feels, and where it stops.
@@ -175,11 +195,11 @@ impl Plan<'_> {
             _ if seat.at_bore.clearance.tightest >= Length::default() => {
                 say(format!("Push it home {}{by} in one movement; it may need a light push throughout.", whither(seat)))
             }
-            _ => say(format!("Press it {}{by}, square and without stopping; expect up to ", whither(seat)))
-                .value(force, Toward::Up)
-                .text(". If ")
-                .value(AnyValue::Force(seat.at_bore.force.tightest * ALARM), Toward::Up)
-                .text(" is needed before it is home, stop and find out why."),
+            _ => press_home(
+                seat,
+                say(format!("Press it {}{by}, square and without stopping; expect up to ", whither(seat)))
+                    .value(force, Toward::Up),
+            ),
         }
     }
 
@@ -191,9 +211,12 @@ impl Plan<'_> {
         } else {
             "stop"
         };
-        say(format!(
-            "When all is at one temperature again, check that it sits against its {stop} all round{what}; wipe off water and \
-             oil the seat against rust."
-        ))
+        let treated = seat.chill.is_some() || seat.warm.is_some();
+        let (opening, oil) = if treated {
+            ("When all is at one temperature again, check", "wipe off water and oil the seat against rust")
+        } else {
+            ("Check", "oil the seat against rust")
+        };
+        say(format!("{opening} that it sits against its {stop} all round{what}; {oil}."))
     }
 }

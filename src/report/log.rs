@@ -30,7 +30,8 @@ pub fn text(plan: &LogPlan<'_>, system: System) -> String {
     }
     if plan.empty_rows > 0 {
         page.heading("Left out");
-        page.paragraph(&format!("{} rows without a value.", plan.empty_rows));
+        let rows = if plan.empty_rows == 1 { "row" } else { "rows" };
+        page.paragraph(&format!("{} {rows} without a value.", plan.empty_rows));
     }
     page.finish()
 }

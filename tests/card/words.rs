@@ -56,6 +56,8 @@ fn a_job_that_must_not_be_done_has_a_reason_and_no_steps() {
     let page = Html::parse_document(&text);
     assert!(seen(all(&page, ".verdict")[0]).starts_with("DO NOT"));
     assert!(all(&page, ".steps").is_empty());
+    let whole = seen_of_page(&text);
+    assert!(whole.contains("There are no steps") && !whole.contains("Done name"), "nothing is signed as done");
     assert!(seen(all(&page, ".signal")[0]).starts_with("DANGER"));
 }
 
@@ -75,6 +77,109 @@ fn hold_points_have_a_box_and_initials_and_readings_have_their_limits() {
     ] {
         assert!(blanks.iter().any(|blank| blank == wanted), "{wanted}: {blanks:?}");
     }
+}
+
+/// A card's steps, each as it is read.
+fn steps(text: &str) -> Vec<String> {
+    all(&Html::parse_document(text), ".steps > li").into_iter().map(seen).collect()
+}
+
+#[test]
+fn what_can_fly_or_crush_stands_where_the_seal_and_the_ring_go_in_and_depths_have_blanks() {
+    let steps = steps(&card("examples/conveyor-drive.toml", &[]));
+    let step = |opening: &str| steps.iter().find(|step| step.contains(opening)).unwrap();
+    assert!(step("Press it in square and in one go").contains("WARNING Pressing the seal"));
+    assert!(!step("Push it home").contains("Pressing the seal"));
+    assert!(step("Put the ring in with its sharp edge").contains("WARNING A retaining ring flies"));
+    let seated = step("to the outer edge of the case at four places");
+    assert!(["depth 1", "depth 4 -0.200 mm to 0.200 mm"].iter().all(|blank| seated.contains(blank)), "{seated}");
+    let stacked = step("Before anything goes in");
+    let place = |opening: &str| steps.iter().position(|step| step.contains(opening)).unwrap();
+    assert!(place("Before anything goes in") < place("Push it home"), "it can be measured only then");
+    assert!(place("Push it home") < place("After pressing"));
+    assert!(stacked.contains("DIN 472 62x2 1.930 mm to 2.000 mm"), "{stacked}");
+}
+
+#[test]
+fn spacer_and_shoulders_are_measured_before_a_bearing_is_driven_in() {
+    let steps = steps(&card("examples/trailer-hub.toml", &[]));
+    let place = |opening: &str| steps.iter().position(|step| step.contains(opening)).unwrap();
+    let first = &steps[place("Measure the spacer")];
+    assert!(first.contains("spacer 62.080 mm to 62.120 mm") && first.contains("between shoulders"), "{first}");
+    assert!(
+        place("Measure the spacer") < place("Press it") && place("Press it") < place("Drive the first bearing home")
+    );
+}
+
+#[test]
+fn an_uneven_wall_is_told_of_where_it_warms() {
+    let steps = steps(&card("examples/gear-cover.toml", &[]));
+    let warms = steps.iter().find(|step| step.contains("Warm the housing")).unwrap();
+    assert!(warms.contains("turn the piece in the oven"), "{warms}");
+}
+
+#[test]
+fn the_safety_triangle_stands_where_someone_can_be_hurt_and_nowhere_else() {
+    let text = card("examples/conveyor-drive.toml", &[]);
+    let page = Html::parse_document(&text);
+    let mut alerts = 0;
+    for caution in all(&page, ".signal") {
+        let words = seen(caution);
+        let people = ["Hot metal", "Pressing the seal", "retaining ring flies"].iter().any(|what| words.contains(what));
+        assert_eq!(caution.html().contains("<svg"), people, "{words}");
+        alerts += usize::from(people);
+    }
+    assert_eq!(alerts, 3);
+}
+
+#[test]
+fn a_press_is_stopped_at_what_it_gives_where_that_is_less_than_is_needed() {
+    let text = card("examples/core-plug.toml", &[]);
+    let page = Html::parse_document(&text);
+    let push = steps(&text).into_iter().find(|step| step.contains("Press it into the housing")).unwrap();
+    assert!(
+        push.contains("expect up to 68 kN, more than the press gives. If it stands still at 20 kN, take it out again."),
+        "{push}"
+    );
+    let blanks: Vec<String> = all(&page, ".blanks li").into_iter().map(seen).collect();
+    assert!(blanks.contains(&"highest force stop at 20 kN".to_owned()), "{blanks:?}");
+    assert!(!push.contains("rings"), "a plug has none: {push}");
+}
+
+#[test]
+fn a_hold_point_speaks_of_what_is_treated() {
+    let holds = |job: &str| -> Vec<String> {
+        all(&Html::parse_document(&card(job, &[])), ".hold").into_iter().map(seen).collect()
+    };
+    let one = holds("examples/fan-shaft.toml");
+    assert!(one.iter().any(|hold| hold.contains("the inner ring bore is as warm as planned")), "{one:?}");
+    let both = holds("examples/pump-case.toml");
+    assert!(both.iter().any(|hold| hold.contains("the temperatures above were reached")), "{both:?}");
+}
+
+/// A ring so large that it stays clear for more than an hour in the air of the shop: plots once had no place for that moment.
+#[test]
+fn a_window_of_hours_has_its_place_in_the_picture() {
+    let text = card_of(
+        "[bearing]\nkind = \"roller bearing\"\nbore = \"500 mm\"\noutside = \"720 mm\"\nwidth = \"167 mm\"\nclosure = \"open\"\n\
+         [shaft]\noutside_limits = \"r6\"\nmaterial = \"carbon-steel\"\n\
+         [warm]\npart = \"bearing\"\nmedium = \"oil-bath\"\ntemperature = \"110 °C\"\nuntil = \"settled\"\n",
+    );
+    let page = Html::parse_document(&text);
+    let pictures: Vec<String> = all(&page, ".picture svg").into_iter().map(seen).collect();
+    assert!(pictures.iter().any(|picture| picture.contains("all clear until 62 min")), "{pictures:?}");
+}
+
+#[test]
+fn the_seat_is_drawn_to_scale_with_its_fit_magnified_and_says_so() {
+    let text = card("examples/conveyor-drive.toml", &[]);
+    let page = Html::parse_document(&text);
+    let drawing = seen(all(&page, ".picture svg")[0]);
+    for wanted in ["housing", "outer ring", "balls", "inner ring", "retaining ring", "shaft seal", "30 µm interference"]
+    {
+        assert!(drawing.contains(wanted), "{wanted}: {drawing}");
+    }
+    assert!(drawing.contains("To scale; the fit at 20 °C is drawn"), "{drawing}");
 }
 
 #[test]

@@ -83,6 +83,9 @@ pub enum Reply {
     Back(Option<String>),
 }
 
+/// First line of the answers so far.
+const DRAFT_HEAD: &str = "# Answers so far. Go on with: seatwise ask --resume THIS-FILE";
+
 /// A talk that makes a job.
 #[derive(Clone, Debug)]
 pub struct Talk<'l> {
@@ -118,7 +121,13 @@ impl<'l> Talk<'l> {
     /// The answers, one a line, for [`Self::resume`].
     pub fn draft(&self) -> String {
         let lines = self.answers.0.iter().map(|(key, answer)| format!("{key} = {answer}\n"));
-        format!("# Answers so far. Go on with: seatwise ask --resume THIS-FILE\n{}", lines.collect::<String>())
+        format!("{DRAFT_HEAD}\n{}", lines.collect::<String>())
+    }
+
+    /// Whether a text is one that [`Self::draft`] has written, and may be written over as the talk goes on: a job, whose lines
+    /// look much the same, is not.
+    pub fn is_draft(text: &str) -> bool {
+        text.trim_start_matches('\u{feff}').lines().next().is_some_and(|line| line.trim_end() == DRAFT_HEAD)
     }
 
     /// The next question; none when all have their answers.

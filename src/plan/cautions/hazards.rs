@@ -30,7 +30,8 @@ pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
     }
     let pressed = seats.iter().any(|seat| seat.verdict == Verdict::Press || seat.verdict == Verdict::SomeWillNot);
     if pressed {
-        found.push(Caution::new("press", Level::Warning, say(PRESS), PRACTICE));
+        let words = if job.part.kind.is_bearing() { PRESS } else { PRESS_PLAIN };
+        found.push(Caution::new("press", Level::Warning, say(words), PRACTICE));
     }
     deferring(found);
 }
@@ -38,7 +39,7 @@ pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
 /// What can hurt someone who presses a seal home, where nothing has been said of pressing.
 pub(super) fn of_seal(found: &mut Vec<Caution>) {
     if found.iter().all(|caution| caution.code() != "press") {
-        found.push(Caution::new("press", Level::Warning, say(PRESS_SEAL), PRACTICE));
+        found.push(Caution::new("press-seal", Level::Warning, say(PRESS_SEAL), PRACTICE));
     }
 }
 
@@ -51,6 +52,8 @@ const PRESS_SEAL: &str = "Pressing the seal: keep hands out from under press and
                           before the seal is home.";
 const PRESS: &str = "Stand clear of the line of the press, guard it, wear eye protection: hardened rings shatter. Keep the \
                      part square, and stop when the force rises before the shoulder is reached.";
+const PRESS_PLAIN: &str = "Stand clear of the line of the press, guard it, wear eye protection: a part that tilts or slips is thrown out. \
+                           Keep the part square, and stop when the force rises before it is home.";
 const DEFER: &str = "This plan is a calculation. The manual of the machine's maker, the data of the part's maker, local \
                      codes and licensed practice go before it.";
 

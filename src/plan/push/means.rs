@@ -48,6 +48,8 @@ pub(in crate::plan) fn means(
         }
         PressMeans::HammerAndSleeve => plan.words = Means::HammerAndSleeve.caution(),
     }
+    // What cannot be reached is no force to stop at.
+    plan.alarm = plan.available.map_or(plan.alarm, |available| plan.alarm.min(available));
     Ok(Some(plan))
 }
 

@@ -79,9 +79,10 @@ fn of(seal: &Seal, beside: &Beside<'_>) -> Result<Option<SealPlan>, PlanError> {
         coldest: seal.lip.coldest().temperature,
         hottest: seal.lip.hottest().temperature,
         neighbour: neighbour::neighbour(seal, beside),
+        kinds: Vec::new(),
         steps: Vec::new(),
     };
-    plan.steps = steps::steps(beside.bearing, seal, body, &plan);
+    (plan.kinds, plan.steps) = steps::steps(beside.bearing, seal, body, &plan).into_iter().unzip();
     Ok(Some(plan))
 }
 

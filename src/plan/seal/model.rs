@@ -1,6 +1,7 @@
 use crate::assembly::seal::{Allowance, CaseForce, Stand};
 use crate::job::AnyValue;
 use crate::plan::sentence::Sentence;
+use crate::plan::work::StepKind;
 use crate::quantity::{Cases, Length, ThermodynamicTemperature, Velocity};
 
 /// A shaft seal: its fit, its force, its place, and what its bore and shaft must be.
@@ -44,6 +45,8 @@ pub struct SealPlan {
     pub neighbour: Sentence,
     /// What to do, in order.
     pub steps: Vec<Sentence>,
+    /// What sort of step each is.
+    pub kinds: Vec<StepKind>,
 }
 
 /// Speed of the shaft's surface under the lip.

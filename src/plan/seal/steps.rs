@@ -3,18 +3,26 @@
 use super::model::SealPlan;
 use crate::job::{AnyValue, PassesOver, Seal, SealBody, SealLips};
 use crate::plan::sentence::{Sentence, say};
+use crate::plan::work::StepKind;
 use crate::quantity::{Length, Toward};
 use crate::stock::seal_seats::SealCase;
 
-pub(super) fn steps(bearing: Option<&'static str>, seal: &Seal, body: &SealBody, plan: &SealPlan) -> Vec<Sentence> {
-    let mut steps = vec![order(bearing, seal, plan), look(body)];
+/// What to do, with what sort of step each is.
+pub(super) fn steps(
+    bearing: Option<&'static str>,
+    seal: &Seal,
+    body: &SealBody,
+    plan: &SealPlan,
+) -> Vec<(StepKind, Sentence)> {
+    let mut steps: Vec<Sentence> = vec![order(bearing, seal, plan), look(body)];
     steps.push(lubricate(body));
     steps.extend(cover(body));
     steps.extend(worn(body, plan));
-    steps.push(press(body, plan));
-    steps.push(measure(plan));
+    let mut steps: Vec<(StepKind, Sentence)> = steps.into_iter().map(|step| (StepKind::Seal, step)).collect();
+    steps.push((StepKind::SealPress, press(body, plan)));
+    steps.push((StepKind::SealDepth, measure(plan)));
     if body.sealant {
-        steps.push(sealant(seal));
+        steps.push((StepKind::Seal, sealant(seal)));
     }
     steps
 }

@@ -54,9 +54,10 @@ fn bed(bed: &Bed) -> Result<BedPlan, PlanError> {
         gap: gap(bed)?,
         play,
         rows,
+        kinds: Vec::new(),
         steps: Vec::new(),
     };
-    plan.steps = steps::steps(bed, &plan);
+    (plan.kinds, plan.steps) = steps::steps(bed, &plan).into_iter().unzip();
     Ok(plan)
 }
 

@@ -1,5 +1,6 @@
 use crate::assembly::stack::{Change, Ends, Way};
 use crate::plan::sentence::Sentence;
+use crate::plan::work::StepKind;
 use crate::quantity::Length;
 
 /// What stands along the axis.
@@ -94,6 +95,8 @@ pub struct BedPlan {
     pub gap: (Length, Length),
     /// What to do, in order.
     pub steps: Vec<Sentence>,
+    /// What sort of step each is.
+    pub kinds: Vec<StepKind>,
 }
 
 /// Two bearings with a spacer between their inner rings.

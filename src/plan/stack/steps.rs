@@ -4,16 +4,17 @@ use super::model::BedPlan;
 use crate::assembly::stack::Change;
 use crate::job::{AnyValue, Bed};
 use crate::plan::sentence::{Sentence, say};
+use crate::plan::work::StepKind;
 use crate::quantity::{Length, Toward};
 
 /// How near a depth is read in a shop, mm: common practice, no published source.
 const READ_WITHIN: &str = "0.02 mm";
 
-pub(super) fn steps(bed: &Bed, plan: &BedPlan) -> Vec<Sentence> {
-    let mut steps = vec![before(bed)];
-    steps.extend(after_pressing(plan));
-    steps.push(gap(plan));
-    steps.push(ring(bed, plan));
+pub(super) fn steps(bed: &Bed, plan: &BedPlan) -> Vec<(StepKind, Sentence)> {
+    let mut steps = vec![(StepKind::Stack, before(bed))];
+    steps.extend(after_pressing(plan).map(|step| (StepKind::Depth, step)));
+    steps.push((StepKind::Gap, gap(plan)));
+    steps.push((StepKind::Ring, ring(bed, plan)));
     steps
 }
 

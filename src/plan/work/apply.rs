@@ -4,8 +4,8 @@ use super::{Stage, StepKind, Work};
 use crate::plan::caution::{Caution, Level};
 use crate::plan::sentence::Word;
 
-/// Families of codes by how they begin, and the step at which they apply; the first that fits counts.
-const FAMILIES: [(&str, StepKind); 47] = [
+/// Families of codes by how they begin, and the step at which they apply; the first that fits, and whose step there is, counts.
+const FAMILIES: [(&str, StepKind); 50] = [
     ("hot-", StepKind::Warm),
     ("too-hot", StepKind::Warm),
     ("steam", StepKind::Warm),
@@ -33,6 +33,7 @@ const FAMILIES: [(&str, StepKind); 47] = [
     ("chilling-shortens", StepKind::Place),
     ("grips-soon", StepKind::Push),
     ("push-right-ring", StepKind::Push),
+    ("press-seal", StepKind::SealPress),
     ("press", StepKind::Push),
     ("hammer", StepKind::Push),
     ("stops-half-way", StepKind::Push),
@@ -42,11 +43,13 @@ const FAMILIES: [(&str, StepKind); 47] = [
     ("elastic-limit-passed", StepKind::Push),
     ("rings-differ", StepKind::Push),
     ("thin-side", StepKind::Push),
+    ("uneven-wall", StepKind::Warm),
     ("uneven-wall", StepKind::Push),
     ("liner", StepKind::Push),
+    ("seal-force", StepKind::SealPress),
     ("seal-", StepKind::Seal),
     ("stack-", StepKind::Stack),
-    ("retaining-ring", StepKind::Stack),
+    ("retaining-ring", StepKind::Ring),
     ("ring-in-groove", StepKind::Stack),
     ("groove-land", StepKind::Stack),
     ("spacer-length", StepKind::Stack),
@@ -78,13 +81,16 @@ pub(super) fn cautions(cautions: &[Caution], stages: Vec<Stage>) -> Work {
 
 /// Stage and step of a caution: of the seat that it names, or else the first of its kind.
 fn place(caution: &Caution, stages: &[Stage]) -> Option<(usize, usize)> {
-    let (_, kind) = FAMILIES.iter().find(|(family, _)| caution.code().starts_with(family))?;
     let of_seat = |stage: &Stage| stage.seat.is_none_or(|seat| !names_another(caution, seat.name()));
-    let found = |(number, stage): (usize, &Stage)| {
-        let step = stage.steps.iter().position(|step| step.kind == *kind)?;
-        Some((number, step))
+    let at = |kind: StepKind| {
+        let found = |(number, stage): (usize, &Stage)| {
+            let step = stage.steps.iter().position(|step| step.kind == kind)?;
+            Some((number, step))
+        };
+        stages.iter().enumerate().filter(|(_, stage)| of_seat(stage)).find_map(found)
     };
-    stages.iter().enumerate().filter(|(_, stage)| of_seat(stage)).find_map(found)
+    let fits = FAMILIES.iter().filter(|(family, _)| caution.code().starts_with(family));
+    fits.map(|(_, kind)| *kind).find_map(at)
 }
 
 /// Whether a caution begins with the name of another seat.
@@ -133,9 +139,19 @@ mod tests {
     }
 
     #[test]
+    fn a_wall_that_is_thin_on_one_side_is_told_of_where_it_warms_else_where_it_is_pressed() {
+        let uneven = || [caution("uneven-wall", Level::Caution, "housing seat: the wall runs from thin to thick.")];
+        let warmed = cautions(&uneven(), vec![seat(SeatKind::Housing, &[StepKind::Push, StepKind::Warm])]);
+        assert_eq!((warmed.stages[0].steps[0].cautions.len(), warmed.stages[0].steps[1].cautions.len()), (0, 1));
+        let pressed = cautions(&uneven(), vec![seat(SeatKind::Housing, &[StepKind::Push])]);
+        assert_eq!(pressed.stages[0].steps[0].cautions, [0]);
+    }
+
+    #[test]
     fn no_family_hides_another_with_a_different_step() {
         for (number, (longer, kind)) in FAMILIES.iter().enumerate() {
-            let hidden = FAMILIES[..number].iter().find(|(family, other)| longer.starts_with(family) && other != kind);
+            let shorter = |family: &str| longer.starts_with(family) && family != *longer;
+            let hidden = FAMILIES[..number].iter().find(|(family, other)| shorter(family) && other != kind);
             assert!(hidden.is_none(), "{longer} never counts");
         }
     }

@@ -3,9 +3,9 @@
 use super::{Blank, StepKind, WorkStep};
 use crate::job::AnyValue;
 use crate::plan::model::{Member, Plan, SeatPlan, Verdict, Window};
-use crate::plan::push::ALARM;
 use crate::plan::sentence::{Sentence, say};
-use crate::quantity::{Length, Toward};
+use crate::plan::steps::alarm;
+use crate::quantity::{Length, Time, Toward};
 
 /// A step with its readings and its hold point.
 pub(super) fn step(plan: &Plan<'_>, seat: &SeatPlan, kind: StepKind, text: Sentence) -> WorkStep {
@@ -16,12 +16,20 @@ pub(super) fn step(plan: &Plan<'_>, seat: &SeatPlan, kind: StepKind, text: Sente
         StepKind::Place => place(plan, seat),
         StepKind::Push => (None, vec![push(seat)]),
         StepKind::Finish => finish(plan),
-        StepKind::Check | StepKind::Stack | StepKind::Seal | StepKind::Screws => (None, Vec::new()),
+        StepKind::Check
+        | StepKind::Stack
+        | StepKind::Depth
+        | StepKind::Gap
+        | StepKind::Ring
+        | StepKind::Seal
+        | StepKind::SealPress
+        | StepKind::SealDepth
+        | StepKind::Screws => (None, Vec::new()),
     };
     WorkStep { hold_point, blanks, ..WorkStep::new(kind, text) }
 }
 
-fn kept(what: &str) -> Blank {
+pub(super) fn kept(what: &str) -> Blank {
     Blank { what: what.to_owned(), wanted: None }
 }
 
@@ -63,16 +71,27 @@ fn clears(seat: &SeatPlan) -> bool {
 }
 
 fn place(plan: &Plan<'_>, seat: &SeatPlan) -> (Option<Sentence>, Vec<Blank>) {
-    let hold = if clears(seat) {
-        "Go on only if the temperatures above were reached; else put it back in and wait."
-    } else {
-        "Go on only if the press stands ready and both parts are as warm and as cold as planned."
+    let treated = match (&seat.warm, &seat.chill) {
+        (Some(_), Some(_)) => "both parts are as warm and as cold as planned".to_owned(),
+        (Some(_), None) => format!("the {} is as warm as planned", seat.outer.name),
+        (None, _) => format!("the {} is as cold as planned", seat.inner.name),
+    };
+    let hold = match (clears(seat), seat.warm.is_some() && seat.chill.is_some()) {
+        (true, true) => "Go on only if the temperatures above were reached; else put it back in and wait.".to_owned(),
+        (true, false) => "Go on only if the temperature above was reached; else put it back in and wait.".to_owned(),
+        (false, _) => format!("Go on only if the press stands ready and {treated}."),
     };
     let wanted = match seat.window.tightest {
         Window::Lasts(time) if time > plan.job.bench.carry => Some(say("less than ").duration(time, Toward::Down)),
-        Window::Lasts(_) | Window::Always | Window::Beyond(_) => None,
+        Window::Lasts(_) | Window::Always | Window::Beyond(_) => planned_carry(plan),
     };
     (Some(say(hold)), vec![Blank { what: "from medium to seat".to_owned(), wanted }])
+}
+
+/// The time on the way that the plan counts with; none where it counts with none.
+fn planned_carry(plan: &Plan<'_>) -> Option<Sentence> {
+    let carry = plan.job.bench.carry;
+    (carry > Time::default()).then(|| say("planned ").duration(carry, Toward::Down))
 }
 
 /// The highest torque of a jig or force of a press, and what it must stay below.
@@ -83,8 +102,7 @@ fn push(seat: &SeatPlan) -> Blank {
         return Blank { what: "highest torque".to_owned(), wanted: stop };
     }
     let pressed = seat.at_bore.clearance.tightest < Length::default();
-    let alarm = AnyValue::Force(seat.at_bore.force.tightest * ALARM);
-    let wanted = pressed.then(|| say("stop at ").value(alarm, Toward::Up));
+    let wanted = pressed.then(|| say("stop at ").value(AnyValue::Force(alarm(seat)), Toward::Down));
     Blank { what: "highest force".to_owned(), wanted }
 }
 

@@ -2,6 +2,7 @@
 //! so, and what can hurt someone or spoil the part there.
 
 mod apply;
+mod beside;
 mod blanks;
 mod screws;
 
@@ -75,10 +76,20 @@ pub enum StepKind {
     Push,
     /// Look whether it sits.
     Finish,
-    /// Put in what stands along the axis.
+    /// Measure what stands along the axis.
     Stack,
-    /// Put in the shaft seal.
+    /// Read how deep the bearing sits.
+    Depth,
+    /// Measure the gap for the retaining ring.
+    Gap,
+    /// Put the retaining ring in.
+    Ring,
+    /// Make the shaft seal ready.
     Seal,
+    /// Press the shaft seal home.
+    SealPress,
+    /// Read how deep the shaft seal sits.
+    SealDepth,
     /// Tighten the cover.
     Screws,
 }
@@ -98,20 +109,19 @@ impl Plan<'_> {
 
     fn stages(&self) -> Vec<Stage> {
         let seal_first = self.job.seal.as_ref().is_some_and(|seal| seal.fitted_first);
-        let seal = self.seal.as_ref().map(|seal| of_sentences(seal_title(&seal.name), StepKind::Seal, &seal.steps));
+        let seal = self.seal.as_ref().map(beside::seal);
         let (early, late) = if seal_first { (seal, None) } else { (None, seal) };
         let mut stages: Vec<Stage> = self.checks().into_iter().chain(early).collect();
+        // What a stack is made of is measured while it can still be reached.
+        let stack = self.stack.as_ref().map(beside::stack).unwrap_or_default();
+        let (measured, built): (Vec<Stage>, Vec<Stage>) = stack.into_iter().unzip();
+        stages.extend(measured);
         stages.extend(self.seats.iter().map(|seat| Stage {
             title: format!("{} seat", capital(seat.seat.name())),
             seat: Some(seat.seat),
             steps: self.seat_steps(seat).into_iter().map(|(kind, text)| blanks::step(self, seat, kind, text)).collect(),
         }));
-        if let Some(stack) = &self.stack {
-            let bed = stack.bed.iter().map(|bed| of_sentences("Axial stack".to_owned(), StepKind::Stack, &bed.steps));
-            let pair =
-                stack.pair.iter().map(|p| of_sentences("Bearings and spacer".to_owned(), StepKind::Stack, &p.steps));
-            stages.extend(bed.chain(pair));
-        }
+        stages.extend(built);
         stages.extend(late);
         stages.extend(self.fasteners.as_ref().map(screws::stage));
         stages.retain(|stage| !stage.steps.is_empty());
@@ -132,18 +142,8 @@ impl Plan<'_> {
 impl SealAlonePlan<'_> {
     /// The work in its order.
     pub fn work(&self) -> Work {
-        let stage = of_sentences(seal_title(&self.seal.name), StepKind::Seal, &self.seal.steps);
-        apply::cautions(&self.cautions, vec![stage])
+        apply::cautions(&self.cautions, vec![beside::seal(&self.seal)])
     }
-}
-
-fn seal_title(name: &str) -> String {
-    format!("Shaft seal {name}")
-}
-
-fn of_sentences(title: String, kind: StepKind, steps: &[Sentence]) -> Stage {
-    let steps = steps.iter().map(|text| WorkStep::new(kind, text.clone())).collect();
-    Stage { title, seat: None, steps }
 }
 
 fn capital(word: &str) -> String {

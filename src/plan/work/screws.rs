@@ -10,7 +10,10 @@ use uom::si::ratio::ratio;
 /// By hand, round after round, and once more.
 pub(super) fn stage(plan: &FastenersPlan) -> Stage {
     let order: Vec<String> = plan.order.iter().map(|number| (number + 1).to_string()).collect();
-    let first = say(format!("Run all screws in by hand. Each round in this order: {}.", order.join(" → ")));
+    let first = say(format!(
+        "Run all screws in by hand. Each round in this order, by the numbers of the picture of the cover: {}.",
+        order.join(" → ")
+    ));
     let mut steps = vec![WorkStep::new(StepKind::Screws, first)];
     steps.extend(plan.stages.iter().map(|share| WorkStep::new(StepKind::Screws, round(plan, *share))));
     let last = say("Last, once round at the full torque, until none turns any more.");

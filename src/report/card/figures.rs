@@ -2,7 +2,7 @@
 
 use crate::plan::{Plan, SeatPlan};
 use crate::quantity::System;
-use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScrewsRequest};
+use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScrewsRequest, SeatRequest};
 use crate::report::screws_title;
 use minijinja::Value;
 use serde::Serialize;
@@ -14,9 +14,12 @@ pub(super) struct Figure {
     name: String,
 }
 
-/// Clearance against time where something is treated, else force against depth; then the cover's screws.
+/// The seats in section; then of each, clearance against time where something is treated, else force against depth; then the cover's screws.
 pub(super) fn all(plan: &Plan<'_>, system: System) -> Result<Vec<Figure>, PlotError> {
-    let mut figures: Vec<Figure> = plan.seats.iter().map(|seat| of_seat(seat, system)).collect::<Result<_, _>>()?;
+    let mut figures = vec![in_section(plan, system)?];
+    for seat in &plan.seats {
+        figures.push(of_seat(seat, system)?);
+    }
     if let Some(fasteners) = &plan.fasteners {
         let title = screws_title(fasteners, system);
         let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: "", system };
@@ -28,6 +31,13 @@ pub(super) fn all(plan: &Plan<'_>, system: System) -> Result<Vec<Figure>, PlotEr
         }
     }
     Ok(figures)
+}
+
+fn in_section(plan: &Plan<'_>, system: System) -> Result<Figure, PlotError> {
+    const TITLE: &str = "The seat in section";
+    let arrangement = plan.arrangement();
+    let svg = plot::inline_seat_svg(&SeatRequest { arrangement: &arrangement, title: TITLE, system })?;
+    Ok(figure(svg, TITLE.to_owned()))
 }
 
 fn of_seat(seat: &SeatPlan, system: System) -> Result<Figure, PlotError> {

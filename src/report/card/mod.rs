@@ -69,6 +69,12 @@ pub fn seal_alone(plan: &SealAlonePlan<'_>, request: &CardRequest<'_>) -> Result
     render(&View::of_seal(plan, request), request)
 }
 
+/// The named colours as custom properties, for light and dark screens and for paper: every page of the program has these.
+pub(super) fn colours() -> String {
+    let (light, dark) = (palette::properties(&palette::LIGHT), palette::properties(&palette::DARK));
+    format!(":root{{{light}}}@media screen and (prefers-color-scheme:dark){{:root{{{dark}}}}}")
+}
+
 fn render(view: &View, request: &CardRequest<'_>) -> Result<String, CardError> {
     let mut environment = Environment::new();
     environment.set_trim_blocks(true);
@@ -79,8 +85,7 @@ fn render(view: &View, request: &CardRequest<'_>) -> Result<String, CardError> {
     let style = context! {
         rules => safe(include_str!("card.css").to_owned()),
         fonts => safe(super::plot::font_faces()),
-        light => safe(palette::properties(&palette::LIGHT)),
-        dark => safe(palette::properties(&palette::DARK)),
+        colours => safe(colours()),
         panels => safe(palette::panels()),
         paper => request.paper.name(),
     };

@@ -59,7 +59,12 @@ pub(super) fn properties(scheme: &Scheme) -> String {
 /// The panels of the signal words, the same on every screen.
 pub(super) fn panels() -> String {
     let named = [("danger", DANGER), ("warning", WARNING), ("caution", CAUTION)];
-    named.map(|(name, (panel, word))| format!(".{name}>b{{background:{};color:{}}}", hex(panel), hex(word))).concat()
+    // The mark in the triangle is the panel seen through it, as ANSI Z535.4 draws it (from memory).
+    let rules = |(name, (panel, word)): (&str, (Colour, Colour))| {
+        let (panel, word) = (hex(panel), hex(word));
+        format!(".{name}>b{{background:{panel};color:{word}}}.{name} .mark{{stroke:{panel};stroke-width:2.2}}")
+    };
+    named.map(rules).concat()
 }
 
 fn hex(colour: Colour) -> String {

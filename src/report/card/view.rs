@@ -6,7 +6,7 @@ use crate::job::{AnyValue, Assumption, Entry, Heading};
 use crate::plan::inspection::CheckState;
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::work::{Blank, Work, WorkStep};
-use crate::plan::{Caution, Plan, SeatPlan, Sentence, Source};
+use crate::plan::{Caution, Level, Plan, SeatPlan, Sentence, Source};
 use crate::quantity::System;
 use crate::report::{csv, text, words};
 use serde::Serialize;
@@ -48,6 +48,8 @@ struct Verdict {
 #[derive(Serialize)]
 struct CautionView {
     level: &'static str,
+    /// Whether the safety alert symbol stands before the word.
+    alert: bool,
     text: String,
 }
 
@@ -184,7 +186,8 @@ fn block(heading: &Heading, date: Option<&str>) -> Vec<(&'static str, String)> {
 }
 
 fn caution(caution: &Caution, system: System) -> CautionView {
-    CautionView { level: caution.level().word(), text: sentence(caution.sentence(), system) }
+    let alert = caution.hurts_people() && caution.level() != Level::Note;
+    CautionView { level: caution.level().word(), alert, text: sentence(caution.sentence(), system) }
 }
 
 fn blank_view(blank: &Blank, system: System) -> (String, Option<String>) {
@@ -193,10 +196,19 @@ fn blank_view(blank: &Blank, system: System) -> (String, Option<String>) {
 
 fn entries(entries: &[Entry], system: System) -> Vec<(String, String)> {
     let shown = |entry: &Entry| {
-        let read = value(&entry.value, system);
-        if read == entry.typed { read } else { format!("{} = {read}", entry.typed) }
+        let (typed, read) = (together(&entry.typed), value(&entry.value, system));
+        if is_same(&typed, &read) { typed } else { format!("{typed} = {read}") }
     };
     entries.iter().map(|entry| (entry.key.clone(), shown(entry))).collect()
+}
+
+/// Whether two texts are the same but for zeros at the end of a number, as 90 mm and 90.000 mm are.
+fn is_same(typed: &str, read: &str) -> bool {
+    let parts = |text: &str| {
+        let (number, unit) = text.split_once(NO_BREAK)?;
+        Some((number.parse::<f64>().ok()?.to_bits(), unit.to_owned()))
+    };
+    typed == read || parts(typed).is_some_and(|typed| parts(read) == Some(typed))
 }
 
 fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(String, String, String)> {
@@ -245,7 +257,18 @@ fn caution_sources(cautions: &[Caution]) -> Vec<(String, String)> {
 
 #[cfg(test)]
 mod tests {
-    use super::together;
+    use super::{is_same, together};
+
+    #[test]
+    fn what_was_typed_is_not_said_twice() {
+        for (typed, read) in [("20 s", "20 s"), ("90 mm", "90.000 mm"), ("-18 °C", "-18.0 °C"), ("M12", "M12")] {
+            assert!(is_same(&together(typed), &together(read)), "{typed}");
+        }
+        for (typed, read) in [("90 mm", "90.001 mm"), ("1 in", "25.400 mm"), ("2 h", "2 h 00 min"), ("N7", "-39/-9 µm")]
+        {
+            assert!(!is_same(&together(typed), &together(read)), "{typed}");
+        }
+    }
 
     #[test]
     fn a_number_keeps_its_unit_on_its_line_and_nothing_else_is_changed() {

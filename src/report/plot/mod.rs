@@ -21,6 +21,7 @@ mod readings;
 mod scatter;
 mod scene;
 mod screws;
+mod seat;
 mod section;
 mod stroke;
 mod svg;
@@ -30,6 +31,7 @@ mod units;
 
 pub use section::{SectionPicture, Shown, section_png, section_svg};
 
+use crate::plan::arrangement::Arrangement;
 use crate::plan::clearance_history::ClearanceHistory;
 use crate::plan::fasteners::FastenersPlan;
 use crate::plan::log::PieceLog;
@@ -152,6 +154,22 @@ pub(crate) fn inline_force_svg(request: &ForceRequest) -> Result<String, PlotErr
 /// As [`inline_svg`], the order of tightening.
 pub(crate) fn inline_screws_svg(request: &ScrewsRequest) -> Result<String, PlotError> {
     svg::inline(&screws::picture(request, &Fonts::load()?)?)
+}
+
+/// As [`inline_svg`], the seat in half section.
+pub(crate) fn inline_seat_svg(request: &SeatRequest<'_>) -> Result<String, PlotError> {
+    svg::inline(&seat::picture(request, &Fonts::load()?)?)
+}
+
+/// What to draw of the seats of a job.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct SeatRequest<'a> {
+    /// Where the parts lie.
+    pub(crate) arrangement: &'a Arrangement,
+    /// What it is; wrapped to the width of the page.
+    pub(crate) title: &'a str,
+    /// mm and µm, or inches and thousandths.
+    pub(crate) system: System,
 }
 
 /// The fonts of the pictures as rules of CSS.

@@ -129,11 +129,13 @@ fn means_text(plan: &Plan<'_>, means: &MeansPlan, show: Show) -> String {
     let mut text = format!("{}: ", capital(means.name));
     if means.needed <= Force::default() {
         text.push_str("no force is needed beyond a light push.");
+    } else if means.available.is_some_and(|available| available < means.needed) {
+        text.push_str(&format!("up to {} is needed, which is too much for it.", up(means.needed, show)));
     } else {
         text.push_str(&format!(
             "up to {} is needed; stop at {} and find out why.",
             up(means.needed, show),
-            up(means.alarm, show)
+            show_force(means.alarm, show.system, Toward::Down)
         ));
     }
     if let Some(available) = means.available {

@@ -8,8 +8,7 @@ use crate::quantity::{Length, Time, Worked};
 
 const INTEGRATED: &str = "the heat balance of the piece is followed in small steps, since film coefficient, radiation and heat \
                           capacity change with its temperature";
-const COOLING_LAW: &str =
-    "With everything constant it would be T_m + (T_s - T_m) · exp(-t/τ); the constant is that of the start";
+const COOLING_LAW: &str = "With everything constant the difference from the medium would fall to exp(-t/τ) of what it was; τ is that of the start";
 const CROSSING: &str = "the clearance is followed in time until the placing clearance is gone";
 const EXCHANGE: &str = "both parts exchange heat across the closing gap; the clearance is followed until it is gone";
 const LOCK: &str =

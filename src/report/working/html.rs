@@ -8,24 +8,24 @@ use crate::quantity::{System, Worked};
 use std::fmt::Write as _;
 
 const STYLE: &str = "
-  body { font: 11pt/1.4 sans-serif; color: #000; background: #fff; margin: 12mm auto; max-width: 180mm; padding: 0 4mm; }
+  body { font: 11pt/1.4 'Seatwise Sans', sans-serif; color: var(--ink); background: var(--paper); margin: 12mm auto; max-width: 180mm; padding: 0 4mm; }
   h1 { font-size: 16pt; margin: 0 0 2mm; }
-  h2 { font-size: 12.5pt; margin: 8mm 0 2mm; border-bottom: 0.5mm solid #000; padding-bottom: 1mm; break-after: avoid; }
+  h2 { font-size: 12.5pt; margin: 8mm 0 2mm; border-bottom: 0.5mm solid var(--ink); padding-bottom: 1mm; break-after: avoid; }
   h3 { font-size: 11pt; margin: 0 0 1.5mm; }
   article { margin: 0 0 4mm; padding: 2mm 0 0; break-inside: avoid; }
-  article + article { border-top: 0.2mm solid #999; padding-top: 3mm; }
-  math { font-size: 12pt; }
+  article + article { border-top: 0.2mm solid var(--rule); padding-top: 3mm; }
+  math { font-size: 12pt; } mn, mtext { font-family: 'Seatwise Sans', sans-serif; }
   mtable { math-style: normal; }
   mtd { text-align: left; padding: 0.9mm 0.6mm; }
   mtd:first-child { text-align: right; }
   mfrac { padding: 0 0.5mm; } mfrac > * { padding: 0.6mm 0; } mo { padding: 0 0.25mm; }
   mtd.wide { font-size: 9pt; }
-  .result { font-weight: bold; border-bottom: 0.3mm double #000; }
+  .result { font-weight: bold; border-bottom: 0.3mm double var(--ink); }
   dl { display: grid; grid-template-columns: max-content 1fr; gap: 0 3mm; margin: 0 0 1mm 4mm; font-size: 9.5pt; }
   dt { text-align: right; } dd { margin: 0; }
   dl math { font-size: 10pt; }
   p { margin: 0 0 1.5mm 4mm; } .lead { margin-left: 0; }
-  .source { font-size: 8.5pt; color: #333; }
+  .source { font-size: 8.5pt; color: var(--muted); }
   .source::before { content: 'Source: '; }
   ol { font-size: 9.5pt; }
   li { margin: 0 0 1.5mm; }
@@ -149,9 +149,11 @@ fn meanings(line: &Line, system: System) -> String {
 fn page(title: &str, body: &str) -> String {
     format!(
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" \
-         content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n{body}\n\
+         content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>\n{}{}{STYLE}</style>\n</head>\n<body>\n{body}\n\
          </body>\n</html>\n",
-        escaped(title)
+        escaped(title),
+        crate::report::plot::font_faces(),
+        crate::report::card::colours(),
     )
 }
 
