@@ -34,20 +34,20 @@ impl Draw {
     }
 
     /// From `low` to `high` in steps.
-    pub(super) fn from_to(&mut self, low: u32, high: u32, step: u32) -> u32 {
+    pub(super) fn stepped(&mut self, low: u32, high: u32, step: u32) -> u32 {
         low + step * self.below(((high - low) / step + 1) as usize) as u32
     }
 
     /// A part and its seat, in class materials.
     pub(super) fn pair(&mut self) -> Pair {
-        let outside = self.from_to(20, 80, 5);
+        let outside = self.stepped(20, 80, 5);
         let part = self.one_of(&["plug", "bush"]);
         Pair {
             part,
             outside,
-            bore: outside * self.from_to(50, 75, 5) / 100,
-            width: outside * self.from_to(50, 100, 10) / 100,
-            boss: outside * self.from_to(150, 220, 10) / 100,
+            bore: outside * self.stepped(50, 75, 5) / 100,
+            width: outside * self.stepped(50, 100, 10) / 100,
+            boss: outside * self.stepped(150, 220, 10) / 100,
             inner: self.one_of(&[&CLASS_MATERIALS[0], &CLASS_MATERIALS[3], &CLASS_MATERIALS[2]]),
             outer: self.one_of(&[&CLASS_MATERIALS[0], &CLASS_MATERIALS[1], &CLASS_MATERIALS[2]]),
         }

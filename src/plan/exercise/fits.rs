@@ -51,7 +51,7 @@ pub(super) fn of_classes(draw: &mut Draw) -> Drawn {
     ];
     Drawn {
         story: format!(
-            "A {} of class {part} goes into a bore of class {hole}. Materials: {} in {}.",
+            "A {} of tolerance class {part} goes into a bore {hole}. Materials: {} in {}.",
             pair.part, pair.inner.name, pair.outer.name
         ),
         title,
@@ -68,7 +68,7 @@ pub(super) fn chilled(draw: &mut Draw) -> Drawn {
     let pair = draw.pair();
     let title = draw.scene(pair.part);
     let part = draw.one_of(&["n6", "p6", "r6", "m6"]);
-    let text = pair.text(&title, &format!("\"{part}\""), "\"H7\"") + &bench(draw.from_to(5, 20, 5));
+    let text = pair.text(&title, &format!("\"{part}\""), "\"H7\"") + &bench(draw.stepped(5, 20, 5));
     let questions = vec![
         ask("How large are the largest and the least interference?", &BAND),
         ask(
@@ -82,7 +82,7 @@ pub(super) fn chilled(draw: &mut Draw) -> Drawn {
     ];
     Drawn {
         story: format!(
-            "A {} of {}, class {part}, shall drop into a bore H7 in {}. It is chilled.",
+            "A {} of {}, tolerance class {part}, shall drop into a bore H7 in {}. It is chilled.",
             pair.part, pair.inner.name, pair.outer.name
         ),
         title,
@@ -101,12 +101,12 @@ pub(super) fn chilled(draw: &mut Draw) -> Drawn {
 pub(super) fn warmed(draw: &mut Draw) -> Drawn {
     let pair = draw.pair();
     let title = draw.scene(pair.part);
-    let (part_over, bore_over) = (draw.from_to(15, 45, 1), draw.from_to(0, 12, 1));
+    let (part_over, bore_over) = (draw.stepped(15, 45, 1), draw.stepped(0, 12, 1));
     let measured = |over: u32, within: u32| {
         format!("{{ measured = \"{}.{over:03} mm\", within = \"{within} um\", at = \"20 °C\" }}", pair.outside)
     };
-    let (inner, outer) = (measured(part_over, draw.from_to(1, 3, 1)), measured(bore_over, draw.from_to(2, 5, 1)));
-    let text = pair.text(&title, &inner, &outer) + &bench(draw.from_to(5, 20, 5));
+    let (inner, outer) = (measured(part_over, draw.stepped(1, 3, 1)), measured(bore_over, draw.stepped(2, 5, 1)));
+    let text = pair.text(&title, &inner, &outer) + &bench(draw.stepped(5, 20, 5));
     let questions = vec![
         ask("How large are the largest and the least interference, with the uncertainty of both readings?", &BAND),
         ask(

@@ -14,15 +14,15 @@ pub(super) fn in_a_bath(draw: &mut Draw) -> Drawn {
     let pair = draw.pair();
     let title = draw.scene(pair.part);
     let part = draw.one_of(&["k6", "m6", "n6", "p6"]);
-    let (film, hold) = (draw.from_to(100, 400, 20), draw.from_to(1, 8, 1));
-    let air = draw.from_to(6, 16, 1);
+    let (film, hold) = (draw.stepped(100, 400, 20), draw.stepped(1, 8, 1));
+    let air = draw.stepped(6, 16, 1);
     let text = pair.text(&title, &format!("\"{part}\""), "\"H7\"")
         + &format!(
             "\n[chill]\npart = \"{}\"\nmedium = \"dry-ice-alcohol\"\ntemperature = \"-72 °C\"\nfilm = \"{film} W/m2K\"\n\
              hold = \"{hold} min\"\n",
             pair.part
         )
-        + &bench(draw.from_to(5, 10, 5))
+        + &bench(draw.stepped(5, 10, 5))
         + &format!("film = \"{air} W/m2K\"\n");
     let questions = vec![
         ask("How large is the time constant in the bath?", &[Answer::Number(0, "chill/time_constant_s")]),
@@ -43,7 +43,7 @@ pub(super) fn in_a_bath(draw: &mut Draw) -> Drawn {
     ];
     Drawn {
         story: format!(
-            "A {} of {}, class {part}, goes into a bore H7 in {}. It is chilled in dry ice and alcohol, and placed at once or \
+            "A {} of {}, tolerance class {part}, goes into a bore H7 in {}. It is chilled in dry ice and alcohol, and placed at once or \
              left to lie in the shop for a while.",
             pair.part, pair.inner.name, pair.outer.name
         ),
@@ -54,8 +54,10 @@ pub(super) fn in_a_bath(draw: &mut Draw) -> Drawn {
             OTHER_WAITS,
             "The film coefficients are constant; in the bath nothing is radiated, in the shop the part radiates to walls as \
              warm as the air",
-            "The part has one temperature; the resistance inside it counts by its Biot number over the number n of the shortest \
-             way out: 4 across a cylinder, 3 through a wall or along a short cylinder",
+            "The part has one temperature; the resistance inside it makes h / (1 + Bi/n) of a film coefficient h, with the number n \
+             of the shortest way out: 4 across a cylinder, 3 through a wall or along a short cylinder. In the shop Bi is \
+             smaller in proportion to the coefficient, radiation included",
+            "The Stefan-Boltzmann constant is 5.670374419e-8 W/(m² K⁴) (CODATA 2018); temperatures count in kelvin there",
             "The air is dry",
         ],
         cases: vec![("chilled".to_owned(), text)],

@@ -27,7 +27,7 @@ pub struct ClassMaterial {
 /// Every material for a class. The expansion is the mean from 20 to 100 °C; a test holds each value against its record.
 pub const CLASS_MATERIALS: [ClassMaterial; 4] = [
     ClassMaterial {
-        name: "class steel",
+        name: "classroom steel",
         id: "low-alloy-steel",
         family: "steel",
         density: 7850,
@@ -39,7 +39,7 @@ pub const CLASS_MATERIALS: [ClassMaterial; 4] = [
         conductivity: 44,
     },
     ClassMaterial {
-        name: "class grey iron",
+        name: "classroom grey iron",
         id: "grey-iron",
         family: "cast iron",
         density: 7200,
@@ -51,7 +51,7 @@ pub const CLASS_MATERIALS: [ClassMaterial; 4] = [
         conductivity: 47,
     },
     ClassMaterial {
-        name: "class light alloy",
+        name: "classroom light alloy",
         id: "aluminium-6061-t6",
         family: "light alloy",
         density: 2700,
@@ -63,7 +63,7 @@ pub const CLASS_MATERIALS: [ClassMaterial; 4] = [
         conductivity: 154,
     },
     ClassMaterial {
-        name: "class bronze",
+        name: "classroom bronze",
         id: "bronze",
         family: "copper alloy",
         density: 8930,

@@ -10,12 +10,12 @@ pub(super) fn pressed(draw: &mut Draw) -> Drawn {
     let pair = draw.pair();
     let title = draw.scene(pair.part);
     let part = draw.one_of(&["p6", "r6", "s6"]);
-    let friction = draw.from_to(6, 16, 1);
+    let friction = draw.stepped(6, 16, 1);
     let text = pair.text(&title, &format!("\"{part}\""), "\"H7\"")
         + &bench(10)
         + &format!(
             "\n[press]\nfriction = \"0.{friction:02}\"\n\n[service]\nhottest = \"{} °C\"\n",
-            draw.from_to(30, 60, 5)
+            draw.stepped(30, 60, 5)
         );
     let number = |at| Answer::Number(0, at);
     let questions = vec![
@@ -36,7 +36,7 @@ pub(super) fn pressed(draw: &mut Draw) -> Drawn {
     ];
     Drawn {
         story: format!(
-            "A {} of {}, class {part}, is pressed into a through bore H7 in {}, as long as the part. In service both get \
+            "A {} of {}, tolerance class {part}, is pressed into a through bore H7 in {}, as long as the part. In service both get \
              equally warm.",
             pair.part, pair.inner.name, pair.outer.name
         ),

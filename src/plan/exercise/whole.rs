@@ -28,7 +28,7 @@ pub(super) fn bearing(draw: &mut Draw) -> Drawn {
     ]);
     let (class, looser) = draw.one_of(&[("N7", "M7"), ("P7", "N7"), ("R7", "P7"), ("P6", "N6")]);
     let material = draw.one_of(&["cast-aluminium", "grey-iron", "carbon-steel", "aluminium-6061-t6"]);
-    let boss = outside + 2 * draw.from_to(10, 22, 1);
+    let boss = outside + 2 * draw.stepped(10, 22, 1);
     let text = |class: &str| {
         format!(
             "title = \"{title}\"\n\n[bearing]\ndesignation = \"{designation}\"\nclosure = \"open\"\n\n[housing]\n\
@@ -46,9 +46,9 @@ pub(super) fn bearing(draw: &mut Draw) -> Drawn {
 /// A bronze bush into its housing.
 pub(super) fn bush(draw: &mut Draw) -> Drawn {
     let title = draw.scene("bush");
-    let outside = draw.from_to(30, 70, 5);
-    let (bore, width) = (outside * draw.from_to(60, 80, 5) / 100, outside * draw.from_to(60, 100, 10) / 100);
-    let boss = outside * draw.from_to(160, 220, 10) / 100;
+    let outside = draw.stepped(30, 70, 5);
+    let (bore, width) = (outside * draw.stepped(60, 80, 5) / 100, outside * draw.stepped(60, 100, 10) / 100);
+    let boss = outside * draw.stepped(160, 220, 10) / 100;
     let material = draw.one_of(&["carbon-steel", "grey-iron", "ductile-iron"]);
     let (class, looser) = draw.one_of(&[("p6", "n6"), ("r6", "p6"), ("n6", "m6")]);
     let text = |class: &str| {
@@ -70,17 +70,17 @@ fn drawn(draw: &mut Draw, title: String, story: String, job: &Job) -> Drawn {
     let shop = format!(
         "\n[bench]\ntemperature = \"{} °C\"\ncarry = \"{} s\"\nplacing_clearance = \"10 um\"\n\n[service]\n\
          coldest = \"{} °C\"\nhottest = \"{} °C\"\n",
-        draw.from_to(16, 26, 1),
-        draw.from_to(10, 30, 5),
+        draw.stepped(16, 26, 1),
+        draw.stepped(10, 30, 5),
         draw.one_of(&["-10", "-5", "0", "5"]),
-        draw.from_to(50, 90, 5),
+        draw.stepped(50, 90, 5),
     );
     let chill = |medium: &str, hold: &str| {
         format!("\n[chill]\npart = \"{}\"\nmedium = \"{medium}\"\nhold = \"{hold}\"\n", job.part)
     };
     let oven = format!(
         "\n[warm]\npart = \"housing\"\nmedium = \"oven\"\ntemperature = \"{} °C\"\nhold = \"2 h 30 min\"\n",
-        draw.from_to(60, 100, 10)
+        draw.stepped(60, 100, 10)
     );
     let texts = [
         format!("{}{}{shop}", job.text, chill("domestic-freezer", "4 h")),
@@ -120,7 +120,7 @@ fn questions() -> Vec<Question> {
         )
         .with_slip("The part that expands more decides whether warmth loosens the fit or tightens it"),
         ask(
-            "Pressed at the temperature of the shop: which pressure, force and hoop stress, and what reserve of strength?",
+            "Pressed at the temperature of the shop in place of A: which pressure, force and hoop stress, and what reserve of strength?",
             &[
                 number(0, "press/pressure_mpa/tightest"),
                 number(0, "press/force_n/tightest"),

@@ -13,6 +13,7 @@ use std::fmt::Write as _;
 const STYLE: &str = "<style>
   section + section { break-before: page; }
   dt.given { text-align: left; }
+  .question { margin-top: 4mm; break-after: avoid; }
   .room { height: 22mm; border-bottom: 0.2mm dotted #777; }
   pre { font-size: 8.5pt; white-space: pre-wrap; overflow-wrap: anywhere; border-left: 0.5mm solid #999; padding-left: 3mm; }
   .caution { font-size: 9.5pt; }
@@ -37,7 +38,7 @@ pub(super) fn html(title: &str, problems: &[Solved<'_>], paper: Paper, system: S
 fn problem(number: usize, solved: &Solved<'_>, (paper, system): (Paper, System), body: &mut String) {
     let _ = writeln!(
         body,
-        "<h2>Problem {number}: {}</h2>\n<p class=\"lead\">{}</p>\n<ul>",
+        "<h2>Problem {number}: {}</h2>\n<p class=\"lead\">{}</p>\n<p class=\"lead\">Supposed:</p>\n<ul>",
         escaped(&solved.problem.title),
         escaped(&solved.problem.story)
     );
@@ -52,7 +53,7 @@ fn problem(number: usize, solved: &Solved<'_>, (paper, system): (Paper, System),
     for (place, answered) in solved.answers.iter().enumerate() {
         let _ = writeln!(
             body,
-            "<p class=\"lead\"><b>{number}{})</b> {}</p>",
+            "<p class=\"lead question\"><b>{number}{})</b> {}</p>",
             letter(place),
             escaped(&answered.question.words)
         );
