@@ -3,6 +3,10 @@
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
 mod binary;
+#[path = "working/exercise.rs"]
+mod exercise;
+#[path = "working/recompute.rs"]
+mod recompute;
 
 use binary::{done, run};
 use seatwise::job::{self, Job};

@@ -91,6 +91,12 @@ pub(super) enum Command {
     /// The working of a plan: each result as a formula, with its numbers put in, and its source
     #[command(after_help = "Example: seatwise working examples/pump-case.toml --format html -o working.html")]
     Working(WorkingFlags),
+    /// Problems for a class, drawn from a seed, with their answers on a sheet apart
+    #[command(
+        after_help = "The same seed gives the same bytes. Examples: seatwise exercise --seed 7 --level 1\n          \
+                      seatwise exercise --seed 7 --level 2 --format html -o sheet.html --answers answers.html"
+    )]
+    Exercise(super::exercise::ExerciseFlags),
     /// Limits of size of a tolerance class
     #[command(after_help = "Examples: seatwise limits 62 N7\n          seatwise limits \"2.4409 in\" N7")]
     Limits(LimitsFlags),
@@ -120,7 +126,7 @@ pub(super) enum Command {
                       Example: seatwise log examples/pump-case.toml readings.csv --plot log.svg"
     )]
     Log(LogFlags),
-    /// Print the JSON Schema of a plan, or of a section
+    /// Print the JSON Schema of a plan, a section or an exercise
     Schema(SchemaFlags),
 }
 
@@ -492,6 +498,7 @@ pub(super) struct SchemaFlags {
 pub(super) enum SchemaOf {
     Plan,
     Section,
+    Exercise,
 }
 
 #[derive(Args, Debug)]

@@ -7,6 +7,7 @@ mod batch;
 mod card;
 mod compare;
 mod deck;
+mod exercise;
 mod failure;
 mod input;
 mod limits;
@@ -85,6 +86,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
         Command::Compare(flags) => (compare::run(flags)?, &flags.output),
         Command::Section(flags) => return section::run(flags, &arguments.inputs()),
         Command::Deck(flags) => (deck::run(flags)?, &flags.output),
+        Command::Exercise(flags) => (exercise::run(flags)?, &flags.output),
         Command::Limits(flags) => (limits::run(flags)?, &flags.output),
         Command::Pair(flags) => (pair::run(flags)?, &flags.output),
         Command::Materials(flags) => (materials::run(flags)?, &flags.output),

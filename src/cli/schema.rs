@@ -1,12 +1,13 @@
 use super::Outcome;
 use super::args::{SchemaFlags, SchemaOf};
 use super::failure::Failure;
-use crate::report::{json, section};
+use crate::report::{exercise, json, section};
 
 pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
     let schema = match flags.of {
         SchemaOf::Plan => json::schema(),
         SchemaOf::Section => section::schema(),
+        SchemaOf::Exercise => exercise::schema(),
     };
     let text =
         schema.map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;

@@ -10,6 +10,7 @@ mod clearance;
 pub mod clearance_history;
 mod dial;
 pub mod drawing;
+pub mod exercise;
 pub mod fasteners;
 mod grip;
 mod holds;

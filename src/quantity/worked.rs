@@ -3,15 +3,18 @@
 use super::rounding::{Rounded, decimals, to_figures};
 use super::unit::{Kind, Unit};
 use super::units::{
-    CELSIUS, FAHRENHEIT, INCH_POUND, INCHES, KILONEWTON, MEGAPASCAL, MICROMETRE, MM, NEWTON, NEWTON_METRE,
-    POUNDS_FORCE, PSI, THOU,
+    CELSIUS, FAHRENHEIT, FILM_INCH, FILM_METRIC, INCH_POUND, INCHES, KILOGRAM, KILONEWTON, MEGAPASCAL, MICROMETRE, MM,
+    NEWTON, NEWTON_METRE, POUNDS, POUNDS_FORCE, PSI, THOU,
 };
 use super::{
-    Force, Length, Pressure, System, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Toward, to_step,
+    Area, Force, HeatTransfer, Length, Mass, Pressure, System, TemperatureInterval, ThermodynamicTemperature, Time,
+    Torque, Toward, to_step,
 };
+use uom::si::f64::{SpecificHeatCapacity, TemperatureCoefficient};
 use uom::si::{
-    force::newton, length::meter, pressure::pascal, temperature_interval, thermodynamic_temperature::kelvin,
-    time::second, torque::newton_meter,
+    area::square_meter, force::newton, heat_transfer::watt_per_square_meter_kelvin, length::meter, mass::kilogram,
+    pressure::pascal, specific_heat_capacity::joule_per_kilogram_kelvin, temperature_coefficient::per_kelvin,
+    temperature_interval, thermodynamic_temperature::kelvin, time::second, torque::newton_meter,
 };
 
 /// A quantity as a person who works it through needs it: with enough figures, and never rounded to a safe side.
@@ -41,6 +44,16 @@ pub enum Worked {
     Time(Time),
     /// A plain number.
     Number(f64),
+    /// A mass.
+    Mass(Mass),
+    /// A surface.
+    Area(Area),
+    /// A film coefficient.
+    Film(HeatTransfer),
+    /// A heat capacity for each kilogram.
+    HeatCapacity(SpecificHeatCapacity),
+    /// A coefficient of expansion.
+    Coefficient(TemperatureCoefficient),
 }
 
 const GIGAPASCAL: Unit =
@@ -55,6 +68,19 @@ const KELVIN: Unit = Unit { kind: Kind::Step, names: &["K"], factor: 1.0, zero: 
 const FAHRENHEIT_DEGREES: Unit =
     Unit { kind: Kind::Step, names: &["°F"], factor: 5.0 / 9.0, zero: 0.0, system: Some(System::Inch) };
 const SECOND: Unit = Unit { kind: Kind::Duration, names: &["s"], factor: 1.0, zero: 0.0, system: None };
+const SQUARE_MM: Unit =
+    Unit { kind: Kind::Bare, names: &["mm²"], factor: 1e-6, zero: 0.0, system: Some(System::Metric) };
+const SQUARE_INCH: Unit =
+    Unit { kind: Kind::Bare, names: &["in²"], factor: 0.0254 * 0.0254, zero: 0.0, system: Some(System::Inch) };
+const JOULE_PER_KG_K: Unit =
+    Unit { kind: Kind::HeatCapacity, names: &["J/(kg·K)"], factor: 1.0, zero: 0.0, system: Some(System::Metric) };
+/// Btu of the international table, exact: 1055.05585262 J over 0.45359237 kg and 5/9 K.
+const BTU_PER_LB_F: Unit =
+    Unit { kind: Kind::HeatCapacity, names: &["Btu/(lb·°F)"], factor: 4186.8, zero: 0.0, system: Some(System::Inch) };
+const MICROSTRAIN_PER_K: Unit =
+    Unit { kind: Kind::Expansion, names: &["µm/(m·K)"], factor: 1e-6, zero: 0.0, system: Some(System::Metric) };
+const MICROSTRAIN_PER_F: Unit =
+    Unit { kind: Kind::Expansion, names: &["µin/(in·°F)"], factor: 1.8e-6, zero: 0.0, system: Some(System::Inch) };
 const PLAIN: Unit = Unit { kind: Kind::Bare, names: &[""], factor: 1.0, zero: 0.0, system: None };
 
 /// How many figures are kept, or to which step a number is given.
@@ -76,6 +102,11 @@ impl Worked {
             Self::Force(force) => force.get::<newton>(),
             Self::Torque(torque) => torque.get::<newton_meter>(),
             Self::Time(time) => time.get::<second>(),
+            Self::Mass(mass) => mass.get::<kilogram>(),
+            Self::Area(area) => area.get::<square_meter>(),
+            Self::Film(film) => film.get::<watt_per_square_meter_kelvin>(),
+            Self::HeatCapacity(capacity) => capacity.get::<joule_per_kilogram_kelvin>(),
+            Self::Coefficient(coefficient) => coefficient.get::<per_kelvin>(),
         }
     }
 
@@ -95,6 +126,11 @@ impl Worked {
             Self::Force(_) => Self::Force(Force::new::<newton>(si)),
             Self::Torque(_) => Self::Torque(Torque::new::<newton_meter>(si)),
             Self::Time(_) => Self::Time(Time::new::<second>(si)),
+            Self::Mass(_) => Self::Mass(Mass::new::<kilogram>(si)),
+            Self::Area(_) => Self::Area(Area::new::<square_meter>(si)),
+            Self::Film(_) => Self::Film(HeatTransfer::new::<watt_per_square_meter_kelvin>(si)),
+            Self::HeatCapacity(_) => Self::HeatCapacity(SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>(si)),
+            Self::Coefficient(_) => Self::Coefficient(TemperatureCoefficient::new::<per_kelvin>(si)),
         }
     }
 
@@ -139,6 +175,11 @@ impl Worked {
             Self::Torque(_) => pick((&NEWTON_METRE, Kept::Figures(4)), (&INCH_POUND, Kept::Figures(4))),
             Self::Time(_) => (&SECOND, Kept::Step(0.1)),
             Self::Number(_) => (&PLAIN, Kept::Figures(5)),
+            Self::Mass(_) => pick((&KILOGRAM, Kept::Figures(4)), (&POUNDS, Kept::Figures(4))),
+            Self::Area(_) => pick((&SQUARE_MM, Kept::Figures(4)), (&SQUARE_INCH, Kept::Figures(4))),
+            Self::Film(_) => pick((&FILM_METRIC, Kept::Figures(4)), (&FILM_INCH, Kept::Figures(4))),
+            Self::HeatCapacity(_) => pick((&JOULE_PER_KG_K, Kept::Figures(4)), (&BTU_PER_LB_F, Kept::Figures(4))),
+            Self::Coefficient(_) => pick((&MICROSTRAIN_PER_K, Kept::Step(0.1)), (&MICROSTRAIN_PER_F, Kept::Step(0.01))),
         }
     }
 }

@@ -7,6 +7,7 @@ pub mod chart;
 pub mod compare;
 pub mod csv;
 pub mod deck;
+pub mod exercise;
 pub mod fits;
 pub mod json;
 pub mod log;

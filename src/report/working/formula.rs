@@ -30,6 +30,10 @@ pub enum Formula {
     Quotient(Box<Formula>, Box<Formula>),
     /// The square.
     Square(Box<Formula>),
+    /// The exponential function.
+    Exp(Box<Formula>),
+    /// The natural logarithm.
+    Ln(Box<Formula>),
 }
 
 impl Formula {
@@ -50,8 +54,24 @@ impl Formula {
             Self::Difference(a, b) => both(a, b).map(|(a, b)| a - b)?,
             Self::Quotient(a, b) => both(a, b).map(|(a, b)| a / b)?,
             Self::Square(of) => of.evaluate(value)?.powi(2),
+            Self::Exp(of) => of.evaluate(value)?.exp(),
+            Self::Ln(of) => of.evaluate(value)?.ln(),
             Self::Product(factors) => factors.iter().map(|factor| factor.evaluate(value)).product::<Option<f64>>()?,
         })
+    }
+}
+
+impl Formula {
+    /// The exponential function of it.
+    #[must_use]
+    pub fn exp(self) -> Self {
+        Self::Exp(Box::new(self))
+    }
+
+    /// Its natural logarithm.
+    #[must_use]
+    pub fn ln(self) -> Self {
+        Self::Ln(Box::new(self))
     }
 }
 

@@ -34,11 +34,11 @@ const STYLE: &str = "
 ";
 
 /// Text with the signs of HTML made harmless.
-fn escaped(text: &str) -> String {
+pub(in crate::report) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
-fn math_of_symbol(symbol: Symbol) -> String {
+pub(in crate::report) fn math_of_symbol(symbol: Symbol) -> String {
     let letter = escaped(symbol.letter);
     if symbol.mark.is_empty() {
         return format!("<mi>{letter}</mi>");
@@ -47,7 +47,7 @@ fn math_of_symbol(symbol: Symbol) -> String {
 }
 
 /// A number with its unit.
-fn mathml_of_value(amount: Worked, system: System) -> String {
+pub(in crate::report) fn mathml_of_value(amount: Worked, system: System) -> String {
     let (number, unit) = amount.show(system);
     let (sign, digits) = number.strip_prefix('-').map_or(("", number.as_str()), |digits| ("<mo>−</mo>", digits));
     let unit = if unit.is_empty() {
@@ -75,6 +75,8 @@ fn written(formula: &Formula, value: &impl Fn(Symbol) -> String) -> String {
         Formula::Value(symbol) => value(*symbol),
         Formula::Whole(number) => format!("<mn>{number}</mn>"),
         Formula::Pi => "<mi>π</mi>".to_owned(),
+        Formula::Exp(of) => format!("<mrow><mi>exp</mi>{}</mrow>", bracketed(&inner(of))),
+        Formula::Ln(of) => format!("<mrow><mi>ln</mi>{}</mrow>", bracketed(&inner(of))),
         Formula::Sum(a, b) => format!("<mrow>{}<mo>+</mo>{}</mrow>", inner(a), inner(b)),
         Formula::Difference(a, b) => format!("<mrow>{}<mo>−</mo>{}</mrow>", inner(a), factor(b)),
         Formula::Quotient(a, b) => format!("<mfrac>{}{}</mfrac>", inner(a), inner(b)),
@@ -146,7 +148,7 @@ fn meanings(line: &Line, system: System) -> String {
 }
 
 /// A whole page with this body.
-fn page(title: &str, body: &str) -> String {
+pub(in crate::report) fn page(title: &str, body: &str) -> String {
     format!(
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" \
          content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>\n{}{}{STYLE}</style>\n</head>\n<body>\n{body}\n\
@@ -155,6 +157,21 @@ fn page(title: &str, body: &str) -> String {
         crate::report::plot::font_faces(),
         crate::report::card::colours(),
     )
+}
+
+/// One result as an article.
+pub(in crate::report) fn html_result(
+    line: &Line,
+    number: &str,
+    (sources, system): (&[&str], System),
+    body: &mut String,
+) {
+    let _ = writeln!(body, "<article>\n<h3>{number}. {}</h3>\n{}", escaped(&line.what), arithmetic(line, system));
+    let words = if let Way::Words(way) = line.way { format!("How: {way}.") } else { String::new() };
+    for remark in [words, line.remark.clone()].iter().filter(|remark| !remark.is_empty()) {
+        let _ = writeln!(body, "<p>{}</p>", escaped(remark));
+    }
+    let _ = writeln!(body, "{}<p class=\"source\">{}</p>\n</article>", meanings(line, system), numbers(line, sources));
 }
 
 /// A working as a page to print.
@@ -170,18 +187,7 @@ pub fn html(working: &Working, system: System) -> String {
         let _ = writeln!(body, "<h2>{}</h2>", escaped(&part.heading));
         for line in &part.lines {
             number += 1;
-            let _ =
-                writeln!(body, "<article>\n<h3>{number}. {}</h3>\n{}", escaped(&line.what), arithmetic(line, system));
-            let words = if let Way::Words(way) = line.way { format!("How: {way}.") } else { String::new() };
-            for remark in [words, line.remark.clone()].iter().filter(|remark| !remark.is_empty()) {
-                let _ = writeln!(body, "<p>{}</p>", escaped(remark));
-            }
-            let _ = writeln!(
-                body,
-                "{}<p class=\"source\">{}</p>\n</article>",
-                meanings(line, system),
-                numbers(line, &sources)
-            );
+            html_result(line, &number.to_string(), (&sources, system), &mut body);
         }
     }
     body.push_str("<h2>Cautions</h2>\n<ul>\n");

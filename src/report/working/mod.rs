@@ -13,6 +13,10 @@ mod seat;
 mod service;
 mod text;
 
+pub(super) use html::{escaped, html_result, math_of_symbol, mathml_of_value, page};
+pub(super) use seat::{Seat, Which, in_words, line, of, symbol, v};
+pub(super) use text::{in_text, markdown_result, shown, text_result};
+
 pub use formula::{Formula, Symbol};
 pub use html::html;
 pub use model::{Line, Part, Value, Way, Working};
@@ -21,7 +25,6 @@ pub use text::{markdown, text};
 use crate::plan::{Level, Plan};
 use crate::quantity::System;
 use crate::report::words;
-use seat::Seat;
 
 /// What every working says.
 pub const DEFER: &str = "A calculation only: the maker's manual, local codes and licensed practice go before it.";

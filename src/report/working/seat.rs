@@ -7,49 +7,49 @@ use crate::quantity::{Length, System, Worked};
 
 /// A seat whose results are worked.
 #[derive(Clone, Copy)]
-pub(super) struct Seat<'a> {
-    pub(super) plan: &'a Plan<'a>,
-    pub(super) seat: &'a SeatPlan,
-    pub(super) number: usize,
-    pub(super) system: System,
+pub(in crate::report) struct Seat<'a> {
+    pub(in crate::report) plan: &'a Plan<'a>,
+    pub(in crate::report) seat: &'a SeatPlan,
+    pub(in crate::report) number: usize,
+    pub(in crate::report) system: System,
 }
 
 /// One of the two parts of a joint.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Which {
+pub(in crate::report) enum Which {
     Inner,
     Outer,
 }
 
 /// A symbol.
-pub(super) const fn symbol(letter: &'static str, mark: &'static str) -> Symbol {
+pub(in crate::report) const fn symbol(letter: &'static str, mark: &'static str) -> Symbol {
     Symbol { letter, mark }
 }
 
 /// A letter for each of the two parts.
-pub(super) const fn of(letter: &'static str, which: Which) -> Symbol {
+pub(in crate::report) const fn of(letter: &'static str, which: Which) -> Symbol {
     symbol(letter, which.mark())
 }
 
 /// The value of a symbol in a formula.
-pub(super) fn v(symbol: Symbol) -> Formula {
+pub(in crate::report) fn v(symbol: Symbol) -> Formula {
     Formula::Value(symbol)
 }
 
 /// Diameter of the joint.
-pub(super) const JOINT: Symbol = symbol("D", "");
+pub(in crate::report) const JOINT: Symbol = symbol("D", "");
 /// Interference at 20 °C.
-pub(super) const INTERFERENCE: Symbol = symbol("U", "");
+pub(in crate::report) const INTERFERENCE: Symbol = symbol("U", "");
 /// Where the smoothing of rough peaks comes from.
-pub(super) const SMOOTHED: &str =
+pub(in crate::report) const SMOOTHED: &str =
     "smoothing: DIN 7190, the rough peaks are pressed flat; editions differ in the share (from memory)";
 /// The source of what needs none.
-pub(super) const DEFINITION: &str = "definition";
+pub(in crate::report) const DEFINITION: &str = "definition";
 /// Share of the roughness that is smoothed away.
-pub(super) const SMOOTHING: Symbol = symbol("s", "");
+pub(in crate::report) const SMOOTHING: Symbol = symbol("s", "");
 
 impl Which {
-    pub(super) const fn mark(self) -> &'static str {
+    pub(in crate::report) const fn mark(self) -> &'static str {
         match self {
             Self::Inner => "i",
             Self::Outer => "o",
@@ -65,7 +65,7 @@ impl Which {
 }
 
 impl Seat<'_> {
-    pub(super) fn capital(self) -> &'static str {
+    pub(in crate::report) fn capital(self) -> &'static str {
         match self.seat.seat {
             SeatKind::Housing => "Housing",
             SeatKind::Shaft => "Shaft",
@@ -73,32 +73,38 @@ impl Seat<'_> {
     }
 
     /// A value of this seat; `at` is its place below the seat.
-    pub(super) fn value(self, symbol: Symbol, meaning: impl Into<String>, amount: Worked, at: &str) -> Value {
+    pub(in crate::report) fn value(
+        self,
+        symbol: Symbol,
+        meaning: impl Into<String>,
+        amount: Worked,
+        at: &str,
+    ) -> Value {
         Value { symbol, meaning: meaning.into(), amount, at: format!("/seats/{}/{at}", self.number) }
     }
 
-    pub(super) fn basis(self, which: Which) -> &'static str {
+    pub(in crate::report) fn basis(self, which: Which) -> &'static str {
         match which {
             Which::Inner => "basis/inner",
             Which::Outer => "basis/outer",
         }
     }
 
-    pub(super) fn part(&self, which: Which) -> &PartBasis {
+    pub(in crate::report) fn part(&self, which: Which) -> &PartBasis {
         match which {
             Which::Inner => &self.seat.basis.inner,
             Which::Outer => &self.seat.basis.outer,
         }
     }
 
-    pub(super) fn name(&self, which: Which) -> &'static str {
+    pub(in crate::report) fn name(&self, which: Which) -> &'static str {
         match which {
             Which::Inner => self.seat.inner.name,
             Which::Outer => self.seat.outer.name,
         }
     }
 
-    pub(super) fn material(&self, which: Which) -> &str {
+    pub(in crate::report) fn material(&self, which: Which) -> &str {
         match which {
             Which::Inner => &self.seat.inner.material,
             Which::Outer => &self.seat.outer.material,
@@ -106,7 +112,7 @@ impl Seat<'_> {
     }
 
     /// The smallest or the largest diameter of a part.
-    pub(super) fn size(self, which: Which, largest: bool) -> Value {
+    pub(in crate::report) fn size(self, which: Which, largest: bool) -> Value {
         let member = if which == Which::Inner { &self.seat.inner } else { &self.seat.outer };
         let (size, end) = if largest { (member.largest, "largest") } else { (member.smallest, "smallest") };
         let meaning = format!("{end} {}, {}", member.name, member.basis);
@@ -114,25 +120,25 @@ impl Seat<'_> {
     }
 
     /// Change of length of a part for each length.
-    pub(super) fn strain(self, which: Which, strain: f64, at: &str, to: String) -> Value {
+    pub(in crate::report) fn strain(self, which: Which, strain: f64, at: &str, to: String) -> Value {
         let meaning = format!("change of length of {} from 20 °C to {to}", self.material(which));
         let at = format!("{}/{at}", self.basis(which));
         self.value(of("ε", which), meaning, Worked::Strain(strain), &at)
     }
 
     /// The nominal diameter.
-    pub(super) fn joint(self) -> Value {
+    pub(in crate::report) fn joint(self) -> Value {
         self.value(JOINT, "diameter of the joint", Worked::Size(self.seat.nominal), "nominal_mm")
     }
 
     /// Interference of the tightest case at 20 °C.
-    pub(super) fn interference(self) -> Value {
+    pub(in crate::report) fn interference(self) -> Value {
         let amount = Worked::Small(-self.seat.fit.clearance.tightest);
         self.value(INTERFERENCE, "largest interference at 20 °C", amount, "fit/interference_um/tightest")
     }
 
     /// Both roughnesses and their share, where they count.
-    pub(super) fn roughness(self) -> Option<[Value; 3]> {
+    pub(in crate::report) fn roughness(self) -> Option<[Value; 3]> {
         let (inner, outer) = self.seat.basis.inner.roughness.zip(self.seat.basis.outer.roughness)?;
         let height = |which: Which, height: Length| {
             let meaning = format!("roughness Rz, {}", self.name(which));
@@ -144,13 +150,13 @@ impl Seat<'_> {
     }
 
     /// What the plan names as the source of something.
-    pub(super) fn source(self, what: &str) -> String {
+    pub(in crate::report) fn source(self, what: &str) -> String {
         let found = self.plan.sources.iter().find(|source| source.what == what);
         found.map_or_else(|| DEFINITION.to_owned(), |source| format!("{what}: {}", source.text))
     }
 
     /// Sources of a property of both parts.
-    pub(super) fn sources_of_both(self, property: &str) -> Vec<String> {
+    pub(in crate::report) fn sources_of_both(self, property: &str) -> Vec<String> {
         let mut of_each: Vec<String> = [Which::Inner, Which::Outer]
             .map(|which| self.source(&format!("{}, {property}", self.material(which))))
             .into();
@@ -160,7 +166,7 @@ impl Seat<'_> {
 }
 
 /// A line by a formula.
-pub(super) fn line(
+pub(in crate::report) fn line(
     what: impl Into<String>,
     result: Value,
     formula: Formula,
@@ -172,7 +178,7 @@ pub(super) fn line(
 }
 
 /// A line whose steps are too many for paper.
-pub(super) fn in_words(
+pub(in crate::report) fn in_words(
     what: impl Into<String>,
     result: Value,
     way: &'static str,
@@ -184,7 +190,7 @@ pub(super) fn in_words(
 }
 
 impl Line {
-    pub(super) fn with_remark(self, remark: impl Into<String>) -> Self {
+    pub(in crate::report) fn with_remark(self, remark: impl Into<String>) -> Self {
         Self { remark: remark.into(), ..self }
     }
 }

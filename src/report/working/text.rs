@@ -21,7 +21,7 @@ fn binds(formula: &Formula) -> Binds {
         Formula::Sum(..) | Formula::Difference(..) => Binds::Sum,
         Formula::Product(_) | Formula::Quotient(..) => Binds::Product,
         Formula::Square(_) => Binds::Square,
-        Formula::Value(_) | Formula::Whole(_) | Formula::Pi => Binds::Alone,
+        Formula::Value(_) | Formula::Whole(_) | Formula::Pi | Formula::Exp(_) | Formula::Ln(_) => Binds::Alone,
     }
 }
 
@@ -35,6 +35,8 @@ fn written(formula: &Formula, value: &impl Fn(Symbol) -> String) -> String {
         Formula::Value(symbol) => value(*symbol),
         Formula::Whole(number) => number.to_string(),
         Formula::Pi => "π".to_owned(),
+        Formula::Exp(of) => format!("exp({})", written(of, value)),
+        Formula::Ln(of) => format!("ln({})", written(of, value)),
         Formula::Sum(a, b) => format!("{} + {}", written(a, value), written(b, value)),
         Formula::Difference(a, b) => format!("{} − {}", written(a, value), bracketed(b, Binds::Product)),
         Formula::Quotient(a, b) => format!("{} / {}", bracketed(a, Binds::Product), bracketed(b, Binds::Square)),
@@ -55,12 +57,12 @@ fn written(formula: &Formula, value: &impl Fn(Symbol) -> String) -> String {
 }
 
 /// A symbol on one line: "D_i".
-fn in_text(symbol: Symbol) -> String {
+pub(in crate::report) fn in_text(symbol: Symbol) -> String {
     if symbol.mark.is_empty() { symbol.letter.to_owned() } else { format!("{}_{}", symbol.letter, symbol.mark) }
 }
 
 /// A value with its unit.
-pub(super) fn shown(amount: Worked, system: System) -> String {
+pub(in crate::report) fn shown(amount: Worked, system: System) -> String {
     let (number, unit) = amount.show(system);
     if unit.is_empty() { number } else { format!("{number} {unit}") }
 }
@@ -107,6 +109,26 @@ pub(super) fn numbers(line: &Line, sources: &[&str]) -> String {
     line.sources.iter().filter_map(number).collect::<Vec<_>>().join(", ")
 }
 
+/// One result as text, with the numbers of its sources in the list of all.
+pub(in crate::report) fn text_result(line: &Line, number: &str, (sources, system): (&[&str], System), page: &mut Page) {
+    page.line("");
+    page.hanging(&format!("{number}. "), &line.what);
+    for row in arithmetic(line, system) {
+        page.line(&format!("        {row}"));
+    }
+    if let Way::Words(way) = line.way {
+        page.small(&format!("How: {way}."));
+    }
+    if !line.remark.is_empty() {
+        page.small(&format!("{}.", line.remark));
+    }
+    let meanings = meanings(line, system);
+    if !meanings.is_empty() {
+        page.small(&format!("{}.", meanings.join("; ")));
+    }
+    page.small(&format!("[{}]", numbers(line, sources)));
+}
+
 /// A working as text.
 pub fn text(working: &Working, system: System) -> String {
     let mut page = Page::default();
@@ -120,22 +142,7 @@ pub fn text(working: &Working, system: System) -> String {
         page.heading(&part.heading);
         for line in &part.lines {
             number += 1;
-            page.line("");
-            page.hanging(&format!("{number}. "), &line.what);
-            for row in arithmetic(line, system) {
-                page.line(&format!("        {row}"));
-            }
-            if let Way::Words(way) = line.way {
-                page.small(&format!("How: {way}."));
-            }
-            if !line.remark.is_empty() {
-                page.small(&format!("{}.", line.remark));
-            }
-            let meanings = meanings(line, system);
-            if !meanings.is_empty() {
-                page.small(&format!("{}.", meanings.join("; ")));
-            }
-            page.small(&format!("[{}]", numbers(line, &sources)));
+            text_result(line, &number.to_string(), (&sources, system), &mut page);
         }
     }
     page.heading("Cautions");
@@ -151,6 +158,31 @@ pub fn text(working: &Working, system: System) -> String {
     page.finish()
 }
 
+/// One result as Markdown.
+pub(in crate::report) fn markdown_result(
+    line: &Line,
+    number: &str,
+    (sources, system): (&[&str], System),
+    out: &mut String,
+) {
+    let _ = writeln!(out, "\n### {number}. {}\n\n```text", line.what);
+    for row in arithmetic(line, system) {
+        let _ = writeln!(out, "{row}");
+    }
+    out.push_str("```\n\n");
+    if let Way::Words(way) = line.way {
+        let _ = writeln!(out, "How: {way}.\n");
+    }
+    if !line.remark.is_empty() {
+        let _ = writeln!(out, "{}.\n", line.remark);
+    }
+    for meaning in meanings(line, system) {
+        let (symbol, meaning) = meaning.split_once(' ').unwrap_or((&meaning, ""));
+        let _ = writeln!(out, "- `{symbol}` {meaning}");
+    }
+    let _ = writeln!(out, "- source {}", numbers(line, sources));
+}
+
 /// A working as Markdown; formulas are blocks of code.
 pub fn markdown(working: &Working, system: System) -> String {
     let mut out = format!("# Working: {}\n\n{}\n\n{LEGEND}\n", working.title, working.answer.join("\n\n"));
@@ -159,22 +191,7 @@ pub fn markdown(working: &Working, system: System) -> String {
         let _ = writeln!(out, "\n## {}", part.heading);
         for line in &part.lines {
             number += 1;
-            let _ = writeln!(out, "\n### {number}. {}\n\n```text", line.what);
-            for row in arithmetic(line, system) {
-                let _ = writeln!(out, "{row}");
-            }
-            out.push_str("```\n\n");
-            if let Way::Words(way) = line.way {
-                let _ = writeln!(out, "How: {way}.\n");
-            }
-            if !line.remark.is_empty() {
-                let _ = writeln!(out, "{}.\n", line.remark);
-            }
-            for meaning in meanings(line, system) {
-                let (symbol, meaning) = meaning.split_once(' ').unwrap_or((&meaning, ""));
-                let _ = writeln!(out, "- `{symbol}` {meaning}");
-            }
-            let _ = writeln!(out, "- source {}", numbers(line, &sources));
+            markdown_result(line, &number.to_string(), (&sources, system), &mut out);
         }
     }
     out.push_str("\n## Cautions\n\n");

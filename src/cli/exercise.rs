@@ -1,0 +1,85 @@
+use super::Outcome;
+use super::args::{OutputFlags, UnitsFlag};
+use super::failure::Failure;
+use super::output::Output;
+use crate::plan::exercise::{ExerciseLevel, exercise};
+use crate::plan::scatter::USUAL_SEED;
+use crate::quantity::System;
+use crate::report::exercise::{Form, Paper, Solution};
+use crate::stock::Library;
+use clap::{Args, ValueEnum};
+use std::path::PathBuf;
+
+#[derive(Args, Debug)]
+pub(super) struct ExerciseFlags {
+    /// What the problems are drawn from
+    #[arg(long, default_value_t = USUAL_SEED)]
+    seed: u64,
+
+    /// 1: fits and the temperature that clears; 2: times, pressure, force, torque; 3: whole jobs
+    #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..=3))]
+    level: u8,
+
+    /// How many problems
+    #[arg(long, value_name = "N", default_value_t = 6, value_parser = clap::value_parser!(u8).range(1..=40))]
+    problems: u8,
+
+    /// Write the answers, with their working and the job files, to FILE
+    #[arg(long, value_name = "FILE")]
+    answers: Option<PathBuf>,
+
+    /// Form of the sheet and of the answers
+    #[arg(long, value_enum, default_value_t = ExerciseFormat::Text)]
+    format: ExerciseFormat,
+
+    #[command(flatten)]
+    units: UnitsFlag,
+
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum ExerciseFormat {
+    Text,
+    Markdown,
+    Html,
+    Json,
+}
+
+pub(super) fn run(flags: &ExerciseFlags) -> Result<Outcome, Failure> {
+    let level = match flags.level {
+        1 => ExerciseLevel::One,
+        2 => ExerciseLevel::Two,
+        _ => ExerciseLevel::Three,
+    };
+    let drawn = exercise(flags.seed, level, usize::from(flags.problems), &Library::default())
+        .map_err(|error| Failure::plain(error.to_string(), "take another --seed or another --problems"))?;
+    let solution = Solution::new(&drawn).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let sheet = written(&solution, Paper::Sheet, flags)?;
+    let output = Output::new(&flags.output, Vec::new());
+    if let Some(path) = &flags.answers {
+        if flags.output.file.as_ref() == Some(path) {
+            return Err(Failure::plain(
+                format!("{} cannot be both the sheet and the answers", path.display()),
+                "name two files",
+            ));
+        }
+        if let Some(sheet) = &flags.output.file {
+            output.may_write(sheet)?;
+        }
+        output.write_file(path, written(&solution, Paper::Answers, flags)?.as_bytes())?;
+    }
+    Ok(Outcome::done(sheet))
+}
+
+fn written(solution: &Solution<'_>, paper: Paper, flags: &ExerciseFlags) -> Result<String, Failure> {
+    let system = flags.units.or(System::Metric);
+    let form = match flags.format {
+        ExerciseFormat::Json => return solution.json(paper).map_err(Failure::unprintable),
+        ExerciseFormat::Text => Form::Text,
+        ExerciseFormat::Markdown => Form::Markdown,
+        ExerciseFormat::Html => Form::Html,
+    };
+    Ok(solution.write(paper, form, system))
+}
