@@ -38,8 +38,8 @@ fn a_seal_alone_is_planned_without_a_bearing() {
         "neither chilled nor warmed",
         "Lip to the oil",
         "51.6 mm outside",
-        "flush with the face",
-        "1.000 mm deeper or less deep",
+        "8.000 mm below the face",
+        "1.000 mm beside it, by pressing the seal that much deeper",
     ] {
         assert!(page.contains(words), "{words}");
     }

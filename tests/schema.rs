@@ -41,6 +41,26 @@ fn every_plan_holds_to_the_schema() {
 }
 
 #[test]
+fn the_plan_of_a_seal_alone_holds_to_its_own_schema() {
+    let schema: serde_json::Value = serde_json::from_str(&report::json::seal_schema().unwrap()).unwrap();
+    let validator = jsonschema::validator_for(&schema).unwrap();
+    let rubber = include_str!("../examples/mixer-seal.toml");
+    let unlike = "[seal]\nsize = \"35x52x7\"\nlip = \"NBR\"\ncase = \"metal\"\nshoulder = \"6 mm\"\ndrain = \"5 mm\"\nsealant = \"yes\"\n";
+    for text in [rubber, unlike, "[seal]\nsize = \"4x10x2\"\nlip = \"NBR\"\n"] {
+        let job = job::check_seal(text).unwrap();
+        let plan = plan::seal::plan_alone(&job).unwrap().unwrap();
+        let good: serde_json::Value = serde_json::from_str(&report::json::seal_alone(&plan).unwrap()).unwrap();
+        let errors: Vec<String> = validator.iter_errors(&good).map(|error| error.to_string()).collect();
+        assert!(errors.is_empty(), "{errors:?}\n{text}");
+        let mut wrong = good.clone();
+        wrong["seal"]["depth_mm"] = "7".into();
+        let mut missing = good;
+        missing["seal"].as_object_mut().unwrap().remove("steps");
+        assert!(!validator.is_valid(&wrong) && !validator.is_valid(&missing));
+    }
+}
+
+#[test]
 fn the_schema_refuses_what_is_not_a_plan() {
     let validator = jsonschema::validator_for(&schema()).unwrap();
     let (_, good) = examples().swap_remove(0);

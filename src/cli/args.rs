@@ -492,6 +492,7 @@ pub(super) struct SchemaFlags {
 pub(super) enum SchemaOf {
     Plan,
     Section,
+    Seal,
 }
 
 #[derive(Args, Debug)]

@@ -7,6 +7,7 @@ pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
     let schema = match flags.of {
         SchemaOf::Plan => json::schema(),
         SchemaOf::Section => section::schema(),
+        SchemaOf::Seal => json::seal_schema(),
     };
     let text =
         schema.map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;

@@ -44,7 +44,7 @@ pub(super) fn ring(section: &Section<'_>, place: RingPlace, nominal: Length, not
         let table = section.section("ring", &["thickness"], notes)?;
         table.missing("thickness", "give the thickness of the ring with its limits", notes);
         let thickness = axial(&table, "thickness", &Usual::General, notes)?;
-        let ring = StackRing { name: "retaining ring".to_owned(), thickness, least_land: None, groove: None };
+        let ring = StackRing { name: "retaining ring".to_owned(), thickness, least_land: None };
         return Some(Found { ring, row: None });
     }
     let (at, typed) = if section.has("ring") {
@@ -106,12 +106,7 @@ fn of_row(row: &RetainingRing) -> StackRing {
         most: (row.thickness + limits.upper).length(),
         basis: format!("{} ({}; limits from memory)", row.place.standard(), row.status),
     };
-    StackRing {
-        name: row.to_string(),
-        thickness,
-        least_land: Some(row.least_land()),
-        groove: Some(row.groove.length()),
-    }
+    StackRing { name: row.to_string(), thickness, least_land: Some(row.least_land()) }
 }
 
 /// Size and thickness, mm, of "DIN 472 62x2", "62x2" or "62".

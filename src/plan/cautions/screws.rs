@@ -60,7 +60,8 @@ fn limit(group: &GroupPlan, sentence: Sentence) -> Sentence {
 }
 
 fn above_proof(group: &GroupPlan, name: &str, found: &mut Vec<Caution>) {
-    let Some(proof) = group.proof_load else { return };
+    // An estimate keeps below the proof load by its making.
+    let Some(proof) = group.proof_load.filter(|_| group.stated) else { return };
     let class = group.class.as_deref().unwrap_or_default();
     let opening = || say(format!("{name} ({class}): ")).value(torque(group.torque), Toward::Nearest);
     if group.preload.least > proof {
@@ -97,7 +98,7 @@ fn threads(group: &GroupPlan, name: &str, found: &mut Vec<Caution>) {
         found.push(Caution::new("engagement-unknown", Level::Note, sentence, STRIP_SOURCE));
         return;
     };
-    if reserve >= STRIP_RESERVE {
+    if reserve >= STRIP_RESERVE || !group.stated {
         return;
     }
     let sentence = needed(weak(group, name, strip, (length, reserve)).text(" "))
