@@ -118,6 +118,10 @@ fn a_seal_that_would_lie_in_the_ring_or_the_bearing_is_told_how_deep_it_may_go()
     let both = in_one_bore(&format!("{after}depth = \"12 mm\"\n"));
     assert_eq!(both["seal"]["overlaps"].as_array().unwrap().len(), 2);
     assert_eq!(both["seal"]["overlaps"][1]["what"], "bearing");
+    says(caution(&both, "seal-meets-neighbour").unwrap(), &["no deeper than 9.300 mm"]);
+    // Deeper off a worn track would only be worse.
+    let deep = in_one_bore(&format!("{after}depth = \"12 mm\"\nworn_track = \"0.3 mm\"\n"));
+    within(number(&deep["seal"], "/depth_mm"), 11.0, 1e-9);
     // A worn track asks for a millimetre deeper, which the ring does not leave: less deep.
     let worn = in_one_bore(&format!("{after}depth = \"9 mm\"\nworn_track = \"0.3 mm\"\n"));
     within(number(&worn["seal"], "/depth_mm"), 8.0, 1e-9);
@@ -138,6 +142,7 @@ fn sealant_goes_on_before_the_seal_goes_in() {
     let said = steps(&planned(&beside(seal))["seal"]);
     let at = |words: &str| said.find(words).unwrap_or_else(|| panic!("no \"{words}\" in {said}"));
     assert!(at("Sealant as a thin ring") < at("Press it in square") && at("Press it in square") < at("Measure from"));
+    assert!(at("outside of the case dry for the sealant") < at("Sealant as a thin ring"));
 }
 
 #[test]
@@ -303,6 +308,17 @@ fn a_shim_is_given_by_one_thickness_or_chosen_for_each_assembly() {
     let plan = planned(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", unmeasured));
     assert_eq!(plan["stack"]["ring"]["mend"], "chosen");
     assert!(caution(&plan, "stack-much-play").is_some());
+    // Without the ring the gap is 2.05 to 2.37: too full for a play of 0.5 to 0.6 in every case, by 0.16 to 0.45.
+    let full = "play = { least = \"0.5 mm\", most = \"0.6 mm\" }\n";
+    let plan = planned(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", full));
+    says(
+        &steps(&plan["stack"]["ring"]),
+        &[
+            "Every assembly is too full",
+            "a play of 0.500 mm to 0.600 mm, less the measured gap",
+            "0.160 mm to 0.450 mm: a deeper seat",
+        ],
+    );
 }
 
 #[test]

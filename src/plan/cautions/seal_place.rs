@@ -49,7 +49,9 @@ pub(super) fn of_job(plan: &SealPlan, found: &mut Vec<Caution>) {
         found.push(Caution::new("seal-proud", Level::Caution, sentence, PRACTICE));
     }
     drain(plan, found);
-    for overlap in &plan.overlaps {
+    // Clear of what stands nearest to the face it is clear of all.
+    let nearest = plan.overlaps.iter().min_by(|one, other| one.stands.0.value.total_cmp(&other.stands.0.value));
+    if let Some(overlap) = nearest {
         meets(overlap, found);
     }
 }

@@ -67,7 +67,8 @@ fn of(seal: &Seal, beside: &Beside<'_>) -> Result<Option<SealPlan>, PlanError> {
         asked: body.depth,
         shoulder: body.shoulder,
         drain: body.drain.map(|edge| Drain { edge }),
-        behind: in_bore.iter().map(|piece| piece.from).filter(|from| *from >= body.depth).reduce(Length::min),
+        // What goes in after the seal stands in front of it.
+        behind: if seal.fitted_first { None } else { in_bore.iter().map(|piece| piece.from).reduce(Length::min) },
         shift: body.worn_track.map(shifted_by),
     };
     let stand = seating.stand();

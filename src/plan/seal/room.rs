@@ -45,7 +45,9 @@ fn ring(bed: &Bed) -> Option<Piece> {
         (None, Some(wall), Some(depth)) => (depth.least - wall.most, depth.most - wall.least),
         _ => return None,
     };
-    Some(Piece { what: bed.ring.name.clone(), from: least, to: most + bed.groove_width.most })
+    let ring = "retaining ring";
+    let what = if bed.ring.name == ring { ring.to_owned() } else { format!("{ring} {}", bed.ring.name) };
+    Some(Piece { what, from: least, to: most + bed.groove_width.most })
 }
 
 /// Where a seal that lies between these depths meets one of the pieces.

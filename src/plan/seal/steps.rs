@@ -9,7 +9,7 @@ use crate::stock::seal_seats::SealCase;
 
 pub(super) fn steps(beside: &Beside<'_>, seal: &Seal, body: &SealBody, plan: &SealPlan) -> Vec<Sentence> {
     let mut steps = vec![order(beside, seal, plan), look(body)];
-    steps.push(lubricate(body));
+    steps.push(lubricate(seal, body));
     steps.extend(cover(body));
     steps.extend(worn(body, plan));
     if body.sealant {
@@ -62,10 +62,11 @@ fn look(body: &SealBody) -> Sentence {
     ))
 }
 
-fn lubricate(body: &SealBody) -> Sentence {
+fn lubricate(seal: &Seal, body: &SealBody) -> Sentence {
     let outside = match body.case {
+        _ if body.sealant && !seal.fitted_first => "Leave the outside of the case dry for the sealant",
         SealCase::Rubber => "Oil the rubber outside thinly",
-        SealCase::Metal => "Oil the case thinly, unless sealant goes on the bore",
+        SealCase::Metal => "Oil the case thinly",
     };
     match body.lips {
         SealLips::Single => say(format!("{outside}, and oil or grease the lip with what it will run in: never dry.")),
@@ -91,7 +92,9 @@ fn worn(body: &SealBody, plan: &SealPlan) -> Option<Sentence> {
     let sentence =
         size(say("The shaft has a track worn by the old lip: let the new lip run "), shift).text(" beside it");
     let sentence = if plan.stand.moved > Length::default() {
-        sentence.text(", by pressing the seal that much deeper than the old one lay.")
+        sentence.text(
+            ", by pressing the seal that much deeper than the old one lay; see that nothing behind it is in the way.",
+        )
     } else if against_shoulder(body) {
         size(sentence.text(", with a ring of "), shift)
             .text(" between the seal and its shoulder: the seal then stands that much nearer the face.")

@@ -71,6 +71,21 @@ fn ring(bed: &Bed, plan: &BedPlan) -> Sentence {
         Change::Fixed { least, most } => {
             home(between(say("One shim in every assembly mends it, as thick as "), (least, most)).text("."))
         }
+        Change::Chosen { least, most } if most <= Length::default() => {
+            let wanted = (plan.least_wanted, plan.most_wanted.unwrap_or(plan.least_wanted));
+            let sentence = between(
+                say(
+                    "Every assembly is too full, and no one thickness suits all. Take off for each the thickness of the ring and a play \
+                     of ",
+                ),
+                wanted,
+            );
+            between(
+                sentence.text(", less the measured gap. For the emptiest to the fullest assembly that is "),
+                (-most, -least),
+            )
+            .text(format!(": {}.", takes(bed, -least)))
+        }
         Change::Chosen { least, most } => {
             let wanted = (plan.least_wanted, plan.most_wanted.unwrap_or(plan.least_wanted));
             let sentence = between(
