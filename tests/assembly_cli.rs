@@ -46,6 +46,10 @@ fn a_seal_alone_is_planned_without_a_bearing() {
     let json: Value = serde_json::from_str(&done(&["plan", "examples/mixer-seal.toml", "--format", "json"])).unwrap();
     assert_eq!(json["format"], "seatwise.seal/1");
     assert_eq!(json["seal"]["shift_mm"], 1.0);
+    let schema: Value = serde_json::from_str(&done(&["schema", "seal"])).unwrap();
+    assert!(jsonschema::validator_for(&schema).unwrap().is_valid(&json));
+    let of_plans: Value = serde_json::from_str(&done(&["schema"])).unwrap();
+    assert!(!jsonschema::validator_for(&of_plans).unwrap().is_valid(&json), "a seal alone is no plan of a seat");
     let table = done(&["plan", "examples/mixer-seal.toml", "--format", "csv"]);
     let mut reader = csv::Reader::from_reader(table.as_bytes());
     let place = reader.headers().unwrap().iter().position(|name| name == "driver_mm").unwrap();
