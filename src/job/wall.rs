@@ -65,6 +65,7 @@ pub(super) fn equivalent_outside(
     let (thin, thick) = (thin.get::<millimeter>(), thick.get::<millimeter>());
     let most = LARGEST_OFFSET * in_mm(bore);
     if thick - thin >= most {
+        let [thin, thick, most] = [thin, thick, most].map(|wall| (wall * 1e6).round() / 1e6);
         let message = format!(
             "`{}` goes from {thin} mm to {thick} mm; they must differ by less than half the bore, {most} mm",
             section.path("wall")
