@@ -102,6 +102,9 @@ fn a_seal_that_would_lie_in_the_ring_or_the_bearing_is_told_how_deep_it_may_go()
     let clear = in_one_bore(&format!("{after}depth = \"9.3 mm\"\n"));
     assert!(caution(&clear, "seal-meets-neighbour").is_none());
     says(&steps(&clear["seal"]), &["The bearing first, then its retaining ring, then the seal, in the same bore"]);
+    let out = |plan: &Value| plan["seats"][0]["removal"]["first_out"].clone();
+    assert_eq!(out(&clear), serde_json::json!(["seal", "retaining ring"]), "on the way out");
+    assert_eq!(out(&planned(&beside(""))), serde_json::json!([]));
     // 10 deep: the ring's wall is at 9.30 at the least.
     let ring = in_one_bore(&format!("{after}depth = \"10 mm\"\n"));
     says(
