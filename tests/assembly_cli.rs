@@ -38,14 +38,18 @@ fn a_seal_alone_is_planned_without_a_bearing() {
         "neither chilled nor warmed",
         "Lip to the oil",
         "51.6 mm outside",
-        "flush with the face",
-        "1.000 mm deeper or less deep",
+        "8.000 mm below the face",
+        "1.000 mm beside it, by pressing the seal that much deeper",
     ] {
         assert!(page.contains(words), "{words}");
     }
     let json: Value = serde_json::from_str(&done(&["plan", "examples/mixer-seal.toml", "--format", "json"])).unwrap();
     assert_eq!(json["format"], "seatwise.seal/1");
     assert_eq!(json["seal"]["shift_mm"], 1.0);
+    let schema: Value = serde_json::from_str(&done(&["schema", "seal"])).unwrap();
+    assert!(jsonschema::validator_for(&schema).unwrap().is_valid(&json));
+    let of_plans: Value = serde_json::from_str(&done(&["schema"])).unwrap();
+    assert!(!jsonschema::validator_for(&of_plans).unwrap().is_valid(&json), "a seal alone is no plan of a seat");
     let table = done(&["plan", "examples/mixer-seal.toml", "--format", "csv"]);
     let mut reader = csv::Reader::from_reader(table.as_bytes());
     let place = reader.headers().unwrap().iter().position(|name| name == "driver_mm").unwrap();

@@ -88,6 +88,35 @@ const BAD: &[Bad] = &[
         &["from 0 mm to -0.3 mm", "least before most"],
     ),
     (
+        "play of less than nothing",
+        "least = \"0 mm\"",
+        "least = \"-0.05 mm\"",
+        "\"-0.05 mm\"",
+        &["`stack.play.least`", "from -0.05 mm to 0.3 mm", "zero or more"],
+    ),
+    (
+        "play of less than nothing, alone",
+        "least = \"0 mm\", most = \"0.3 mm\"",
+        "least = \"-0.05 mm\"",
+        "\"-0.05 mm\"",
+        &["from -0.05 mm, and must be zero or more"],
+    ),
+    ("no spacers in the list", "\"0.5 mm ±0.02 mm\"", "[]", "spacer", &["`stack.spacer` is an empty list"]),
+    (
+        "second spacer of the list",
+        "\"0.5 mm ±0.02 mm\"",
+        "[\"0.5 mm ±0.02 mm\", \"5 mm ±6 mm\"]",
+        "\"5 mm ±6 mm\"",
+        &["`stack.spacer 2`", "-1 mm to 11 mm"],
+    ),
+    (
+        "spacer of the list left out of the order",
+        "[stack]",
+        "[stack]\norder = [\"bearing\", \"spacer\"]\nshim = [\"0.1 mm\", \"0.2 mm\"]",
+        "order",
+        &["leaves out the shim 1", "\"shim 2\""],
+    ),
+    (
         "part twice in the order",
         "[stack]",
         "[stack]\norder = [\"spacer\", \"spacer\", \"bearing\"]",
@@ -139,6 +168,14 @@ fn every_mistake_of_seal_and_stack_is_reported_in_one_run() {
     let text = GOOD.replace("58 HRC", "580").replace("62x2", "72x2.5").replace("0.5 mm ±0.02 mm", "0.5");
     let found = job::check(&text, &Library::default()).unwrap_err();
     assert!(found.iter().count() >= 3, "{found}");
+    // A seat or a cover that is wrong as well hides none of them.
+    let more = text.replace("outside = \"90 mm\"", "wall = \"4 mm to 40 mm\"")
+        + "[fasteners]\nthread = \"M6\"\npoints = [[\"1 mm\", \"2 mm\"], [\"1 mm\", \"2 mm\"]]\n";
+    let said = job::check(&more, &Library::default()).unwrap_err().to_string();
+    for words in ["half the bore, 31 mm", "screws 1 and 2 are 0.00 mm apart", "shaft_hardness", "72 mm", "stack.spacer"]
+    {
+        assert!(said.contains(words), "\"{words}\" is not in {said}");
+    }
 }
 
 #[test]

@@ -1,9 +1,10 @@
-//! A liner in a housing, and what a spanner feels at the shoulder: against rings in one another and the balance of a spring.
+//! A liner in a housing, a boss thinner on one side, and what a spanner feels at the shoulder: against rings in one another and the balance of a spring.
 
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
 mod mechanics_units;
+mod reference_rows;
 
 use mechanics_units::{close, in_mm, in_mpa, mm, mpa, ring};
 use proptest::prelude::*;
@@ -17,6 +18,41 @@ use uom::si::torque::newton_meter;
 
 fn share(value: f64) -> Ratio {
     Ratio::new::<ratio>(value)
+}
+
+/// A boss by the radii of bore and outside and the offset, mm.
+fn boss(bore: f64, outside: f64, offset: f64) -> EccentricRing {
+    EccentricRing { bore: mm(2.0 * bore), thin: mm(outside - bore - offset), thick: mm(outside - bore + offset) }
+}
+
+#[test]
+fn the_thin_side_of_a_boss_is_that_of_fitted_potentials_at_both_surfaces() {
+    let rows = reference_rows::read("mechanics/eccentric.csv");
+    assert_eq!(rows.len(), 5);
+    for row in rows {
+        let cell = |name: &str| reference_rows::number(&row, name);
+        let ring = boss(cell("bore_radius_mm"), cell("outside_radius_mm"), cell("offset_mm"));
+        let side = ring.thin_side(mpa(10.0)).unwrap();
+        close(in_mpa(side.at_bore.hoop) / 10.0, cell("at_bore"), 2e-6, "bore");
+        close(in_mpa(side.at_outside.hoop) / 10.0, cell("at_outside"), 2e-6, "outside");
+        close(in_mpa(side.at_bore.radial), -10.0, 1e-12, "pressure");
+        close(in_mpa(side.hoop()), 10.0 * cell("at_bore").max(cell("at_outside")), 2e-6, "larger");
+    }
+}
+
+#[test]
+fn a_boss_in_the_middle_is_a_ring_and_one_far_out_is_refused() {
+    let even = ring(52.0, 84.0, 72e3, 0.33).under(mpa(20.0), mpa(0.0)).unwrap();
+    let side = boss(26.0, 42.0, 0.0).thin_side(mpa(20.0)).unwrap();
+    close(in_mpa(side.at_bore.hoop), in_mpa(even.at_inside.hoop), 1e-12, "bore");
+    close(in_mpa(side.at_outside.hoop), in_mpa(even.at_outside.hoop), 1e-12, "outside");
+    // More than a wall that is thin all round: it bends, too. The likely mistake is to take that for the bound.
+    let thin = ring(52.0, 66.0, 72e3, 0.33).under(mpa(20.0), mpa(0.0)).unwrap();
+    let side = boss(26.0, 42.0, 9.0).thin_side(mpa(20.0)).unwrap();
+    assert!(side.at_outside.hoop > thin.at_outside.hoop && side.at_outside.hoop > side.at_bore.hoop);
+    let said = boss(26.0, 42.0, 13.0).thin_side(mpa(20.0)).unwrap_err().to_string();
+    assert!(said.contains("0.5") && said.contains("offset"), "{said}");
+    assert!(EccentricRing { bore: mm(52.0), thin: mm(9.0), thick: mm(8.0) }.thin_side(mpa(1.0)).is_err());
 }
 
 /// An iron liner of 62/69 mm in a light-alloy boss.

@@ -41,6 +41,53 @@ fn every_plan_holds_to_the_schema() {
 }
 
 #[test]
+fn a_plan_with_everything_beside_the_seat_holds_to_the_schema() {
+    let text = "title = \"All\"\n[bearing]\ndesignation = \"6206\"\nclosure = \"open\"\n[housing]\nbore_limits = \"N7\"\n\
+                wall = \"7 mm to 25 mm\"\nlength = \"30 mm\"\nmaterial = \"cast-aluminium\"\n[seal]\nsize = \"30x62x7\"\n\
+                lip = \"NBR\"\nfitted = \"after the bearing\"\ndepth = \"12 mm\"\nworn_track = \"0.4 mm\"\n[stack]\n\
+                depth = \"27.5 mm\"\ngroove = { from_face = \"9.35 mm\" }\nspacer = [\"0.1 mm ±0.01 mm\", \"0.2 mm ±0.01 mm\"]\n\
+                shim = [\"0.1 mm\", \"0.1 mm\"]\nplay = { least = \"0.05 mm\", most = \"0.4 mm\" }\n\
+                pair = { shoulders = \"60 mm ±0.02 mm\", spacer = \"60 mm ±0.02 mm\" }\n[fasteners]\nthread = \"M6\"\n\
+                count = 5\ncircle = \"120 mm\"\n[inspection]\nbearing = \"used\"\n";
+    let job = job::check(text, &Library::default()).unwrap_or_else(|error| panic!("{error}"));
+    let plan = report::json::plan(&plan::plan(&job).unwrap()).unwrap();
+    let plan: serde_json::Value = serde_json::from_str(&plan).unwrap();
+    let validator = jsonschema::validator_for(&schema()).unwrap();
+    let errors: Vec<String> = validator.iter_errors(&plan).map(|error| error.to_string()).collect();
+    assert!(errors.is_empty(), "{errors:?}");
+    for pointer in [
+        "/uneven_wall/thin_side",
+        "/seal/overlaps/0",
+        "/stack/ring/dimensions/6",
+        "/stack/pair/binds",
+        "/fasteners/groups/0/round_torques_nm/0",
+    ] {
+        let found = plan.pointer(pointer).unwrap_or_else(|| panic!("no {pointer}"));
+        assert!(!found.is_null(), "{pointer}");
+    }
+}
+
+#[test]
+fn the_plan_of_a_seal_alone_holds_to_its_own_schema() {
+    let schema: serde_json::Value = serde_json::from_str(&report::json::seal_schema().unwrap()).unwrap();
+    let validator = jsonschema::validator_for(&schema).unwrap();
+    let rubber = include_str!("../examples/mixer-seal.toml");
+    let unlike = "[seal]\nsize = \"35x52x7\"\nlip = \"NBR\"\ncase = \"metal\"\nshoulder = \"6 mm\"\ndrain = \"5 mm\"\nsealant = \"yes\"\n";
+    for text in [rubber, unlike, "[seal]\nsize = \"4x10x2\"\nlip = \"NBR\"\n"] {
+        let job = job::check_seal(text).unwrap();
+        let plan = plan::seal::plan_alone(&job).unwrap().unwrap();
+        let good: serde_json::Value = serde_json::from_str(&report::json::seal_alone(&plan).unwrap()).unwrap();
+        let errors: Vec<String> = validator.iter_errors(&good).map(|error| error.to_string()).collect();
+        assert!(errors.is_empty(), "{errors:?}\n{text}");
+        let mut wrong = good.clone();
+        wrong["seal"]["depth_mm"] = "7".into();
+        let mut missing = good;
+        missing["seal"].as_object_mut().unwrap().remove("steps");
+        assert!(!validator.is_valid(&wrong) && !validator.is_valid(&missing));
+    }
+}
+
+#[test]
 fn the_schema_refuses_what_is_not_a_plan() {
     let validator = jsonschema::validator_for(&schema()).unwrap();
     let (_, good) = examples().swap_remove(0);

@@ -499,6 +499,7 @@ pub(super) enum SchemaOf {
     Plan,
     Section,
     Exercise,
+    Seal,
 }
 
 #[derive(Args, Debug)]

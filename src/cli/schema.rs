@@ -8,6 +8,7 @@ pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
         SchemaOf::Plan => json::schema(),
         SchemaOf::Section => section::schema(),
         SchemaOf::Exercise => exercise::schema(),
+        SchemaOf::Seal => json::seal_schema(),
     };
     let text =
         schema.map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;

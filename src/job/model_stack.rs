@@ -51,10 +51,19 @@ pub struct Bed {
 /// One part of a stack.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StackPart {
-    /// What it is: the key of the job.
-    pub name: &'static str,
+    /// What it is called: the key of the job, with a number where there are several.
+    pub name: String,
+    /// The key of the job.
+    pub kind: &'static str,
     /// Its width.
     pub size: AxialSize,
+}
+
+impl StackPart {
+    /// Whether it is of this kind.
+    pub fn is(&self, kind: &str) -> bool {
+        self.kind == kind
+    }
 }
 
 /// The retaining ring.

@@ -5,6 +5,7 @@ use super::model_stack::AxialSize;
 use super::section::{Notes, Section, in_mm};
 use crate::fit::{self, ToleranceClass};
 use crate::quantity::{self, Deviations, Length, Nanometres};
+use std::ops::Range;
 use uom::si::length::millimeter;
 
 const WANTED: &str = "write the size with its limits, such as \"24 mm ±0.05 mm\", \"16 mm -0.12/0 mm\" or \"16 mm h11\", or \
@@ -35,6 +36,36 @@ pub(super) fn axial(section: &Section<'_>, key: &str, usual: &Usual, notes: &mut
         let words = section.words(key, WANTED, notes)?;
         (from_words(section, key, &words, usual, notes)?, words.at)
     };
+    in_range(section, key, size, at, notes)
+}
+
+/// The sizes under `key`: one, or a list of them, whose entries are numbered.
+pub(super) fn axials(section: &Section<'_>, key: &str, usual: &Usual, notes: &mut Notes) -> Option<Vec<AxialSize>> {
+    if !section.is_list(key) {
+        return Some(vec![axial(section, key, usual, notes)?]);
+    }
+    let words = section.word_list(key, WANTED, notes)?;
+    if words.is_empty() {
+        let message = format!("`{}` is an empty list", section.path(key));
+        notes.problem(section.place(key), message, "leave it out, or give each size with its limits");
+        return None;
+    }
+    let mut sizes = Vec::new();
+    for (number, words) in words.iter().enumerate() {
+        let numbered = format!("{key} {}", number + 1);
+        let size = from_words(section, &numbered, words, usual, notes);
+        sizes.extend(size.and_then(|size| in_range(section, &numbered, size, words.at.clone(), notes)));
+    }
+    (sizes.len() == words.len()).then_some(sizes)
+}
+
+fn in_range(
+    section: &Section<'_>,
+    key: &str,
+    size: AxialSize,
+    at: Range<usize>,
+    notes: &mut Notes,
+) -> Option<AxialSize> {
     let (least, most) = (in_mm(size.least), in_mm(size.most));
     if size.least > Length::default() && most <= LARGEST_MM {
         return Some(size);

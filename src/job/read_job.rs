@@ -60,7 +60,7 @@ pub(super) fn job(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Op
     let seats = seats(top, part, (housing.as_ref(), shaft.as_ref(), shop), library, notes)?;
     let around = around(top, &seats, (bench_section.as_ref(), shop), library, notes)?;
     let running = running(top, &seats.part, notes);
-    let beside = beside(top, &seats, notes);
+    let beside = beside(top, &seats.part, (seats.housing.is_some(), seats.shaft.is_some()), notes);
     let (chill, warm) = (flatten(chill)?, flatten(warm)?);
     let drawn = scattered(top, &seats, notes);
     reachable(top, &seats, [("chill", chill.as_ref()), ("warm", warm.as_ref())], &running.service, notes);
@@ -110,7 +110,15 @@ fn seats(
     let housing = housing.map(|section| read_seats::housing(section, &part, shop, library, notes));
     let shaft = shaft.map(|section| read_seats::shaft(section, &part, shop, library, notes));
     let fasteners = cover(housing.as_ref().and_then(Option::as_ref).map(|housing| &housing.material), notes);
-    Some(Seats { part, housing: flatten(housing)?, shaft: flatten(shaft)?, fasteners: flatten(fasteners)? })
+    let described = (housing.is_some(), shaft.is_some());
+    match (flatten(housing), flatten(shaft), flatten(fasteners)) {
+        (Some(housing), Some(shaft), Some(fasteners)) => Some(Seats { part, housing, shaft, fasteners }),
+        _ => {
+            // For what is wrong there too.
+            beside(top, &part, described, notes);
+            None
+        }
+    }
 }
 
 fn around(
@@ -145,9 +153,8 @@ fn running(top: &Section<'_>, part: &Part, notes: &mut Notes) -> Running {
     }
 }
 
-fn beside(top: &Section<'_>, seats: &Seats, notes: &mut Notes) -> Beside {
-    let (part, housing) = (&seats.part, seats.housing.is_some());
-    let has = read_inspection::Has { shaft: seats.shaft.is_some(), seal: top.has("seal") };
+fn beside(top: &Section<'_>, part: &Part, (housing, shaft): (bool, bool), notes: &mut Notes) -> Beside {
+    let has = read_inspection::Has { shaft, seal: top.has("seal") };
     let inspection = top
         .section("inspection", &read_inspection::KEYS, notes)
         .map(|section| read_inspection::inspection(&section, part, &has, notes));

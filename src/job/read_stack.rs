@@ -154,17 +154,22 @@ fn play(section: &Section<'_>, notes: &mut Notes) -> Option<(Length, Option<Leng
     let table = section.section("play", &["least", "most"], notes)?;
     let least = flatten(table.has("least").then(|| table.small_length("least", notes)))?;
     let most = flatten(table.has("most").then(|| table.small_length("most", notes)))?;
-    let least_value = least.map_or(Length::default(), |found| found.value);
-    if let Some(most) = &most
-        && (most.value < least_value || least_value < Length::default())
-    {
-        let message = format!(
-            "`stack.play` is wanted from {} mm to {} mm; it must be zero or more, least before most",
-            in_mm(least_value),
-            in_mm(most.value)
-        );
-        notes.problem(most.at.clone(), message, "exchange the two, or check their signs");
-        return None;
-    }
-    Some((least_value, most.map(|found| found.value)))
+    let least_value = least.as_ref().map_or(Length::default(), |found| found.value);
+    let (key, at) = match (&least, &most) {
+        (Some(least), _) if least.value < Length::default() => ("least", least.at.clone()),
+        (_, Some(most)) if most.value < least_value => ("most", most.at.clone()),
+        _ => return Some((least_value, most.map(|found| found.value))),
+    };
+    let given = most.map_or(String::new(), |most| format!(" to {} mm", in_mm(most.value)));
+    let message = format!(
+        "`{}` cannot be: the play is wanted from {} mm{given}, and must be zero or more, least before most",
+        table.path(key),
+        in_mm(least_value)
+    );
+    notes.problem(
+        at,
+        message,
+        "exchange the two, or check their signs: a play below zero is a ring that does not go in",
+    );
+    None
 }

@@ -3,7 +3,7 @@
 use super::entry::AnyValue;
 use super::model::{Part, Size};
 use super::model_stack::{AxialSize, StackPart};
-use super::read_axial::{Usual, axial};
+use super::read_axial::{Usual, axial, axials};
 use super::read_stack::Place;
 use super::section::{Notes, Section};
 use crate::fit::{self, RingClass};
@@ -17,22 +17,26 @@ const PARTS: [&str; 4] = ["seal", "spacer", "bearing", "shim"];
 pub(super) fn parts(section: &Section<'_>, of: &Place<'_>, notes: &mut Notes) -> Option<Vec<StackPart>> {
     let mut parts = Vec::new();
     let mut sound = true;
-    for name in order(section, notes)? {
-        let size = match name {
-            "bearing" => Some(bearing(section, of, notes)),
-            "seal" if section.has(name) => {
-                Some(axial(section, name, &Usual::Own(seal_width(section), SEAL_WHY), notes))
-            }
-            "shim" if section.has(name) => Some(axial(section, name, &Usual::Own(SHIM, SHIM_WHY), notes)),
-            _ => section.has(name).then(|| axial(section, name, &Usual::General, notes)),
+    for kind in PARTS {
+        let sizes = match kind {
+            "bearing" => bearing(section, of, notes).map(|size| vec![size]),
+            _ if !section.has(kind) => continue,
+            "seal" => axial(section, kind, &Usual::Own(seal_width(section), SEAL_WHY), notes).map(|size| vec![size]),
+            "shim" => axials(section, kind, &Usual::Own(SHIM, SHIM_WHY), notes),
+            _ => axials(section, kind, &Usual::General, notes),
         };
-        match size {
-            Some(Some(size)) => parts.push(StackPart { name, size }),
-            Some(None) => sound = false,
-            None => {}
-        }
+        let Some(sizes) = sizes else {
+            sound = false;
+            continue;
+        };
+        let several = sizes.len() > 1;
+        parts.extend(sizes.into_iter().enumerate().map(|(number, size)| StackPart {
+            name: if several { format!("{kind} {}", number + 1) } else { kind.to_owned() },
+            kind,
+            size,
+        }));
     }
-    sound.then_some(parts)
+    if sound { in_order(section, parts, notes) } else { None }
 }
 
 const SEAL_WHY: &str = "width of a shaft seal, ISO 6194-1: ±0.2 mm up to 10 mm, ±0.3 mm above (from memory)";
@@ -48,35 +52,29 @@ fn seal_width(section: &Section<'_>) -> Deviations {
     Deviations { lower: -upper, upper }
 }
 
-fn order(section: &Section<'_>, notes: &mut Notes) -> Option<Vec<&'static str>> {
-    let wanted = "write order = [\"seal\", \"spacer\", \"bearing\", \"shim\"], from the shoulder on";
+/// The parts as the job orders them, or as listed.
+fn in_order(section: &Section<'_>, mut parts: Vec<StackPart>, notes: &mut Notes) -> Option<Vec<StackPart>> {
+    let names: Vec<String> = parts.iter().map(|part| part.name.clone()).collect();
+    let wanted = format!("write order with each of these once, from the shoulder on: \"{}\"", names.join("\", \""));
     if !section.has("order") {
-        let given = PARTS.into_iter().filter(|name| *name == "bearing" || section.has(name)).collect::<Vec<_>>();
-        if given.len() > 1 {
+        if parts.len() > 1 {
             let why = "from the shoulder on: the order changes nothing in the play, only what is measured on the way; state order";
-            notes.assume(&section.path("order"), AnyValue::Text(given.join(", ")), why);
+            notes.assume(&section.path("order"), AnyValue::Text(names.join(", ")), why);
         }
-        return Some(PARTS.to_vec());
+        return Some(parts);
     }
-    let words = section.word_list("order", wanted, notes)?;
     let mut found = Vec::new();
-    for word in words {
-        match PARTS.into_iter().find(|name| *name == word.text) {
-            Some(name) if !found.contains(&name) && (name == "bearing" || section.has(name)) => found.push(name),
-            _ => {
-                let message =
-                    format!("`stack.order` names \"{}\", which is no part of this stack, or is there twice", word.text);
-                notes.problem(word.at, message, wanted);
-                return None;
-            }
-        }
+    for word in section.word_list("order", &wanted, notes)? {
+        let Some(place) = parts.iter().position(|part| part.name == word.text) else {
+            let message =
+                format!("`stack.order` names \"{}\", which is no part of this stack, or is there twice", word.text);
+            notes.problem(word.at, message, wanted);
+            return None;
+        };
+        found.push(parts.remove(place));
     }
-    if let Some(left_out) = PARTS.into_iter().find(|name| section.has(name) && !found.contains(name)) {
-        notes.problem(section.place("order"), format!("`stack.order` leaves out the {left_out}"), wanted);
-        return None;
-    }
-    if !found.contains(&"bearing") {
-        notes.problem(section.place("order"), "`stack.order` leaves out the bearing", wanted);
+    if let Some(left_out) = parts.first() {
+        notes.problem(section.place("order"), format!("`stack.order` leaves out the {}", left_out.name), wanted);
         return None;
     }
     Some(found)

@@ -136,6 +136,10 @@ impl<'t> Section<'t> {
         self.get(key).is_some_and(|(_, v)| v.get_ref().is_table())
     }
 
+    pub(super) fn is_list(&self, key: &str) -> bool {
+        self.get(key).is_some_and(|(_, v)| v.get_ref().is_array())
+    }
+
     /// The table under `key`.
     pub(super) fn section(&self, key: &str, known: &[&str], notes: &mut Notes) -> Option<Section<'t>> {
         let (at, value) = self.get(key)?;

@@ -3,10 +3,14 @@
 use super::entry::AnyValue;
 use super::read_seats::possible_outside;
 use super::section::{Found, Notes, Section, in_mm};
+use crate::mechanics::LARGEST_OFFSET;
 use crate::quantity::{self, Length};
 use uom::si::length::millimeter;
 
 const WANTED: &str = "write wall = \"14 mm\", or \"7 mm to 25 mm\" for a boss that is thinner on one side";
+
+const FAR_OUT: &str = "check the units; farther out of the middle the thin side is no ring any more: plan with the thinnest wall alone \
+                       (wall = \"7 mm\") and have its strength looked at";
 
 /// Thinnest and thickest wall, where `wall` names both; `None` only where it could not be read.
 pub(super) fn uneven(section: &Section<'_>, notes: &mut Notes) -> Option<Option<(Length, Length)>> {
@@ -59,6 +63,16 @@ pub(super) fn equivalent_outside(
         possible_outside(Found { value: bore + 2.0 * wall, at: at.clone(), system: None }, bore, notes)?;
     }
     let (thin, thick) = (thin.get::<millimeter>(), thick.get::<millimeter>());
+    let most = LARGEST_OFFSET * in_mm(bore);
+    if thick - thin >= most {
+        let [thin, thick, most] = [thin, thick, most].map(|wall| (wall * 1e6).round() / 1e6);
+        let message = format!(
+            "`{}` goes from {thin} mm to {thick} mm; they must differ by less than half the bore, {most} mm",
+            section.path("wall")
+        );
+        notes.problem(at, message, FAR_OUT);
+        return None;
+    }
     let wall = Length::new::<millimeter>((thin * thick).sqrt());
     let why = "the geometric mean of both walls: the concentric ring whose hoop stretches as much as that of an eccentric \
                boss (own reasoning, no published source)";

@@ -98,9 +98,21 @@ impl YieldCheck {
     /// # Errors
     /// [`MechanicsError::NotPositive`] for the strength.
     pub fn of(state: &RingState, part: Part, strength: &Strength) -> Result<Self, MechanicsError> {
+        Self::at((&state.at_inside, &state.at_outside), part, strength)
+    }
+
+    /// Holds the stresses at the inside and the outside of one part against its strength.
+    ///
+    /// # Errors
+    /// [`MechanicsError::NotPositive`] for the strength.
+    pub fn at(
+        (at_inside, at_outside): (&Stress, &Stress),
+        part: Part,
+        strength: &Strength,
+    ) -> Result<Self, MechanicsError> {
         let limit = positive("strength", strength.limit.get::<pascal>(), "Pa")?;
         let criterion = strength.criterion;
-        let (inside, outside) = (criterion.stress(&state.at_inside), criterion.stress(&state.at_outside));
+        let (inside, outside) = (criterion.stress(at_inside), criterion.stress(at_outside));
         let (largest, surface) =
             if inside >= outside { (inside, Surface::Inside) } else { (outside, Surface::Outside) };
         let factor = (largest > 0.0).then(|| limit / largest).filter(|factor| factor.is_finite());

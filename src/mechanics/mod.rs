@@ -11,6 +11,7 @@
 //! | two rings at one interference | [`Joint`], [`Press`] |
 //! | a sleeve, a band: more than two | [`Compound`] |
 //! | a bore with a liner in it | [`LinedBore`] |
+//! | a boss that is thinner on one side | [`EccentricRing`] |
 //! | the plain ring that stands for a bearing ring | [`outer_ring_inside`], [`inner_ring_outside`], [`Groove`] |
 //! | which part is nearest to its strength, and where yielding begins | [`weakest`], [`yield_interference`], [`yield_start`] |
 //! | what a fit loses by turning | [`Ring::growth_at`] |
@@ -19,6 +20,7 @@
 
 mod bearing_ring;
 mod compound;
+mod eccentric;
 mod elastic;
 mod error;
 mod internal_clearance;
@@ -41,6 +43,7 @@ mod yield_start;
 
 pub use bearing_ring::{Groove, inner_ring_outside, outer_ring_inside};
 pub use compound::{Compound, CompoundState, Interface, InterfaceState, Layer};
+pub use eccentric::{EccentricRing, LARGEST_OFFSET, ThinSide};
 pub use elastic::{Criterion, Elastic, Part, Strength, Surface, YieldCheck, weakest, yield_interference};
 pub use error::MechanicsError;
 pub use internal_clearance::{ClearanceRange, FittedClearance, InternalClearance, temperature_loss};

@@ -1,13 +1,14 @@
 //! The screws of the cover: torque, preload, what screw and threads bear, and the order.
 
 use super::PlanError;
+use super::sentence::{Sentence, say};
 use crate::assembly::screws::{
     Place, Preload, ScrewsError, StripLoads, ThreadPair, Tightening, UnitSlip, assembly_preload, opposite_first,
     unit_slip,
 };
 use crate::job::{Job, ScrewGroup, Tapped};
 use crate::mechanics::{Screw, ScrewFriction, ScrewFrictionRange, nut_face_diameter};
-use crate::quantity::{Force, Length, Pressure, Torque};
+use crate::quantity::{Force, Length, Pressure, Torque, Toward};
 use crate::stock::material::Family;
 use uom::si::ratio::ratio;
 
@@ -35,6 +36,8 @@ pub struct FastenersPlan {
     pub order: Vec<usize>,
     /// Shares of the torque, stage by stage.
     pub stages: Vec<f64>,
+    /// When to begin.
+    pub before: Sentence,
 }
 
 /// A screw in its place.
@@ -59,6 +62,8 @@ pub struct GroupPlan {
     pub count: usize,
     /// Torque to tighten with.
     pub torque: Torque,
+    /// The torque of each stage.
+    pub stage_torques: Vec<Torque>,
     /// Whether that is the maker's; else it is estimated.
     pub stated: bool,
     /// What limits an estimated torque; none for a stated one.
@@ -127,7 +132,7 @@ pub struct StripPlan {
 /// The screws of a job.
 pub(super) fn fasteners(job: &Job) -> Result<Option<FastenersPlan>, PlanError> {
     let Some(fasteners) = &job.fasteners else { return Ok(None) };
-    let groups = fasteners.groups.iter().map(group).collect::<Result<Vec<_>, _>>()?;
+    let groups = fasteners.groups.iter().map(|one| group(one, &fasteners.stages)).collect::<Result<Vec<_>, _>>()?;
     let screws: Vec<PlacedScrew> = fasteners
         .groups
         .iter()
@@ -137,7 +142,24 @@ pub(super) fn fasteners(job: &Job) -> Result<Option<FastenersPlan>, PlanError> {
         })
         .collect();
     let places: Vec<Place> = screws.iter().map(|screw| screw.place).collect();
-    Ok(Some(FastenersPlan { groups, order: opposite_first(&places), screws, stages: fasteners.stages.clone() }))
+    Ok(Some(FastenersPlan {
+        groups,
+        order: opposite_first(&places),
+        screws,
+        stages: fasteners.stages.clone(),
+        before: before(job),
+    }))
+}
+
+/// Run in, and once nothing is warm or cold any more.
+fn before(job: &Job) -> Sentence {
+    let run_in = "Run all in by hand first.";
+    if job.warm.is_none() && job.chill.is_none() {
+        return say(run_in);
+    }
+    say(format!(
+        "{run_in} Tighten only when housing, bearing and cover are at one temperature: what cools or warms later changes the preload."
+    ))
 }
 
 fn tightening(group: &ScrewGroup) -> Result<Tightening, PlanError> {
@@ -152,7 +174,7 @@ fn tightening(group: &ScrewGroup) -> Result<Tightening, PlanError> {
     })
 }
 
-fn group(group: &ScrewGroup) -> Result<GroupPlan, PlanError> {
+fn group(group: &ScrewGroup, stages: &[f64]) -> Result<GroupPlan, PlanError> {
     let tightening = tightening(group)?;
     let proof_load = group.class.as_ref().map(|class| tightening.screw.thread.proof_load(class.proof)).transpose()?;
     let torque_limit = torque_limit(group, &tightening, proof_load)?;
@@ -168,6 +190,7 @@ fn group(group: &ScrewGroup) -> Result<GroupPlan, PlanError> {
         class: group.class.as_ref().map(|class| class.name()),
         count: group.places.len(),
         torque,
+        stage_torques: stages.iter().map(|share| torque * *share).collect(),
         stated: group.torque.is_some(),
         limited_by: torque_limit.filter(|_| group.torque.is_none()).map(|(_, limit)| limit),
         torque_limit,
@@ -239,6 +262,12 @@ fn strip(group: &ScrewGroup, most: Force) -> Result<Option<StripPlan>, PlanError
 }
 
 impl GroupPlan {
+    /// How its torques are rounded: to what a spanner is set to where the maker's is stated, and never above the limit that an
+    /// estimate keeps.
+    pub fn rounding(&self) -> Toward {
+        if self.stated { Toward::Nearest } else { Toward::Down }
+    }
+
     /// Highest preload over proof load; none where no class is known.
     pub fn share_of_proof(&self) -> Option<f64> {
         self.proof_load.map(|proof| (self.preload.most / proof).get::<ratio>())

@@ -2,22 +2,28 @@
 
 use super::PlanError;
 use super::model::{SeatKind, SeatPlan};
+use super::seal::source as seal_source;
 use super::sentence::{Sentence, say};
 use crate::assembly::readings::{Form, Readings};
 use crate::fit::{ToleranceClass, limits_of_size};
 use crate::job::{AnyValue, Feel, Inspection, Job, RemovedThrough, Size};
 use crate::quantity::{Length, Nanometres, Toward};
 use crate::stock::closure::ClosureKind;
+use crate::stock::seal_seats::{Asked, SealRow, asked};
 use uom::si::length::{micrometer, millimeter};
 
 /// Shortest chamfer at the mouth of a seat, mm.
 ///
 /// Common practice, no published source: 10° to 20° over 1 mm or more, and never less than half a millimetre.
 pub const LEAST_LEAD_IN_MM: f64 = 0.5;
-/// Roughness Ra of the track of a lip, least and most, µm.
-///
-/// **Source**: ISO 6194-1 and DIN 3760, Ra 0.2 to 0.8 µm (from memory).
-pub const LIP_TRACK_UM: (f64, f64) = (0.2, 0.8);
+/// Roughness Ra that the track of a lip should have.
+#[derive(Clone, Debug)]
+pub struct LipTrack {
+    /// Least and most.
+    pub wanted: (Length, Length),
+    /// Where that comes from.
+    pub source: String,
+}
 
 /// What was read, what was found and what to look at.
 #[derive(Clone, Debug)]
@@ -28,6 +34,8 @@ pub struct InspectionPlan {
     pub checks: Vec<Check>,
     /// Whether the bearing goes in again; none where there is none or nothing is said of it.
     pub reuse: Option<Reuse>,
+    /// What the track of a lip should be like; none without a seal.
+    pub lip_track: Option<LipTrack>,
     /// Radial run-out found, and the most that is allowed.
     pub run_out: Option<(Length, Length)>,
 }
@@ -116,12 +124,25 @@ pub(super) fn inspection(job: &Job, seats: &[SeatPlan]) -> Result<Option<Inspect
         .and_then(|found| found.run_out)
         .zip(shaft)
         .and_then(|(run_out, seat)| Some((run_out, grade_width(seat.nominal, "h6")?)));
+    let lip_track = lip_track(job)?;
     Ok(Some(InspectionPlan {
-        checks: found.map_or_else(Vec::new, |found| checks(job, found, run_out)),
+        checks: found.map_or_else(Vec::new, |found| checks(job, found, run_out, lip_track.as_ref())),
         reuse: found.filter(|_| job.part.kind.is_bearing()).and_then(reuse),
         forms,
+        lip_track,
         run_out,
     }))
+}
+
+/// The row that the seal itself is held against.
+fn lip_track(job: &Job) -> Result<Option<LipTrack>, PlanError> {
+    let Some(seal) = &job.seal else { return Ok(None) };
+    let shaft = seal.body.as_ref().map(|body| body.inside).or(job.part.bore).unwrap_or_default();
+    let track = |row: &SealRow| {
+        let micrometres = Length::new::<micrometer>;
+        Some(LipTrack { wanted: (micrometres(row.low?), micrometres(row.high?)), source: seal_source(row) })
+    };
+    Ok(asked(Asked::ShaftRa, "", shaft)?.and_then(track))
 }
 
 /// Width of the tolerance of a class; none outside its table.
@@ -171,7 +192,12 @@ fn todo(part: &'static str, text: &'static str) -> Check {
     Check { part, text: say(text), state: CheckState::ToDo }
 }
 
-fn checks(job: &Job, found: &Inspection, run_out: Option<(Length, Length)>) -> Vec<Check> {
+fn checks(
+    job: &Job,
+    found: &Inspection,
+    run_out: Option<(Length, Length)>,
+    lip_track: Option<&LipTrack>,
+) -> Vec<Check> {
     let mut list = Vec::new();
     of_part(job, found, &mut list);
     if job.housing.is_some() {
@@ -181,7 +207,7 @@ fn checks(job: &Job, found: &Inspection, run_out: Option<(Length, Length)>) -> V
         of_shaft(job, run_out, &mut list);
     }
     if job.seal.is_some() {
-        of_seal(found, job.shaft.is_some(), &mut list);
+        of_seal(found, job.shaft.is_some(), lip_track, &mut list);
     }
     if job.fasteners.is_some() {
         of_screws(&mut list);
@@ -265,20 +291,18 @@ fn of_shaft(job: &Job, run_out: Option<(Length, Length)>, list: &mut Vec<Check>)
     }
 }
 
-fn of_seal(found: &Inspection, shaft: bool, list: &mut Vec<Check>) {
+fn of_seal(found: &Inspection, shaft: bool, lip_track: Option<&LipTrack>, list: &mut Vec<Check>) {
     let part = "seal";
     list.push(todo(part, "A new one whenever it was out; its lip and its seat in the bore without a nick, the lip oiled before it goes on."));
+    let Some((low, high)) = lip_track.map(|track| track.wanted) else { return };
     let track = say(if shaft { "The track of the lip on the shaft: Ra " } else { "The track of its lip: Ra " })
-        .small(Length::new::<micrometer>(LIP_TRACK_UM.0), Toward::Nearest)
+        .small(low, Toward::Nearest)
         .text(" to ")
-        .small(Length::new::<micrometer>(LIP_TRACK_UM.1), Toward::Nearest)
+        .small(high, Toward::Nearest)
         .text(
             ", without spiral marks, and no groove that a nail feels; else move the seal along, or sleeve the shaft.",
         );
-    let good = found.lip_track.map(|ra| {
-        let um = ra.get::<micrometer>();
-        (LIP_TRACK_UM.0..=LIP_TRACK_UM.1).contains(&um)
-    });
+    let good = found.lip_track.map(|ra| ra >= low && ra <= high);
     list.push(Check { part, text: track, state: state(good) });
 }
 

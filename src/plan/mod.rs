@@ -52,7 +52,7 @@ pub use model::{
 };
 pub use push::SolvedSeats;
 pub use sentence::{Sentence, Word};
-pub use uneven_wall::{UnevenWallPlan, WallEnd};
+pub use uneven_wall::{ThinSidePlan, UnevenWallPlan, WallEnd};
 
 use crate::assembly::screws::ScrewsError;
 use crate::assembly::seal::SealError;

@@ -113,8 +113,9 @@ const SCREWS: [(&str, &str); 3] = [
     ("order of tightening", "common practice, no published source; ASME PCC-1 for flanges, from memory"),
 ];
 
-const UNEVEN_WALL: &str = "results for the thinnest and the thickest wall as concentric rings bound the seat; the equivalent wall is \
-                           their geometric mean (own reasoning, no published source)";
+const UNEVEN_WALL: &str = "force and pressure lie between those of concentric rings with the thinnest and with the thickest wall; the \
+                           equivalent wall is their geometric mean (own reasoning, no published source); stress of the thin side: \
+                           eccentric cylinder, Jeffery (1921), Timoshenko and Goodier, Theory of Elasticity (from memory)";
 /// What a seal and a stack lean on.
 fn assembly(job: &Job, list: &mut Sources) {
     if let Some(seal) = &job.seal {

@@ -3,8 +3,10 @@
 use super::joint::joints;
 use super::model::SeatPlan;
 use super::push::Presser;
+use super::strength::strength;
 use super::{Method, PlanError, SeatKind, SolvedSeats};
 use crate::job::Job;
+use crate::mechanics::{EccentricRing, Part, Strength, YieldCheck};
 use crate::quantity::{Cases, Force, Length, Pressure};
 
 /// The seat with the two ends of its wall; the plan itself uses the equivalent one.
@@ -16,6 +18,17 @@ pub struct UnevenWallPlan {
     pub equivalent: WallEnd,
     /// As if the thickest wall went all round.
     pub thick: WallEnd,
+    /// The thin side as it is, under the pressure of the equivalent wall; none for a bore with a liner.
+    pub thin_side: Option<ThinSidePlan>,
+}
+
+/// Stress at the thin side of the boss.
+#[derive(Clone, Copy, Debug)]
+pub struct ThinSidePlan {
+    /// Hoop stress at the bore or the outside, the larger of the two.
+    pub hoop: Cases<Pressure>,
+    /// Strength over stress; none where there is no stress.
+    pub yield_factor: Cases<Option<f64>>,
 }
 
 /// The seat with one wall all round, at the temperature of the shop.
@@ -27,10 +40,6 @@ pub struct WallEnd {
     pub pressure: Cases<Pressure>,
     /// Force to press home, full depth.
     pub force: Cases<Force>,
-    /// Hoop stress at the bore of the housing.
-    pub hoop: Cases<Pressure>,
-    /// Strength over stress at the weaker part; none where there is no stress.
-    pub yield_factor: Cases<Option<f64>>,
     /// By how much the ring closes; none for a plug.
     pub ring_change: Option<Cases<Length>>,
 }
@@ -50,18 +59,23 @@ pub(super) fn uneven_wall(
         thin: with_wall(job, seat, thin, method)?,
         equivalent,
         thick: with_wall(job, seat, thick, method)?,
+        thin_side: match housing.liner {
+            None => Some(thin_side(seat, (thin, thick), &strength(&housing.material))?),
+            Some(_) => None,
+        },
     }))
 }
 
+/// The thin side of an eccentric ring: a wall that is thin all round gives way, and is stressed less than this.
+fn thin_side(seat: &SeatPlan, (thin, thick): (Length, Length), strength: &Strength) -> Result<ThinSidePlan, PlanError> {
+    let ring = EccentricRing { bore: seat.nominal, thin, thick };
+    let sides = seat.press.pressure.try_map(|pressure| ring.thin_side(pressure))?;
+    let checks = sides.try_map(|side| YieldCheck::at((&side.at_bore, &side.at_outside), Part::Outer, strength))?;
+    Ok(ThinSidePlan { hoop: sides.map(|side| side.hoop()), yield_factor: checks.map(|check| check.factor) })
+}
+
 fn end(wall: Length, press: &super::push::Pressing) -> WallEnd {
-    WallEnd {
-        wall,
-        pressure: press.pressure,
-        force: press.force,
-        hoop: press.hoop_outer,
-        yield_factor: press.yield_factor,
-        ring_change: press.ring_change,
-    }
+    WallEnd { wall, pressure: press.pressure, force: press.force, ring_change: press.ring_change }
 }
 
 /// The housing seat of the same job with another wall all round.

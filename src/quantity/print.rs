@@ -131,9 +131,9 @@ pub fn show_torque(torque: Torque, system: System, toward: Toward) -> String {
 }
 
 /// A torque in every unit that a spanner is marked in: "10.2 N·m (90.0 in·lb, 7.50 ft·lb, 1.04 kgf·m)".
-pub fn show_torque_in_each(torque: Torque) -> String {
+pub fn show_torque_in_each(torque: Torque, toward: Toward) -> String {
     let newton_metres = torque.get::<newton_meter>();
-    let shown = |unit, finest| figures(newton_metres, unit, (3, finest), Toward::Nearest);
+    let shown = |unit, finest| figures(newton_metres, unit, (3, finest), toward);
     format!(
         "{} ({}, {}, {})",
         shown(&units::NEWTON_METRE, 0.1),

@@ -89,14 +89,49 @@ fn the_surface_of_a_shaft_of_35_mm_at_1450_rpm_runs_at_2_66_metres_a_second() {
 #[test]
 fn a_seal_stops_at_its_shoulder_and_stands_proud_by_what_is_left() {
     // Asked 6.0, shoulder at 5.5, 7 mm wide, hole at 5.8: 1.5 proud, and the hole open by 0.3 where it stops.
-    let seating =
-        Seating { width: mm(7.0), asked: mm(6.0), shoulder: Some(mm(5.5)), drain: Some(Drain { edge: mm(5.8) }) };
+    let seating = Seating {
+        width: mm(7.0),
+        asked: mm(6.0),
+        shoulder: Some(mm(5.5)),
+        drain: Some(Drain { edge: mm(5.8) }),
+        behind: None,
+        shift: None,
+    };
     let stand = seating.stand();
+    assert_eq!(stand.moved, mm(0.0));
     near(in_mm(stand.reached), 5.5, 1e-9, "reached");
     near(in_mm(stand.short_by), 0.5, 1e-9, "short");
     near(in_mm(stand.below_face), -1.5, 1e-9, "proud");
     near(in_mm(stand.drain_behind.unwrap()), 0.3, 1e-9, "open");
     near(in_mm(stand.drain_behind_asked.unwrap()), -0.2, 1e-9, "covered");
+}
+
+#[test]
+fn a_lip_is_moved_deeper_where_there_is_room_and_nearer_the_face_where_there_is_none() {
+    let at = |shoulder: Option<f64>, drain: Option<f64>, behind: Option<f64>| {
+        let [shoulder, behind] = [shoulder, behind].map(|end| end.map(mm));
+        let drain = drain.map(|edge| Drain { edge: mm(edge) });
+        Seating { width: mm(7.0), asked: mm(8.0), shoulder, drain, behind, shift: Some(mm(1.5)) }.stand()
+    };
+    for (shoulder, drain, behind, moved) in [
+        (None, None, None, 1.5),
+        (Some(9.5), Some(9.5), Some(9.5), 1.5),
+        (Some(9.4), None, None, -1.5),
+        (None, Some(9.4), None, -1.5),
+        (None, None, Some(9.4), -1.5),
+    ] {
+        let stand = at(shoulder, drain, behind);
+        near(in_mm(stand.moved), moved, 1e-9, "moved");
+        near(in_mm(stand.reached), 8.0 + moved, 1e-9, "reached");
+        near(in_mm(stand.below_face), 1.0 + moved, 1e-9, "below the face");
+        near(in_mm(stand.short_by), 0.0, 1e-9, "short");
+    }
+    // A shoulder that stops it early: from there a ring behind it takes the lip nearer the face.
+    let stand = at(Some(6.0), Some(7.0), None);
+    for (got, wanted) in [(stand.reached, 4.5), (stand.short_by, 2.0), (stand.below_face, -2.5)] {
+        near(in_mm(got), wanted, 1e-9, "against the shoulder");
+    }
+    near(in_mm(stand.drain_behind.unwrap()), 2.5, 1e-9, "hole");
 }
 
 #[test]
@@ -169,7 +204,7 @@ proptest! {
 
     #[test]
     fn a_seal_never_goes_deeper_than_asked_or_than_its_shoulder(width in 3.0..20.0f64, depth in 1.0..40.0f64, shoulder in 1.0..40.0f64) {
-        let seating = Seating { width: mm(width), asked: mm(depth), shoulder: Some(mm(shoulder)), drain: None };
+        let seating = Seating { width: mm(width), asked: mm(depth), shoulder: Some(mm(shoulder)), drain: None, behind: None, shift: None };
         let stand = seating.stand();
         prop_assert!(stand.reached <= mm(depth) && stand.reached <= mm(shoulder));
         prop_assert!((stand.reached + stand.short_by - mm(depth)).abs() < mm(1e-9));

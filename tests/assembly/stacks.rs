@@ -59,6 +59,21 @@ fn a_chain_that_is_none_is_refused() {
 }
 
 #[test]
+fn a_play_of_nothing_is_nothing_whatever_the_sizes() {
+    // In binary 0.1 + 0.2 is not 0.3: forty thousand stacks of three sizes that fill their depth to the nanometre.
+    for (a, b) in (1..200).flat_map(|a| (1..200).map(move |b| (a, b))) {
+        let (one, two) = (f64::from(a) / 100.0, f64::from(b) / 1000.0);
+        let depth = f64::from(10 * a + b) / 1000.0;
+        let link = |size: f64, way| Link { least: mm(size), most: mm(size), way };
+        let play = Chain::new(vec![link(depth, Way::Opens), link(one, Way::Fills), link(two, Way::Fills)]).unwrap();
+        let play = play.worst_case();
+        assert!(play.least == mm(0.0) && play.most == mm(0.0), "{depth} - {one} - {two}: {play:?}");
+        let wanted = Wanted { least: mm(0.0), most: Some(mm(0.0)) };
+        assert_eq!(change(play, wanted), Change::None, "{depth} - {one} - {two}");
+    }
+}
+
+#[test]
 fn a_shim_is_fixed_where_one_suits_all_and_chosen_where_none_does() {
     let ends = |least, most| Ends { least: mm(least), middle: mm((least + most) / 2.0), most: mm(most) };
     let wanted = |least, most: Option<f64>| Wanted { least: mm(least), most: most.map(mm) };
@@ -122,7 +137,11 @@ proptest! {
     }
 
     #[test]
-    fn a_mended_stack_is_as_wanted(least in -1.0..1.0f64, width in 0.0..0.8f64, wanted in 0.0..0.3f64, more in 0.0..0.5f64) {
+    fn a_mended_stack_is_as_wanted(
+        least in -1_000_000..1_000_000i32, width in 0..800_000i32, wanted in 0..300_000i32, more in 0..500_000i32,
+    ) {
+        // Whole nanometres, as a chain gives them.
+        let [least, width, wanted, more] = [least, width, wanted, more].map(|nanometres| f64::from(nanometres) / 1e6);
         let play = Ends { least: mm(least), middle: mm(least + width / 2.0), most: mm(least + width) };
         let asked = Wanted { least: mm(wanted), most: Some(mm(wanted + more)) };
         let slack = mm(1e-9);

@@ -341,7 +341,9 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 60] = [
+const NULLABLE: [&str; 62] = [
+    "thin_side",
+    "binds",
     "inside_mm",
     "rz_um",
     "liner",

@@ -3,11 +3,11 @@
 use super::*;
 
 /// A bearing in its own bore, beside which a seal or a stack is described.
-fn beside(rest: &str) -> String {
+pub(super) fn beside(rest: &str) -> String {
     exact("6206", 20, 100, "$ALLOY") + rest
 }
 
-fn steps(value: &Value) -> String {
+pub(super) fn steps(value: &Value) -> String {
     let steps = value["steps"].as_array().unwrap();
     steps.iter().map(|step| step.as_str().unwrap()).collect::<Vec<_>>().join(" ")
 }
@@ -19,14 +19,19 @@ fn a_seal_on_a_worn_shaft_runs_a_millimetre_beside_the_old_track() {
     let plan = planned(&beside(seal));
     within(number(&plan["seal"], "/shift_mm"), 1.0, 0.05);
     within(number(&plan["seal"], "/driver_mm"), 51.6, 0.05);
-    within(number(&plan["seal"], "/depth_mm"), 7.0, 0.01);
+    // Flush, 7.0, and a millimetre deeper: depth and reading include it.
+    within(number(&plan["seal"], "/depth_mm"), 8.0, 1e-9);
+    within(number(&plan["seal"], "/moved_mm"), 1.0, 1e-9);
+    within(number(&plan["seal"], "/reading_least_mm"), 0.8, 1e-6);
+    within(number(&plan["seal"], "/reading_most_mm"), 1.2, 1e-6);
     says(
         &steps(&plan["seal"]),
         &[
             "neither chilled nor warmed",
             "Lip to the oil",
-            "flush with the face",
-            "1.000 mm deeper or less deep",
+            "until the face that goes in first is 8.000 mm below",
+            "1.000 mm beside it, by pressing the seal that much deeper",
+            "it reads 0.800 mm to 1.200 mm",
             "51.6 mm",
         ],
     );
@@ -34,8 +39,11 @@ fn a_seal_on_a_worn_shaft_runs_a_millimetre_beside_the_old_track() {
     let plan = planned(&beside(&(seal.to_owned() + "shoulder = \"7 mm\"\n")));
     says(
         &steps(&plan["seal"]),
-        &["a ring of 1.000 mm between the seal and its shoulder", "until it sits against its shoulder"],
+        &["a ring of 1.000 mm between the seal and its shoulder", "until it sits against the ring on its shoulder"],
     );
+    within(number(&plan["seal"], "/depth_mm"), 6.0, 1e-9);
+    within(number(&plan["seal"], "/reading_least_mm"), -1.2, 1e-6);
+    says(caution(&plan, "seal-proud").unwrap(), &["1.000 mm proud", "clears the worn track", "sleeve the shaft"]);
 }
 
 #[test]
@@ -50,6 +58,49 @@ fn a_seal_that_meets_its_shoulder_early_stands_proud_and_a_drain_hole_would_be_b
     says(caution(&plan, "seal-drain").unwrap(), &["5.800 mm", "6.000 mm", "blocked", "open by 0.300 mm"]);
     // A seal seven wide in five and a half of bore: its straight length is too short as well.
     says(caution(&plan, "seal-seat").unwrap(), &["straight length", "5.500 mm", "at least 5.950 mm"]);
+    // Moved off a track from there, with a ring of a millimetre: 2.5 proud, and the numbers of the shoulder stay its own.
+    let plan = planned(&beside(&(seal.to_owned() + "worn_track = \"0.3 mm\"\n")));
+    says(
+        caution(&plan, "seal-shoulder").unwrap(),
+        &[
+            "to go 6.000 mm",
+            "shoulder is at 5.500 mm",
+            "0.500 mm short",
+            "2.500 mm proud",
+            "ring before the shoulder included",
+        ],
+    );
+}
+
+#[test]
+fn several_spacers_are_dimensions_of_their_own() {
+    // 27.5 ±0.05 - 9.35 ±0.05 - (15.88 to 16) - (1.93 to 2) less 0.2 ±0.01 and 0.1 ±0.02: -0.28 to 0.17 with their limits.
+    let spacers =
+        "spacer = [\"0.2 mm ±0.01 mm\", \"0.1 mm ±0.02 mm\"]\norder = [\"spacer 2\", \"bearing\", \"spacer 1\"]\n";
+    let plan = planned(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", spacers));
+    let ring = &plan["stack"]["ring"];
+    within(number(ring, "/play_mm/least"), 0.05 - 0.33, 1e-6);
+    within(number(ring, "/play_mm/most"), 0.44 - 0.27, 1e-6);
+    let names: Vec<&str> =
+        ring["dimensions"].as_array().unwrap().iter().map(|row| row["what"].as_str().unwrap()).collect();
+    assert_eq!(names[2..], ["spacer 2", "bearing", "spacer 1", "DIN 472 62x2"]);
+    // The bearing's face: only spacer 2 lies behind it.
+    within(number(ring, "/reading_mm/least"), 11.45 - 0.12, 1e-6);
+    says(&steps(ring), &["spacer 2, bearing, spacer 1, ring"]);
+}
+
+#[test]
+fn a_stack_that_just_fills_its_groove_closes() {
+    // 27.6 - 9.6 - 16 - 2 is 0 at the tightest, whatever the last binary digits of these say.
+    let exact = "bearing = \"16 mm ±0 mm\"\nring = { thickness = \"2 mm ±0 mm\" }\n";
+    for (depth, wall) in [("27.6", "9.6"), ("27.3", "9.3"), ("28.1", "10.1"), ("27.7", "9.7")] {
+        let text = stack(&format!("{depth} mm ±0 mm"), &format!("{wall} mm ±0 mm"), exact);
+        let text = text.replace("\" }\nbearing", "\", width = \"2.15 mm ±0 mm\" }\nbearing");
+        let plan = planned(&text);
+        let ring = &plan["stack"]["ring"];
+        assert_eq!((ring["closes"].as_str(), number(ring, "/share_short")), (Some("always"), 0.0), "{depth} - {wall}");
+        assert_eq!((number(ring, "/play_mm/least"), ring["mend"].as_str()), (0.0, Some("none")));
+    }
 }
 
 #[test]
@@ -68,13 +119,56 @@ fn a_spacer_too_long_binds_when_both_outer_rings_are_driven_home() {
     let plan = planned(&hub("61.90 mm"));
     within(number(&plan["stack"]["pair"], "/difference_mm/middle"), -0.10, 0.001);
     says(caution(&plan, "spacer-length").unwrap(), &["0.100 mm shorter (-)", "draws the inner rings together", "Shim"]);
-    says(&steps(&plan["stack"]["pair"]), &["Add a shim of 0.100 mm"]);
+    says(&steps(&plan["stack"]["pair"]), &["Add a shim to the spacer", "as thick as it is short, 0.100 mm"]);
     let plan = planned(&hub("62 mm"));
-    assert_eq!(caution(&plan, "spacer-length"), None);
+    assert_eq!((caution(&plan, "spacer-length"), plan["stack"]["pair"]["spacer_is"].as_str()), (None, Some("equal")));
+}
+
+#[test]
+fn a_spacer_whose_limits_straddle_the_shoulders_is_advised_both_ways() {
+    let hub = |spacer: &str| {
+        let hub = exact("6204", 0, 90, "$ALLOY");
+        planned(&format!("{hub}[stack.pair]\nshoulders = \"62 mm ±0.02 mm\"\nspacer = \"{spacer}\"\n"))
+    };
+    // Its middle is as long as, longer or shorter than that of the shoulders: the readings decide in each.
+    for (spacer, longer, shorter) in
+        [("62 mm ±0.03 mm", 0.05, 0.05), ("62.01 mm ±0.03 mm", 0.06, 0.04), ("61.99 mm ±0.03 mm", 0.04, 0.06)]
+    {
+        let plan = hub(spacer);
+        let pair = &plan["stack"]["pair"];
+        assert_eq!(pair["spacer_is"], "either", "{spacer}");
+        let (longer, shorter) = (format!("{longer:.3} mm"), format!("{shorter:.3} mm"));
+        says(
+            &steps(pair),
+            &[
+                &format!("up to {longer} too long"),
+                &format!("up to {shorter} too short"),
+                "Too short: add a shim",
+                "Never drive",
+            ],
+        );
+        says(
+            caution(&plan, "spacer-length").unwrap(),
+            &[
+                &format!("{longer} longer (+)"),
+                &format!("{shorter} shorter (-)"),
+                "pushes the inner rings apart",
+                "draws the inner rings",
+            ],
+        );
+    }
+    // It just reaches: longer or as long, never shorter.
+    assert_eq!(hub("62.05 mm ±0.03 mm")["stack"]["pair"]["spacer_is"], "longer");
+    assert_eq!(hub("61.95 mm ±0.03 mm")["stack"]["pair"]["spacer_is"], "shorter");
+    // The axial play of these bearings is about 0.1 mm: far beyond it they bind in every case, well within it in none.
+    let binds = |spacer: &str| hub(spacer)["stack"]["pair"]["binds"].clone();
+    assert_eq!((binds("62.6 mm ±0.03 mm"), binds("61.4 mm ±0.03 mm")), ("always".into(), "always".into()));
+    assert_eq!(binds("62.3 mm ±0.3 mm"), "sometimes");
+    assert_eq!(binds("62 mm ±0.001 mm"), "never");
 }
 
 /// A 6206 on its shoulder under a ring, with this depth and place of the groove's wall.
-fn stack(depth: &str, from_face: &str, rest: &str) -> String {
+pub(super) fn stack(depth: &str, from_face: &str, rest: &str) -> String {
     beside(&format!("[stack]\ndepth = \"{depth}\"\ngroove = {{ from_face = \"{from_face}\" }}\n{rest}"))
 }
 
@@ -106,7 +200,7 @@ fn a_stack_that_closes_in_part_says_in_how_many_and_what_mends_it() {
         caution(&plan, "stack-may-not-close").unwrap(),
         &["-0.150 mm to 0.240 mm", "0.150 mm is missing", "bearing are the widest"],
     );
-    says(&steps(ring), &["Take 0.150 mm off", "a deeper seat; never grind the bearing"]);
+    says(&steps(ring), &["Take at least 0.150 mm off", "a deeper seat; never grind the bearing"]);
     // A spacer that is long enough gives it; one that is not does not.
     for (spacer, wall, words) in [
         ("0.5 mm ±0 mm", "9.35 mm ±0.05 mm", "a shorter spacer"),
@@ -141,6 +235,17 @@ fn a_shim_is_given_by_one_thickness_or_chosen_for_each_assembly() {
     let plan = planned(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", unmeasured));
     assert_eq!(plan["stack"]["ring"]["mend"], "chosen");
     assert!(caution(&plan, "stack-much-play").is_some());
+    // Without the ring the gap is 2.05 to 2.37: too full for a play of 0.5 to 0.6 in every case, by 0.16 to 0.45.
+    let full = "play = { least = \"0.5 mm\", most = \"0.6 mm\" }\n";
+    let plan = planned(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", full));
+    says(
+        &steps(&plan["stack"]["ring"]),
+        &[
+            "Every assembly is too full",
+            "a play of 0.500 mm to 0.600 mm, less the measured gap",
+            "0.160 mm to 0.450 mm: a deeper seat",
+        ],
+    );
 }
 
 #[test]
@@ -174,7 +279,15 @@ fn a_lip_that_runs_too_fast_is_told_with_its_speed_and_the_limits() {
     let seal = "[seal]\nsize = \"80x100x10\"\nlip = \"NBR\"\nspeed = \"6000 rpm\"\nshaft_hardness = \"50 HRC\"\n";
     let plan = planned(&beside(seal));
     within(number(&plan["seal"], "/lip_speed_m_s"), 25.13, 0.01);
-    says(caution(&plan, "seal-lip-speed").unwrap(), &["25.2 m/s", "12.0 m/s", "14.0 m/s", "another elastomer"]);
+    says(
+        caution(&plan, "seal-lip-speed").unwrap(),
+        &[
+            "25.2 m/s",
+            "up to 12.0 m/s by some makers and up to 14.0 m/s by others",
+            "beyond that by none",
+            "another elastomer",
+        ],
+    );
     // From 4 m/s on the shaft must be harder.
     says(caution(&plan, "seal-seat").unwrap(), &["shaft, hardness", "50 HRC", "at least 55 HRC"]);
     let slow = planned(&beside(&seal.replace("6000", "600")));

@@ -48,6 +48,6 @@ fn inch_pounds_and_foot_pounds_on_a_cover_screw_are_echoed_and_held_against_its_
     within(number(&planned(&inch), "/fasteners/groups/0/torque_nm"), 13.6, 0.05);
     within(number(&planned(&foot), "/fasteners/groups/0/torque_nm"), 163.0, 0.5);
     says(&shown(&inch), &["120 in.lb 13.6 N·m 120 in·lb"]);
-    says(&shown(&foot), &["120 ft.lb 163 N·m 120 ft·lb", "factor of 12 away", "was the number meant in in·lb?"]);
+    says(&shown(&foot), &["120 ft.lb 163 N·m 120 ft·lb", "factor of 12 away", "were in·lb taken for ft·lb?"]);
     assert!(caution(&planned(&inch), "torque-unit").is_none());
 }

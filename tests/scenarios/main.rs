@@ -16,6 +16,7 @@ mod instructor;
 mod liner;
 mod mechanic;
 mod pushing;
+mod seal_place;
 mod treatment;
 
 use seatwise::stock::Library;

@@ -1,7 +1,7 @@
 //! Whole jobs with screws, readings, findings and an uneven wall.
 
 use super::binary::{done, run};
-use super::{caution, job_text, near, number, planned, says};
+use super::{caution, job_text, near, number, planned, refused, says};
 
 /// A job with one kind of screw.
 fn screwed(lines: &str) -> String {
@@ -101,11 +101,45 @@ fn an_estimated_torque_is_listed_as_assumed_and_stays_below_every_limit() {
     ] {
         assert!(assumptions.contains(&format!("\"{what}\"")), "{what} is not listed");
     }
+    // What is printed never passes the limit that it keeps, in any unit or round.
+    let torque = number(&plan, "/fasteners/groups/0/torque_nm");
+    let rounds = plan["fasteners"]["groups"][0]["round_torques_nm"].as_array().unwrap();
+    for (round, share) in rounds.iter().zip(plan["fasteners"]["stages"].as_array().unwrap()) {
+        near(round.as_f64().unwrap(), torque * share.as_f64().unwrap(), 1e-5, "round");
+    }
+    assert!(caution(&plan, "torque-may-pass-proof").is_none() && caution(&plan, "threads-little-reserve").is_none());
     // A short thread limits it.
     let short = planned(&screwed(&format!("thread = \"M8\"\nengagement = \"5 mm\"\n{SIX}")));
     assert_eq!(short["fasteners"]["groups"][0]["limited_by"], "threads");
     assert!(number(&short, "/fasteners/groups/0/torque_nm") < 0.7 * number(&plan, "/fasteners/groups/0/torque_nm"));
     near(number(&short, "/fasteners/groups/0/threads/reserve"), 1.25, 1e-4, "reserve");
+}
+
+#[test]
+fn an_estimated_torque_is_never_printed_above_its_limit() {
+    for thread in ["M4", "M5", "M6", "M8", "M10", "M12", "M16"] {
+        let text = screwed(&format!("thread = \"{thread}\"\nengagement = \"30 mm\"\n{SIX}"));
+        let limit = number(&planned(&text), "/fasteners/groups/0/torque_limit_nm");
+        let job = seatwise::job::check(&text, &seatwise::stock::Library::default()).unwrap();
+        let page =
+            seatwise::report::text::plan(&seatwise::plan::plan(&job).unwrap(), seatwise::quantity::System::Metric);
+        let line = page.lines().find(|line| line.contains(&format!("6 × {thread}"))).unwrap();
+        let printed: f64 = line.split(" to ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+        assert!(printed <= limit && printed > 0.95 * limit, "{thread}: {printed} of {limit}: {line}");
+        let full = page.lines().find(|line| line.trim_start().starts_with("3. 100 %")).unwrap();
+        let printed: f64 = full.split(": ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+        assert!(printed <= limit, "{thread}: {printed} of {limit}: {full}");
+    }
+}
+
+#[test]
+fn screws_beside_a_warm_housing_wait_until_it_is_cold() {
+    let warm = screwed(&format!(
+        "thread = \"M8\"\ntorque = \"20 N·m\"\n{SIX}[warm]\npart = \"housing\"\nmedium = \"oven\"\ntemperature = \"90 °C\"\nhold = \"1 h 30 min\"\n"
+    ));
+    says(planned(&warm)["fasteners"]["before"].as_str().unwrap(), &["by hand first", "at one temperature"]);
+    let cold = planned(&screwed(&format!("thread = \"M8\"\ntorque = \"20 N·m\"\n{SIX}")));
+    assert_eq!(cold["fasteners"]["before"], "Run all in by hand first.");
 }
 
 #[test]
@@ -198,6 +232,26 @@ fn an_uneven_wall_gives_both_ends_and_an_equivalent_between() {
         near(number(&wall(even), "/seats/0/press/force_n/tightest"), force(end), 1e-5, end);
     }
     says(caution(&plan, "uneven-wall").unwrap(), &["7.0 mm to 25.0 mm", "theory is axisymmetric", "13.2 mm"]);
+    // The thin side is an eccentric ring under the pressure of the equivalent wall: 4.179 times it, by the reference row of
+    // these sizes; a ring of 7 mm all round under its own pressure has less.
+    let pressure = number(&plan, "/uneven_wall/equivalent/pressure_mpa/tightest");
+    near(number(&plan, "/uneven_wall/thin_side/hoop_mpa/tightest"), 4.179_216 * pressure, 1e-4, "thin side");
+    assert!(
+        number(&plan, "/uneven_wall/thin_side/hoop_mpa/tightest")
+            > number(&wall("7 mm"), "/seats/0/press/hoop_outer_mpa/tightest")
+    );
+    assert!(caution(&plan, "thin-side").is_none(), "strong enough");
+    let refusal = refused(&job_text("").replace("outside = \"80 mm\"", "wall = \"4 mm to 30 mm\""));
+    says(&refusal, &["4 mm to 30 mm", "half the bore, 26 mm", "wall ="]);
+}
+
+#[test]
+fn a_thin_side_that_yields_is_warned_of_with_its_stress() {
+    let text = job_text("").replace("outside = \"80 mm\"", "wall = \"2 mm to 25 mm\"").replace("N7", "R7");
+    let plan = planned(&text);
+    let factor = number(&plan, "/uneven_wall/thin_side/yield_factor/tightest");
+    assert!(factor < 1.0, "{factor}");
+    says(caution(&plan, "thin-side").unwrap(), &["stresses the thin side to", "may yield or crack"]);
 }
 
 #[test]

@@ -63,14 +63,6 @@ impl Tightening {
         Ok(self.screw.torque(most, self.friction.low)?.total() / (1.0 + self.tool()?))
     }
 
-    /// Torque that gives this preload at the mean friction.
-    ///
-    /// # Errors
-    /// As for [`Tightening::preload`]; a force below zero.
-    pub fn torque_for(&self, middle: Force) -> Result<Torque, ScrewsError> {
-        Ok(self.screw.torque(middle, self.mean())?.total())
-    }
-
     fn mean(&self) -> ScrewFriction {
         let (low, high) = (self.friction.low, self.friction.high);
         ScrewFriction { thread: 0.5 * (low.thread + high.thread), face: 0.5 * (low.face + high.face) }

@@ -19,6 +19,10 @@ pub struct Seating {
     pub shoulder: Option<Length>,
     /// A hole behind it.
     pub drain: Option<Drain>,
+    /// Depth of whatever else stands behind it: a retaining ring, a bearing.
+    pub behind: Option<Length>,
+    /// How far the lip is to be moved off a worn track.
+    pub shift: Option<Length>,
 }
 
 /// Where it comes to lie.
@@ -28,6 +32,8 @@ pub struct Stand {
     pub reached: Length,
     /// How far the shoulder keeps it from the depth that was asked; zero where it does not.
     pub short_by: Length,
+    /// How far it is moved off a worn track: deeper where positive, nearer the face where negative; the depths include it.
+    pub moved: Length,
     /// How far its outer face lies below the face of the housing; negative where it stands proud.
     pub below_face: Length,
     /// How far the hole stays behind the seal at the depth reached; negative where the seal lies over it.
@@ -37,17 +43,27 @@ pub struct Stand {
 }
 
 impl Seating {
-    /// Where the seal comes to lie: as deep as asked, or against the shoulder if that is nearer the face.
+    /// Where the seal comes to lie: as deep as asked, or against the shoulder if that is nearer the face; from there off a worn
+    /// track, deeper where there is room behind it and nearer the face where there is none.
     pub fn stand(&self) -> Stand {
-        let reached = self.shoulder.map_or(self.asked, |shoulder| shoulder.min(self.asked));
+        let stop = self.shoulder.map_or(self.asked, |shoulder| shoulder.min(self.asked));
+        let moved =
+            self.shift.map_or(Length::default(), |shift| if self.has_room(stop + shift) { shift } else { -shift });
+        let reached = stop + moved;
         let behind = |depth: Length| self.drain.map(|drain| drain.edge - depth);
         Stand {
             reached,
-            short_by: self.asked - reached,
+            short_by: self.asked - stop,
+            moved,
             below_face: reached - self.width,
             drain_behind: behind(reached),
-            drain_behind_asked: behind(self.asked),
+            drain_behind_asked: behind(self.asked + moved),
         }
+    }
+
+    fn has_room(&self, depth: Length) -> bool {
+        let ends = [self.shoulder, self.behind, self.drain.map(|drain| drain.edge)];
+        ends.into_iter().flatten().all(|end| depth <= end)
     }
 }
 

@@ -1,5 +1,5 @@
 use super::Ends;
-use crate::quantity::Length;
+use crate::quantity::{Length, Nanometres};
 
 /// The play that is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,17 +36,20 @@ pub enum Change {
 /// In every case the play left is `play - shim`. One shim suits all when it leaves the least play at least the least that is
 /// wanted, and the most at most the most that is wanted.
 pub fn change(play: Ends, wanted: Wanted) -> Change {
-    let room = play.least - wanted.least;
-    let zero = Length::default();
+    // Whole nanometres: what is just enough is enough.
+    let less = |one: Length, other: Length| Nanometres::from_length(one) - Nanometres::from_length(other);
+    let room = less(play.least, wanted.least);
+    let zero = Nanometres::default();
     let Some(most) = wanted.most else {
-        return if room >= zero { Change::None } else { Change::Fixed { least: room, most: room } };
+        let most = room.length();
+        return if room >= zero { Change::None } else { Change::Fixed { least: most, most } };
     };
-    let needed = play.most - most;
+    let needed = less(play.most, most);
     if needed <= zero && room >= zero {
         Change::None
     } else if needed <= room {
-        Change::Fixed { least: needed, most: room }
+        Change::Fixed { least: needed.length(), most: room.length() }
     } else {
-        Change::Chosen { least: room, most: needed }
+        Change::Chosen { least: room.length(), most: needed.length() }
     }
 }

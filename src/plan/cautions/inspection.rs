@@ -3,16 +3,15 @@
 use crate::assembly::readings::Widest;
 use crate::job::{AnyValue, Feel, Job, RemovedThrough};
 use crate::plan::caution::{Caution, Level, PRACTICE};
-use crate::plan::inspection::{FormPlan, InspectionPlan, LEAST_LEAD_IN_MM, LIP_TRACK_UM, Reuse};
+use crate::plan::inspection::{FormPlan, InspectionPlan, LEAST_LEAD_IN_MM, Reuse};
 use crate::plan::sentence::say;
 use crate::quantity::{Length, Toward};
-use uom::si::length::{micrometer, millimeter};
+use uom::si::length::millimeter;
 
 const FORM_SOURCE: &str = "cylindricity of half IT5 on the radius for a bearing seat, rule of bearing handbooks (from memory); IT5 of \
                            ISO 286-1";
 const RUN_OUT_SOURCE: &str =
     "run-out of a bearing seat within IT6, rule of bearing handbooks (from memory); IT6 of ISO 286-1";
-const LIP_SOURCE: &str = "ISO 6194-1 and DIN 3760, Ra 0.2 to 0.8 µm, from memory";
 
 /// Directions with which an oval is hardly missed.
 const ENOUGH_DIRECTIONS: usize = 3;
@@ -103,7 +102,8 @@ fn measured(job: &Job, plan: &InspectionPlan, found: &mut Vec<Caution>) {
             .text(": the ring's edge may shave the seat and start askew. Break the edge by hand before fitting.");
         found.push(Caution::new("short-lead-in", Level::Caution, sentence, PRACTICE));
     }
-    let (low, high) = (Length::new::<micrometer>(LIP_TRACK_UM.0), Length::new::<micrometer>(LIP_TRACK_UM.1));
+    let Some(track) = &plan.lip_track else { return };
+    let (low, high) = track.wanted;
     if let Some(ra) = inspection.lip_track.filter(|ra| *ra < low || *ra > high) {
         let effect = if ra > high { "it wears the lip" } else { "it carries no oil under the lip" };
         let sentence = say("the track of the seal's lip has Ra ")
@@ -113,6 +113,6 @@ fn measured(job: &Job, plan: &InspectionPlan, found: &mut Vec<Caution>) {
             .text(" to ")
             .small(high, Toward::Nearest)
             .text(format!(": {effect}. Polish or grind it without feed, so that no spiral is left."));
-        found.push(Caution::new("lip-track", Level::Caution, sentence, LIP_SOURCE));
+        found.push(Caution::new("lip-track", Level::Caution, sentence, track.source.clone()));
     }
 }

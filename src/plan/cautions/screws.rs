@@ -40,14 +40,14 @@ fn force(value: Force) -> AnyValue {
 fn unit(group: &GroupPlan, name: &str, found: &mut Vec<Caution>) {
     let Some(slip) = group.slip else { return };
     let (much, other, meant) = match slip {
-        UnitSlip::InchPoundsMeant(other) => ("far too much", other, "in·lb"),
-        UnitSlip::FootPoundsMeant(other) => ("far too little", other, "ft·lb"),
+        UnitSlip::InchPoundsMeant(other) => ("far too much", other, "in·lb taken for ft·lb"),
+        UnitSlip::FootPoundsMeant(other) => ("far too little", other, "ft·lb taken for in·lb"),
     };
     let sentence = say(format!("{name}: "))
         .value(torque(group.torque), Toward::Nearest)
         .text(format!(" is {much} for this size, and a factor of 12 away, "))
         .value(torque(other), Toward::Nearest)
-        .text(format!(" would suit it: was the number meant in {meant}? Look it up again before a spanner is set."));
+        .text(format!(" would suit it: were {meant}? Look it up again before a spanner is set."));
     found.push(Caution::new("torque-unit", Level::Warning, sentence, PRACTICE));
 }
 
@@ -60,7 +60,8 @@ fn limit(group: &GroupPlan, sentence: Sentence) -> Sentence {
 }
 
 fn above_proof(group: &GroupPlan, name: &str, found: &mut Vec<Caution>) {
-    let Some(proof) = group.proof_load else { return };
+    // An estimate keeps below the proof load by its making.
+    let Some(proof) = group.proof_load.filter(|_| group.stated) else { return };
     let class = group.class.as_deref().unwrap_or_default();
     let opening = || say(format!("{name} ({class}): ")).value(torque(group.torque), Toward::Nearest);
     if group.preload.least > proof {
@@ -97,7 +98,7 @@ fn threads(group: &GroupPlan, name: &str, found: &mut Vec<Caution>) {
         found.push(Caution::new("engagement-unknown", Level::Note, sentence, STRIP_SOURCE));
         return;
     };
-    if reserve >= STRIP_RESERVE {
+    if reserve >= STRIP_RESERVE || !group.stated {
         return;
     }
     let sentence = needed(weak(group, name, strip, (length, reserve)).text(" "))

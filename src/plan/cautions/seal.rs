@@ -80,12 +80,14 @@ fn lip_speed(seal: &Seal, plan: &SealPlan, found: &mut Vec<Caution>) {
         .value(AnyValue::SurfaceSpeed(run.speed), Toward::Up)
         .text(format!("; {lip} is used up to "))
         .value(AnyValue::SurfaceSpeed(safe), Toward::Down)
-        .text(" by some makers, to ")
+        .text(" by some makers and up to ")
         .value(AnyValue::SurfaceSpeed(limit), Toward::Down)
+        .text(" by others, in plenty of oil and without pressure")
         .text(if over {
-            " by none beyond. The lip would overheat, harden and crack: take another elastomer, or ask the maker of the seal."
+            ", and beyond that by none. The lip would overheat, harden and crack: take another elastomer, or ask the maker of the \
+             seal."
         } else {
-            " by others, in plenty of oil and without pressure. Ask the maker of the seal."
+            ". Ask the maker of the seal."
         });
     let level = if over { Level::Warning } else { Level::Caution };
     found.push(Caution::new("seal-lip-speed", level, sentence, SPEED_SOURCE));

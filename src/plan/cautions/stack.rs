@@ -1,9 +1,10 @@
 //! The play of a stack, its ring and groove, and two bearings with their spacer.
 
+use crate::assembly::stack::Ends;
 use crate::job::AnyValue;
 use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::sentence::{Sentence, say};
-use crate::plan::stack::{BedPlan, Closes, PairPlan, StackPlan};
+use crate::plan::stack::{BedPlan, Binds, Closes, PairPlan, SpacerFit, StackPlan};
 use crate::quantity::{Length, Ratio, Toward};
 use uom::si::ratio::ratio;
 
@@ -113,49 +114,54 @@ fn too_much(bed: &BedPlan, found: &mut Vec<Caution>) {
     found.push(Caution::new("stack-much-play", Level::Caution, sentence, CHAIN));
 }
 
+const APART: &str = "with both outer rings driven home it pushes the inner rings apart, out of the middle of their outer rings, and not \
+                     evenly: the bearing that is driven last takes it up";
+const TOGETHER: &str = "with both outer rings home the axle draws the inner rings together when it is tightened";
+
 /// Inner rings that are pushed apart, or drawn together.
 fn spacer(pair: &PairPlan, found: &mut Vec<Caution>) {
-    let zero = Length::default();
-    let difference = pair.difference;
-    let worst = difference.most.max(-difference.least);
-    if worst <= zero {
-        return;
-    }
-    let range = |sentence: Sentence| size(size(sentence, difference.least).text(" to "), difference.most);
-    let sign = if difference.middle >= zero { "longer (+)" } else { "shorter (-)" };
-    let sentence = size(say("The spacer is "), difference.middle.abs());
-    let sentence = range(sentence.text(format!(" {sign} than the shoulders are apart, over the limits ")));
-    let effect = if difference.middle >= zero {
-        ". With both outer rings driven home it pushes the inner rings apart, out of the middle of their outer rings, and not evenly: the \
-         bearing that is driven last takes it up"
-    } else {
-        ". With both outer rings home the axle draws the inner rings together when it is tightened"
+    let Ends { least, middle, most } = pair.difference;
+    let range = |sentence: Sentence| size(size(sentence.text(", over the limits "), least).text(" to "), most);
+    let sentence = match pair.fit {
+        SpacerFit::Equal => return,
+        SpacerFit::Longer => {
+            range(size(say("The spacer is "), middle).text(" longer (+) than the shoulders are apart"))
+                .text(format!(": {APART}"))
+        }
+        SpacerFit::Shorter => {
+            range(size(say("The spacer is "), -middle).text(" shorter (-) than the shoulders are apart"))
+                .text(format!(": {TOGETHER}"))
+        }
+        SpacerFit::Either => {
+            let sentence = size(say("The spacer may be up to "), most).text(" longer (+) or up to ");
+            size(sentence, -least)
+                .text(format!(" shorter (-) than the shoulders are apart. Too long, {APART}; too short, {TOGETHER}"))
+        }
     };
-    let sentence = sentence.text(effect);
-    let (sentence, level) = match pair.axial_play {
-        Some((least, most)) => {
+    let (sentence, level) = match pair.axial_play.zip(pair.binds) {
+        Some(((least, most), binds)) => {
             let sentence = size(
                 size(sentence.text(". The axial play of a bearing as fitted is about "), least).text(" to "),
                 most,
             );
-            if worst > most {
-                (sentence.text(": the bearings bind."), Level::Warning)
-            } else if worst > least {
-                (sentence.text(": the bearings may bind."), Level::Warning)
-            } else {
-                (sentence.text(": it takes up part of it, and the bearings do not bind."), Level::Caution)
+            match binds {
+                Binds::Always => (sentence.text(": the bearings bind."), Level::Warning),
+                Binds::Sometimes => (sentence.text(": the bearings may bind."), Level::Warning),
+                Binds::Never => {
+                    (sentence.text(": it takes up part of it, and the bearings do not bind."), Level::Caution)
+                }
             }
         }
         None => (
-            sentence.text(": beyond the axial play of the bearings, which is not known here, they bind."),
+            sentence.text(". Beyond the axial play of the bearings, which is not stated here, they bind."),
             Level::Warning,
         ),
     };
-    let sentence = if difference.middle > zero {
-        sentence.text(" Drive the second bearing only until its inner ring touches the spacer.")
-    } else {
-        sentence.text(" Shim the spacer by the difference.")
-    };
+    let sentence = sentence.text(match pair.fit {
+        SpacerFit::Longer => " Drive the second bearing only until its inner ring touches the spacer.",
+        SpacerFit::Shorter => " Shim the spacer by the difference.",
+        _ => " Measure both, and go by the sign of the difference.",
+    });
     let source = format!(
         "axial play from the free contact angle, Harris (from memory), grooves of 0.52 of the ball; driving order {PRACTICE}"
     );

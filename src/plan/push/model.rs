@@ -193,6 +193,8 @@ pub struct WallPlan {
 /// What draws the part off again.
 #[derive(Clone, Debug)]
 pub struct Removal {
+    /// What comes out before it, in order.
+    pub first_out: Vec<&'static str>,
     /// Temperature of the outer part alone that frees the tightest case, the inner one at that of the shop; none where none
     /// in its table does.
     pub outer_alone: Option<ThermodynamicTemperature>,

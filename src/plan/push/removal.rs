@@ -6,7 +6,9 @@ use crate::job::{Job, PressMeans};
 use crate::plan::PlanError;
 use crate::plan::joint::Joint;
 use crate::plan::limits;
+use crate::plan::model::SeatKind;
 use crate::quantity::{Cases, Force, ThermodynamicTemperature};
+use crate::stock::retaining_rings::RingPlace;
 
 /// Force to break a joint loose over that to keep it sliding: 0.11 over 0.08 of dry steel, DIN 7190, from memory.
 const BREAKING_LOOSE: f64 = 0.11 / 0.08;
@@ -25,6 +27,7 @@ pub(in crate::plan) fn removal(
     };
     let limit = limits::hottest(&limits::hot(job, joint.seat, joint.outer.piece));
     Ok(Removal {
+        first_out: first_out(job, joint.seat),
         outer_alone,
         outer_limit: limit.filter(|limit| outer_alone.is_some_and(|needed| needed > *limit)),
         both,
@@ -32,4 +35,21 @@ pub(in crate::plan) fn removal(
         torque: turned.map(|(torque, _)| torque),
         rod_share: turned.and_then(|(_, share)| share),
     })
+}
+
+/// What stands in its way: a seal that went in after it, then the ring that holds it in this seat.
+fn first_out(job: &Job, seat: SeatKind) -> Vec<&'static str> {
+    let mut first = Vec::new();
+    if job.seal.as_ref().is_some_and(|seal| !seal.fitted_first) {
+        first.push("seal");
+    }
+    let place = match seat {
+        SeatKind::Housing => RingPlace::Bore,
+        SeatKind::Shaft => RingPlace::Shaft,
+    };
+    let bed = job.stack.as_ref().and_then(|stack| stack.bed.as_deref());
+    if bed.is_some_and(|bed| bed.place == place) {
+        first.push("retaining ring");
+    }
+    first
 }

@@ -23,7 +23,7 @@ pub struct SealAlonePlan<'j> {
 /// # Errors
 /// [`PlanError`] when an embedded table is faulty.
 pub fn plan_alone(job: &SealJob) -> Result<Option<SealAlonePlan<'_>>, PlanError> {
-    let beside = Beside { bearing: None, housing: None, speed: None };
+    let beside = Beside { bearing: None, housing: None, in_bore: Vec::new(), ring: false, speed: None };
     let Some(seal) = of(&job.seal, &beside)? else { return Ok(None) };
     let cautions = cautions::of_seal_alone(&job.seal, &seal);
     Ok(Some(SealAlonePlan { job, seal, cautions, sources: sources::of_seal(&job.seal) }))

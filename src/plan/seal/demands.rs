@@ -1,9 +1,10 @@
 //! What a seal asks of its bore and its shaft, held against what the job says.
 
 use super::model::Demand;
+use crate::fit::{ToleranceClass, limits_of_size};
 use crate::job::{AnyValue, SealBody};
 use crate::plan::PlanError;
-use crate::quantity::{Length, Roughness, Velocity};
+use crate::quantity::{Length, Nanometres, Roughness, Velocity};
 use crate::stock::seal_seats::{Asked, FAST_M_S, SealRow, asked};
 use uom::si::length::{micrometer, millimeter};
 use uom::si::velocity::meter_per_second;
@@ -63,7 +64,7 @@ impl Line {
 const ROUNDING: f64 = 1e-9;
 
 /// The text behind a row, in words.
-pub(super) fn source(row: &SealRow) -> String {
+pub(in crate::plan) fn source(row: &SealRow) -> String {
     let text = match row.source.as_str() {
         "seal-press-fit" => "DIN 3760 press-fit table, a reproduction",
         "seal-chapter" => "technical chapter on shaft seals that cites DIN 3760, a reproduction",
@@ -78,7 +79,25 @@ pub(super) fn source(row: &SealRow) -> String {
 pub(super) fn demands(body: &SealBody, lip_speed: Option<Velocity>) -> Result<Vec<Demand>, PlanError> {
     let mut lines = bore(body)?;
     lines.extend(shaft(body, lip_speed)?);
-    Ok(lines.into_iter().filter_map(Line::demand).collect())
+    Ok(lines.into_iter().filter_map(Line::demand).chain(shaft_tolerance(body)).collect())
+}
+
+/// Class of the shaft under the lip.
+const SHAFT_CLASS: &str = "h11";
+
+/// The width of the shaft's tolerance: a closer one, such as that of a bearing seat beside it, does no harm.
+fn shaft_tolerance(body: &SealBody) -> Option<Demand> {
+    let class = ToleranceClass::parse(SHAFT_CLASS).ok()?;
+    let most = limits_of_size(Nanometres::from_length(body.inside), class).ok()?.width();
+    let given = body.shaft.width();
+    Some(Demand {
+        what: "shaft, tolerance (h11 or closer)",
+        low: None,
+        high: Some(AnyValue::SmallLength(most.length())),
+        given: Some(AnyValue::SmallLength(given.length())),
+        met: Some(given <= most),
+        source: "DIN 3760, in a web reproduction".to_owned(),
+    })
 }
 
 fn bore(body: &SealBody) -> Result<Vec<Line>, PlanError> {
@@ -90,7 +109,16 @@ fn bore(body: &SealBody) -> Result<Vec<Line>, PlanError> {
         row.low = row.low.map(|share| share * body.width.get::<millimeter>());
         row
     });
-    let given = free.map(|free| free - in_mm(body.chamfer).unwrap_or(0.0));
+    // With a lead-in of unknown length only a bore that is too short without any is known to be so.
+    let least = straight.as_ref().and_then(|row| row.low);
+    let given = match (free, in_mm(body.chamfer)) {
+        (Some(free), Some(chamfer)) => Some(free - chamfer),
+        (free, _) => free.zip(least).filter(|(free, least)| free < least).map(|(free, _)| free),
+    };
+    let depth = asked(Asked::SeatAbove, "", body.width)?.cloned().map(|mut row| {
+        row.low = row.low.map(|above| above + body.width.get::<millimeter>());
+        row
+    });
     let lines = vec![
         line("bore, lead-in: angle", asked(Asked::BoreChamferAngle, "", body.width)?, degrees, None),
         line("bore, lead-in: length", asked(Asked::BoreChamferLength, "", body.width)?, mm, in_mm(body.chamfer)),
@@ -98,6 +126,7 @@ fn bore(body: &SealBody) -> Result<Vec<Line>, PlanError> {
         line("bore, roughness", asked(Asked::BoreRa, case, body.outside)?, ra, given_ra),
         line("bore, roughness", asked(Asked::BoreRz, case, body.outside)?, rz, given_rz),
         line("bore, straight length", straight.as_ref(), mm, given),
+        line("bore, depth to the shoulder", depth.as_ref(), mm, free),
     ];
     Ok(lines)
 }

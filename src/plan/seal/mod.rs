@@ -4,10 +4,12 @@ mod alone;
 mod demands;
 mod model;
 mod neighbour;
+mod room;
 mod steps;
 
 pub use alone::{SealAlonePlan, plan_alone};
-pub use model::{Demand, LipSpeed, SealPlan};
+pub(super) use demands::source;
+pub use model::{Demand, LipSpeed, Overlap, SealPlan};
 
 use super::PlanError;
 use super::model::{SeatKind, SeatPlan};
@@ -29,6 +31,10 @@ pub(super) struct Beside<'s> {
     pub(super) bearing: Option<&'static str>,
     /// The bearing's seat in the housing.
     pub(super) housing: Option<&'s SeatPlan>,
+    /// What else stands in the bearing's bore, where the job says how deep.
+    pub(super) in_bore: Vec<room::Piece>,
+    /// Whether a retaining ring holds what goes in with it.
+    pub(super) ring: bool,
     /// Speed of the shaft, where the seal does not state its own.
     pub(super) speed: Option<AngularVelocity>,
 }
@@ -38,6 +44,8 @@ pub(super) fn plan(job: &Job, seats: &[SeatPlan]) -> Result<Option<SealPlan>, Pl
     let beside = Beside {
         bearing: Some(job.part.kind.noun()),
         housing: seats.iter().find(|seat| seat.seat == SeatKind::Housing),
+        in_bore: room::pieces(job),
+        ring: job.stack.as_ref().is_some_and(|stack| stack.bed.is_some()),
         speed: job.speed,
     };
     let Some(seal) = &job.seal else { return Ok(None) };
@@ -52,11 +60,16 @@ fn of(seal: &Seal, beside: &Beside<'_>) -> Result<Option<SealPlan>, PlanError> {
     let allowance = row.and_then(|row| row.lengths()).map(|(least, most)| Allowance { least, most });
     let interference = allowance.map(|allowance| interference(allowance, bore));
     let lip_speed = lip_speed(body.speed.or(beside.speed), seal, body)?;
+    let shares_bore = matches!(body.bore, SealBore::OfBearing);
+    let in_bore: &[room::Piece] = if shares_bore { &beside.in_bore } else { &[] };
     let seating = Seating {
         width: body.width,
         asked: body.depth,
         shoulder: body.shoulder,
         drain: body.drain.map(|edge| Drain { edge }),
+        // What goes in after the seal stands in front of it.
+        behind: if seal.fitted_first { None } else { in_bore.iter().map(|piece| piece.from).reduce(Length::min) },
+        shift: body.worn_track.map(shifted_by),
     };
     let stand = seating.stand();
     let tolerance = asked(Asked::WidthTolerance, "", body.width)?.and_then(|row| row.lengths()).unwrap_or_default();
@@ -67,13 +80,16 @@ fn of(seal: &Seal, beside: &Beside<'_>) -> Result<Option<SealPlan>, PlanError> {
         allowance_source: row.map(demands::source).unwrap_or_default(),
         bore,
         bore_basis,
-        shares_bore: matches!(body.bore, SealBore::OfBearing),
+        shaft: (body.shaft.deviations.lower.length(), body.shaft.deviations.upper.length()),
+        shaft_basis: body.shaft_basis.clone(),
+        shares_bore,
         interference,
         force: interference.map(|fit| force(body, fit)).transpose()?,
         reading: (stand.below_face - tolerance.1, stand.below_face - tolerance.0),
         stand,
         driver: body.outside - Length::new::<millimeter>(DRIVER_SPARE_MM),
-        shift: body.worn_track.map(shifted_by),
+        shift: seating.shift,
+        overlaps: room::overlaps((stand.below_face - tolerance.1, stand.reached), in_bore),
         demands: demands::demands(body, lip_speed.map(|speed| speed.speed))?,
         lip_speed,
         coldest: seal.lip.coldest().temperature,
@@ -82,7 +98,7 @@ fn of(seal: &Seal, beside: &Beside<'_>) -> Result<Option<SealPlan>, PlanError> {
         kinds: Vec::new(),
         steps: Vec::new(),
     };
-    (plan.kinds, plan.steps) = steps::steps(beside.bearing, seal, body, &plan).into_iter().unzip();
+    (plan.kinds, plan.steps) = steps::steps(beside, seal, body, &plan).into_iter().unzip();
     Ok(Some(plan))
 }
 

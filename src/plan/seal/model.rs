@@ -19,6 +19,10 @@ pub struct SealPlan {
     pub bore: (Length, Length),
     /// What the limits of the bore are.
     pub bore_basis: String,
+    /// Lower and upper limit deviation of the shaft under the lip.
+    pub shaft: (Length, Length),
+    /// What the limits of the shaft are.
+    pub shaft_basis: String,
     /// Whether it is the bore of the bearing.
     pub shares_bore: bool,
     /// Interference of the seal in its bore.
@@ -33,6 +37,8 @@ pub struct SealPlan {
     pub driver: Length,
     /// How far to move the lip off a worn track.
     pub shift: Option<Length>,
+    /// What stands in the bearing's bore where the seal would lie.
+    pub overlaps: Vec<Overlap>,
     /// Speed of the shaft under the lip, where the speed of the shaft is known.
     pub lip_speed: Option<LipSpeed>,
     /// What bore and shaft must be, and what the job says of them.
@@ -47,6 +53,19 @@ pub struct SealPlan {
     pub steps: Vec<Sentence>,
     /// What sort of step each is.
     pub kinds: Vec<StepKind>,
+}
+
+/// What stands in the same bore where the seal would lie, at the worse limits.
+#[derive(Clone, Debug)]
+pub struct Overlap {
+    /// What it is.
+    pub what: String,
+    /// From where to where it stands, below the face of the housing.
+    pub stands: (Length, Length),
+    /// From where to where the seal would lie.
+    pub seal: (Length, Length),
+    /// By how much the two overlap.
+    pub by: Length,
 }
 
 /// Speed of the shaft's surface under the lip.

@@ -1,5 +1,6 @@
 //! The order of work for a seal.
 
+use super::Beside;
 use super::model::SealPlan;
 use crate::job::{AnyValue, PassesOver, Seal, SealBody, SealLips};
 use crate::plan::sentence::{Sentence, say};
@@ -8,37 +9,35 @@ use crate::quantity::{Length, Toward};
 use crate::stock::seal_seats::SealCase;
 
 /// What to do, with what sort of step each is.
-pub(super) fn steps(
-    bearing: Option<&'static str>,
-    seal: &Seal,
-    body: &SealBody,
-    plan: &SealPlan,
-) -> Vec<(StepKind, Sentence)> {
-    let mut steps: Vec<Sentence> = vec![order(bearing, seal, plan), look(body)];
-    steps.push(lubricate(body));
+pub(super) fn steps(beside: &Beside<'_>, seal: &Seal, body: &SealBody, plan: &SealPlan) -> Vec<(StepKind, Sentence)> {
+    let mut steps = vec![order(beside, seal, plan), look(body), lubricate(seal, body)];
     steps.extend(cover(body));
     steps.extend(worn(body, plan));
+    if body.sealant {
+        steps.push(sealant(seal));
+    }
     let mut steps: Vec<(StepKind, Sentence)> = steps.into_iter().map(|step| (StepKind::Seal, step)).collect();
     steps.push((StepKind::SealPress, press(body, plan)));
     steps.push((StepKind::SealDepth, measure(plan)));
-    if body.sealant {
-        steps.push((StepKind::Seal, sealant(seal)));
-    }
     steps
 }
 
 /// When the seal goes in, and that it goes in as it is.
-fn order(bearing: Option<&'static str>, seal: &Seal, plan: &SealPlan) -> Sentence {
-    let Some(bearing) = bearing else { return as_it_is(say(""), plan, "The seal is") };
+fn order(beside: &Beside<'_>, seal: &Seal, plan: &SealPlan) -> Sentence {
+    let Some(bearing) = beside.bearing else { return as_it_is(say(""), plan, "The seal is") };
+    let (with_ring, then_ring) =
+        if beside.ring { (" and its retaining ring", ", then its retaining ring") } else { ("", "") };
     let when = match (seal.fitted_first, plan.shares_bore) {
         (true, true) => format!(
-            "Seal first, then the {bearing}, in the same bore: press the seal home, measure it, and only then warm or chill anything."
+            "Seal first, then the {bearing}{with_ring}, in the same bore: press the seal home, measure it, and only then warm or \
+             chill anything."
         ),
-        (true, false) => format!("Seal first, then the {bearing}."),
+        (true, false) => format!("Seal first, then the {bearing}{with_ring}."),
         (false, true) => format!(
-            "The {bearing} first, then the seal, in the same bore: let all come to one temperature before the seal goes in."
+            "The {bearing} first{then_ring}, then the seal, in the same bore: let all come to one temperature before the seal \
+             goes in."
         ),
-        (false, false) => format!("The {bearing} first, then the seal."),
+        (false, false) => format!("The {bearing} first{then_ring}, then the seal."),
     };
     as_it_is(say(when), plan, " The seal itself is")
 }
@@ -47,11 +46,11 @@ fn order(bearing: Option<&'static str>, seal: &Seal, plan: &SealPlan) -> Sentenc
 fn as_it_is(sentence: Sentence, plan: &SealPlan, opening: &'static str) -> Sentence {
     sentence
         .text(opening)
-        .text(" neither chilled nor warmed: it goes in at the temperature of the shop, between ")
+        .text(" neither chilled nor warmed, and goes in at the temperature of the shop; its lip bears ")
         .temperature(plan.coldest, Toward::Up)
-        .text(" and ")
+        .text(" to ")
         .temperature(plan.hottest, Toward::Down)
-        .text(" in any case.")
+        .text(".")
 }
 
 fn look(body: &SealBody) -> Sentence {
@@ -65,10 +64,11 @@ fn look(body: &SealBody) -> Sentence {
     ))
 }
 
-fn lubricate(body: &SealBody) -> Sentence {
+fn lubricate(seal: &Seal, body: &SealBody) -> Sentence {
     let outside = match body.case {
+        _ if body.sealant && !seal.fitted_first => "Leave the outside of the case dry for the sealant",
         SealCase::Rubber => "Oil the rubber outside thinly",
-        SealCase::Metal => "Oil the case thinly, unless sealant goes on the bore",
+        SealCase::Metal => "Oil the case thinly",
     };
     match body.lips {
         SealLips::Single => say(format!("{outside}, and oil or grease the lip with what it will run in: never dry.")),
@@ -93,16 +93,26 @@ fn worn(body: &SealBody, plan: &SealPlan) -> Option<Sentence> {
     let size = |sentence: Sentence, length: Length| sentence.value(AnyValue::Size(length), Toward::Nearest);
     let sentence =
         size(say("The shaft has a track worn by the old lip: let the new lip run "), shift).text(" beside it");
-    Some(
-        match body.shoulder {
-            Some(_) => size(sentence.text(", with a ring of "), shift)
-                .text(" between the seal and its shoulder (the seal then stands that much nearer the face)."),
-            None => {
-                size(sentence.text(", by pressing the seal "), shift).text(" deeper or less deep than the old one lay.")
-            }
-        }
-        .text(" If the fingernail still catches where the lip would run, use a sleeve or another shaft."),
-    )
+    let sentence = if plan.stand.moved > Length::default() {
+        sentence.text(
+            ", by pressing the seal that much deeper than the old one lay; see that nothing behind it is in the way.",
+        )
+    } else if against_shoulder(body) {
+        size(sentence.text(", with a ring of "), shift)
+            .text(" between the seal and its shoulder: the seal then stands that much nearer the face.")
+    } else {
+        sentence.text(
+            ", by pressing the seal that much less deep than the old one lay: what is behind it leaves no room to go deeper.",
+        )
+    };
+    Some(sentence.text(
+        " The depths given here include it. If the fingernail still catches where the lip would run, use a sleeve or another \
+         shaft.",
+    ))
+}
+
+fn against_shoulder(body: &SealBody) -> bool {
+    body.shoulder.is_some_and(|shoulder| body.depth >= shoulder)
 }
 
 fn press(body: &SealBody, plan: &SealPlan) -> Sentence {
@@ -118,12 +128,13 @@ fn press(body: &SealBody, plan: &SealPlan) -> Sentence {
             .text(" (a rough estimate)"),
         None => sentence,
     };
-    match body.shoulder {
-        Some(shoulder) if body.depth >= shoulder => sentence.text(", until it sits against its shoulder."),
-        _ if plan.stand.below_face.abs() < Length::new::<uom::si::length::micrometer>(1.0) => {
+    match against_shoulder(body) {
+        true if plan.shift.is_some() => sentence.text(", until it sits against the ring on its shoulder."),
+        true => sentence.text(", until it sits against its shoulder."),
+        false if plan.stand.below_face.abs() < Length::new::<uom::si::length::micrometer>(1.0) => {
             sentence.text(", until it is flush with the face.")
         }
-        _ => sentence
+        false => sentence
             .text(", until the face that goes in first is ")
             .value(AnyValue::Size(plan.stand.reached), Toward::Nearest)
             .text(" below the face of the housing."),

@@ -4,13 +4,13 @@ mod model;
 mod pair;
 mod steps;
 
-pub use model::{BedPlan, Closes, PairPlan, StackPlan, StackRow};
+pub use model::{BedPlan, Binds, Closes, PairPlan, SpacerFit, StackPlan, StackRow};
 
 use super::PlanError;
 use super::push::InternalClearancePlan;
 use crate::assembly::stack::{Chain, Link, Wanted, Way, change};
 use crate::job::{AxialSize, Bed, Job};
-use crate::quantity::Length;
+use crate::quantity::{Length, Nanometres};
 
 /// Shares between which 98 of 100 lie.
 const SCATTER: (f64, f64) = (0.01, 0.99);
@@ -27,6 +27,7 @@ pub(super) fn plan(job: &Job, play: Option<&InternalClearancePlan>) -> Result<Op
 fn bed(bed: &Bed) -> Result<BedPlan, PlanError> {
     let rows = rows(bed);
     let chain = chain(&rows)?;
+    let wanted = Wanted { least: whole(bed.least_play), most: bed.most_play.map(whole) };
     let (play, scatter) = (chain.worst_case(), chain.scatter());
     let zero = Length::default();
     let closes = if play.least >= zero {
@@ -41,14 +42,14 @@ fn bed(bed: &Bed) -> Result<BedPlan, PlanError> {
         ring: bed.ring.name.clone(),
         usual_play: chain.root_sum_square(),
         scatter: (scatter.at_share(SCATTER.0), scatter.at_share(SCATTER.1)),
-        share_short: scatter.share_below(bed.least_play),
-        share_long: bed.most_play.map(|most| 1.0 - scatter.share_below(most)),
-        least_wanted: bed.least_play,
-        most_wanted: bed.most_play,
+        share_short: if play.least < wanted.least { scatter.share_below(wanted.least) } else { 0.0 },
+        share_long: wanted.most.map(|most| if play.most > most { 1.0 - scatter.share_below(most) } else { 0.0 }),
+        least_wanted: wanted.least,
+        most_wanted: wanted.most,
         closes,
-        slack: (bed.groove_width.least - thickness.most, bed.groove_width.most - thickness.least),
+        slack: (less(bed.groove_width.least, thickness.most), less(bed.groove_width.most, thickness.least)),
         land: land(bed),
-        change: change(play, Wanted { least: bed.least_play, most: bed.most_play }),
+        change: change(play, wanted),
         widest: chain.widest(),
         reading: reading(bed),
         gap: gap(bed)?,
@@ -61,6 +62,15 @@ fn bed(bed: &Bed) -> Result<BedPlan, PlanError> {
     Ok(plan)
 }
 
+fn whole(length: Length) -> Length {
+    Nanometres::from_length(length).length()
+}
+
+/// A difference in whole nanometres, so that nothing is nothing.
+fn less(one: Length, other: Length) -> Length {
+    (Nanometres::from_length(one) - Nanometres::from_length(other)).length()
+}
+
 fn row(what: &str, size: &AxialSize, way: Way) -> StackRow {
     StackRow { what: what.to_owned(), least: size.least, most: size.most, way, basis: size.basis.clone() }
 }
@@ -68,7 +78,7 @@ fn row(what: &str, size: &AxialSize, way: Way) -> StackRow {
 /// The dimensions that open the play, then the parts, then the ring.
 fn rows(bed: &Bed) -> Vec<StackRow> {
     let mut rows = opening(bed);
-    rows.extend(bed.parts.iter().map(|part| row(part.name, &part.size, Way::Fills)));
+    rows.extend(bed.parts.iter().map(|part| row(&part.name, &part.size, Way::Fills)));
     rows.push(row(&bed.ring.name, &bed.ring.thickness, Way::Fills));
     rows
 }
@@ -101,7 +111,7 @@ fn land(bed: &Bed) -> Option<(Length, Length)> {
     let wanted = bed.ring.least_land?;
     let land = match (&bed.from_face, &bed.from_shoulder, &bed.depth) {
         (Some(wall), ..) => wall.least,
-        (None, Some(wall), Some(depth)) => depth.least - wall.most,
+        (None, Some(wall), Some(depth)) => less(depth.least, wall.most),
         _ => return None,
     };
     Some((land, wanted))
@@ -110,7 +120,7 @@ fn land(bed: &Bed) -> Option<(Length, Length)> {
 /// Depth of the bearing's outer face below the face, once all is home.
 fn reading(bed: &Bed) -> Option<(Length, Length)> {
     let depth = bed.depth.as_ref()?;
-    let last = bed.parts.iter().position(|part| part.name == "bearing")?;
+    let last = bed.parts.iter().position(|part| part.is("bearing"))?;
     let up_to = &bed.parts[..=last];
     let sum = |size: fn(&AxialSize) -> Length| {
         up_to.iter().map(|part| size(&part.size)).fold(Length::default(), |sum, size| sum + size)

@@ -99,6 +99,30 @@ pub struct BedPlan {
     pub kinds: Vec<StepKind>,
 }
 
+/// How a spacer stands to the distance of the shoulders, within the limits of both.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SpacerFit {
+    /// As long, to the nanometre.
+    Equal,
+    /// Longer in every case.
+    Longer,
+    /// Shorter in every case.
+    Shorter,
+    /// Longer in some cases and shorter in others.
+    Either,
+}
+
+/// Whether two bearings bind on their spacer once both outer rings are home and the axle is tight.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Binds {
+    /// Their axial play takes it up in every case.
+    Never,
+    /// In some cases.
+    Sometimes,
+    /// In every case.
+    Always,
+}
+
 /// Two bearings with a spacer between their inner rings.
 #[derive(Clone, Debug)]
 pub struct PairPlan {
@@ -108,8 +132,12 @@ pub struct PairPlan {
     pub spacer: (Length, Length),
     /// Spacer less distance of the shoulders: positive is a spacer that is too long.
     pub difference: Ends,
+    /// Which of the two is longer.
+    pub fit: SpacerFit,
     /// Axial play of one bearing as fitted, least and most; none where its internal clearance is not known.
     pub axial_play: Option<(Length, Length)>,
+    /// Whether the bearings bind; none where their axial play is not known.
+    pub binds: Option<Binds>,
     /// What to do, in order.
     pub steps: Vec<Sentence>,
 }

@@ -27,7 +27,7 @@ fn between(sentence: Sentence, (least, most): (Length, Length)) -> Sentence {
 }
 
 fn before(bed: &Bed) -> Sentence {
-    let names: Vec<&str> = bed.parts.iter().map(|part| part.name).collect();
+    let names: Vec<&str> = bed.parts.iter().map(|part| part.name.as_str()).collect();
     say(format!(
         "Before anything goes in, measure the seat and each part ({}, ring) at one temperature and write them down.",
         names.join(", ")
@@ -60,32 +60,53 @@ fn ring(bed: &Bed, plan: &BedPlan) -> Sentence {
     };
     match plan.change {
         Change::None => home(say("The play is as wanted in every case.")),
-        Change::Fixed { most, .. } if most < Length::default() => size(say("Take "), -most, Toward::Up).text(format!(
-            " off the stack, or cut the groove that much nearer the face, so that every case closes: {}.",
-            takes(bed, -most)
-        )),
+        Change::Fixed { least, most } if most < Length::default() => {
+            let sentence = size(say("Take at least "), -most, Toward::Up);
+            let sentence =
+                if least < most { size(sentence.text(" and at most "), -least, Toward::Down) } else { sentence };
+            sentence.text(format!(
+                " off the stack, or cut the groove that much nearer the face, so that every case closes: {}.",
+                takes(bed, -most)
+            ))
+        }
         Change::Fixed { least, most } => {
-            home(between(say("One shim added everywhere mends it: from "), (least, most)).text(" thick."))
+            home(between(say("One shim in every assembly mends it, as thick as "), (least, most)).text("."))
+        }
+        Change::Chosen { least, most } if most <= Length::default() => {
+            let wanted = (plan.least_wanted, plan.most_wanted.unwrap_or(plan.least_wanted));
+            let sentence = between(
+                say(
+                    "Every assembly is too full, and no one thickness suits all. Take off for each the thickness of the ring and a play \
+                     of ",
+                ),
+                wanted,
+            );
+            between(
+                sentence.text(", less the measured gap. For the emptiest to the fullest assembly that is "),
+                (-most, -least),
+            )
+            .text(format!(": {}.", takes(bed, -least)))
         }
         Change::Chosen { least, most } => {
-            let wanted = plan.most_wanted.unwrap_or(plan.least_wanted);
-            home(between(
-                size(
-                    say("No one shim suits every case: choose it for each assembly, as the measured gap less the ring and less a play of at most "),
-                    wanted,
-                    Toward::Nearest,
-                )
-                .text(". Over all assemblies that is from "),
-                (least, most),
+            let wanted = (plan.least_wanted, plan.most_wanted.unwrap_or(plan.least_wanted));
+            let sentence = between(
+                say(
+                    "No one shim suits every case. Choose it for each assembly: the measured gap, less the thickness of the ring, less \
+                     a play of ",
+                ),
+                wanted,
+            );
+            home(
+                between(sentence.text(". For the fullest to the emptiest assembly that is "), (least, most))
+                    .text(if least < Length::default() { "; below zero, that much is to be taken off." } else { "." }),
             )
-            .text(if least < Length::default() { " (below zero: to be taken off)." } else { "." }))
         }
     }
 }
 
 /// Where this thickness is best taken off: from a part that can give it.
 fn takes(bed: &Bed, thickness: Length) -> &'static str {
-    let gives = |name: &str| bed.parts.iter().any(|part| part.name == name && part.size.least > thickness);
+    let gives = |name: &str| bed.parts.iter().any(|part| part.is(name) && part.size.least > thickness);
     if gives("shim") {
         "a thinner shim"
     } else if gives("spacer") {

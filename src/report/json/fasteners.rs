@@ -4,7 +4,8 @@ use super::figures;
 use super::units::{mm, mpa, newtons};
 use crate::assembly::screws::UnitSlip;
 use crate::plan::fasteners::{FastenersPlan, GroupPlan, StripPlan, TorqueLimit};
-use crate::quantity::Torque;
+use crate::quantity::{System, Torque};
+use crate::report::words;
 use schemars::JsonSchema;
 use serde::Serialize;
 use uom::si::torque::newton_meter;
@@ -20,6 +21,8 @@ pub struct FastenersDocument {
     pub order: Vec<usize>,
     /// Shares of the torque, round by round.
     pub stages: Vec<f64>,
+    /// When to begin.
+    pub before: String,
 }
 
 /// A screw in its place.
@@ -50,6 +53,8 @@ pub struct ScrewGroupDocument {
     pub torque_ft_lb: f64,
     /// The same.
     pub torque_kgf_m: f64,
+    /// Torque of each round.
+    pub round_torques_nm: Vec<f64>,
     /// Whether the job states it; else it is estimated.
     pub torque_stated: bool,
     /// Largest torque that stays below every limit in every case; null where no class is known.
@@ -126,6 +131,7 @@ pub(super) fn fasteners(plan: &FastenersPlan) -> FastenersDocument {
             .collect(),
         order: plan.order.iter().map(|number| number + 1).collect(),
         stages: plan.stages.iter().copied().map(figures).collect(),
+        before: words::sentence(&plan.before, System::Metric),
     }
 }
 
@@ -139,6 +145,7 @@ fn group(group: &GroupPlan) -> ScrewGroupDocument {
         torque_in_lb: figures(newton_metres / INCH_POUND),
         torque_ft_lb: figures(newton_metres / FOOT_POUND),
         torque_kgf_m: figures(newton_metres / KILOGRAM_FORCE_METRE),
+        round_torques_nm: group.stage_torques.iter().copied().map(nm).collect(),
         torque_stated: group.stated,
         torque_limit_nm: group.torque_limit.map(|(torque, _)| nm(torque)),
         limited_by: group.torque_limit.map(|(_, limit)| match limit {

@@ -71,6 +71,17 @@ pub struct UnevenWallDocument {
     pub equivalent: WallEndDocument,
     /// The thickest wall.
     pub thick: WallEndDocument,
+    /// The thin side as it is, under the pressure of the equivalent wall; null for a bore with a liner.
+    pub thin_side: Option<ThinSideDocument>,
+}
+
+/// Stress at the thin side of a boss.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct ThinSideDocument {
+    /// Hoop stress at the bore or the outside, the larger of the two.
+    pub hoop_mpa: RangeDocument<f64>,
+    /// Strength over stress; null where there is no stress.
+    pub yield_factor: RangeDocument<Option<f64>>,
 }
 
 /// The seat with one wall all round.
@@ -82,10 +93,6 @@ pub struct WallEndDocument {
     pub pressure_mpa: RangeDocument<f64>,
     /// Force at full depth.
     pub force_n: RangeDocument<f64>,
-    /// Hoop stress at the bore of the housing.
-    pub hoop_outer_mpa: RangeDocument<f64>,
-    /// Strength over stress at the weaker part; null where there is no stress.
-    pub yield_factor: RangeDocument<Option<f64>>,
     /// By how much the ring closes; null for a plug.
     pub ring_change_um: Option<RangeDocument<f64>>,
 }
@@ -131,7 +138,15 @@ fn form(plan: &FormPlan) -> FormDocument {
 }
 
 pub(super) fn uneven_wall(plan: &UnevenWallPlan) -> UnevenWallDocument {
-    UnevenWallDocument { thin: wall(&plan.thin), equivalent: wall(&plan.equivalent), thick: wall(&plan.thick) }
+    UnevenWallDocument {
+        thin: wall(&plan.thin),
+        equivalent: wall(&plan.equivalent),
+        thick: wall(&plan.thick),
+        thin_side: plan.thin_side.map(|side| ThinSideDocument {
+            hoop_mpa: range(side.hoop.map(mpa)),
+            yield_factor: range(side.yield_factor.map(|factor| factor.map(figures))),
+        }),
+    }
 }
 
 fn wall(end: &WallEnd) -> WallEndDocument {
@@ -139,8 +154,6 @@ fn wall(end: &WallEnd) -> WallEndDocument {
         wall_mm: mm(end.wall),
         pressure_mpa: range(end.pressure.map(mpa)),
         force_n: range(end.force.map(newtons)),
-        hoop_outer_mpa: range(end.hoop.map(mpa)),
-        yield_factor: range(end.yield_factor.map(|factor| factor.map(figures))),
         ring_change_um: end.ring_change.map(|change| range(change.map(um))),
     }
 }

@@ -43,6 +43,14 @@ pub fn schema() -> Result<String, serde_json::Error> {
     pretty(&schemars::schema_for!(PlanDocument))
 }
 
+/// The JSON Schema of [`seal_alone`]'s object, ending in a line feed.
+///
+/// # Errors
+/// None in practice: the schema is made from types.
+pub fn seal_schema() -> Result<String, serde_json::Error> {
+    pretty(&schemars::schema_for!(seal::SealAloneDocument))
+}
+
 pub(crate) fn pretty<T: serde::Serialize>(value: &T) -> Result<String, serde_json::Error> {
     serde_json::to_string_pretty(value).map(|text| text + "\n")
 }

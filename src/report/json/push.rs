@@ -150,6 +150,8 @@ pub struct ScrewDocument {
 /// How the part comes out again.
 #[derive(Debug, JsonSchema, Serialize)]
 pub struct RemovalDocument {
+    /// What comes out before it, in order: `seal`, `retaining ring`.
+    pub first_out: Vec<&'static str>,
     /// Temperature of the outer part alone that frees the tightest case; null where none does.
     pub outer_alone_c: Option<f64>,
     /// The limit that this passes; null where it passes none.
@@ -285,6 +287,7 @@ fn screw(screw: &ScrewPlan) -> ScrewDocument {
 
 pub(super) fn removal(removal: &Removal) -> RemovalDocument {
     RemovalDocument {
+        first_out: removal.first_out.clone(),
         outer_alone_c: removal.outer_alone.map(celsius),
         outer_limit_c: removal.outer_limit.map(celsius),
         both_c: removal.both.map(celsius),

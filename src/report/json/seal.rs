@@ -4,7 +4,7 @@ use super::document::{AssumptionDocument, CautionDocument, EntryDocument, JobDoc
 use super::figures;
 use super::range::RangeDocument;
 use super::units::{celsius, mm, newtons, range, um};
-use crate::plan::seal::{Demand, SealPlan};
+use crate::plan::seal::{Demand, Overlap, SealPlan};
 use crate::quantity::{System, Velocity};
 use crate::report::words;
 use schemars::JsonSchema;
@@ -12,7 +12,7 @@ use serde::Serialize;
 use uom::si::velocity::meter_per_second;
 
 /// One planned shaft seal that goes in alone.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
 pub(super) struct SealAloneDocument {
     /// Always `seatwise.seal/1`.
     pub format: &'static str,
@@ -49,6 +49,12 @@ pub struct SealDocument {
     pub bore_upper_um: f64,
     /// What these limits are.
     pub bore_basis: String,
+    /// Lower limit deviation of the shaft under the lip.
+    pub shaft_lower_um: f64,
+    /// Upper limit deviation of the shaft under the lip.
+    pub shaft_upper_um: f64,
+    /// What these limits are.
+    pub shaft_basis: String,
     /// Whether it is the bore of the bearing.
     pub shares_bore: bool,
     /// Interference in the bore; null beyond the table.
@@ -71,6 +77,10 @@ pub struct SealDocument {
     pub drain_behind_mm: Option<f64>,
     /// How far to move the lip off a worn track; null where there is none.
     pub shift_mm: Option<f64>,
+    /// How far the seal itself is moved for it, included in the depths: deeper above zero, nearer the face below.
+    pub moved_mm: f64,
+    /// What stands in the bearing's bore where the seal would lie; empty where nothing does or the job does not say how deep.
+    pub overlaps: Vec<OverlapDocument>,
     /// Speed of the shaft under the lip; null where the speed is not known.
     pub lip_speed_m_s: Option<f64>,
     /// Up to which every table of the elastomer goes along; null where none is known.
@@ -87,6 +97,28 @@ pub struct SealDocument {
     pub demands: Vec<DemandDocument>,
     /// What to do, in order.
     pub steps: Vec<String>,
+}
+
+/// What stands where the seal would lie, at the worse limits; depths below the face of the housing.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct OverlapDocument {
+    /// What it is.
+    pub what: String,
+    /// Where it begins.
+    pub from_mm: f64,
+    /// Where it ends.
+    pub to_mm: f64,
+    /// By how much the two overlap.
+    pub by_mm: f64,
+}
+
+fn overlap(overlap: &Overlap) -> OverlapDocument {
+    OverlapDocument {
+        what: overlap.what.clone(),
+        from_mm: mm(overlap.stands.0),
+        to_mm: mm(overlap.stands.1),
+        by_mm: mm(overlap.by),
+    }
 }
 
 /// What is wanted of a bore or a shaft.
@@ -118,6 +150,9 @@ pub(super) fn document(seal: &SealPlan) -> SealDocument {
         bore_lower_um: um(seal.bore.0),
         bore_upper_um: um(seal.bore.1),
         bore_basis: seal.bore_basis.clone(),
+        shaft_lower_um: um(seal.shaft.0),
+        shaft_upper_um: um(seal.shaft.1),
+        shaft_basis: seal.shaft_basis.clone(),
         shares_bore: seal.shares_bore,
         interference_um: seal.interference.map(|fit| range(fit.map(um))),
         force_least_n: seal.force.map(|force| newtons(force.least)),
@@ -129,6 +164,8 @@ pub(super) fn document(seal: &SealPlan) -> SealDocument {
         reading_most_mm: mm(seal.reading.1),
         drain_behind_mm: seal.stand.drain_behind.map(mm),
         shift_mm: seal.shift.map(mm),
+        moved_mm: mm(seal.stand.moved),
+        overlaps: seal.overlaps.iter().map(overlap).collect(),
         lip_speed_m_s: run.map(|run| speed(run.speed)),
         lip_speed_safe_m_s: run.and_then(|run| run.safe).map(speed),
         lip_speed_limit_m_s: run.and_then(|run| run.limit).map(speed),

@@ -4,7 +4,7 @@ use super::figures;
 use super::units::mm;
 use crate::assembly::stack::{Change, Ends, Way};
 use crate::plan::Sentence;
-use crate::plan::stack::{BedPlan, PairPlan, StackPlan};
+use crate::plan::stack::{BedPlan, Binds, PairPlan, SpacerFit, StackPlan};
 use crate::quantity::{Length, System};
 use crate::report::words;
 use schemars::JsonSchema;
@@ -106,6 +106,10 @@ pub struct PairDocument {
     pub spacer_mm: SpanDocument,
     /// Spacer less shoulders: positive is a spacer that is too long.
     pub difference_mm: PlayDocument,
+    /// The spacer is `longer`, `shorter` or `equal` in every case, or `either`.
+    pub spacer_is: &'static str,
+    /// Whether the bearings bind with both outer rings home: `never`, `sometimes`, `always`; null where their play is not known.
+    pub binds: Option<&'static str>,
     /// Axial play of one bearing as fitted, about; null where its internal clearance is not known.
     pub axial_play_mm: Option<SpanDocument>,
     /// What to do, in order.
@@ -160,6 +164,17 @@ fn pair(pair: &PairPlan) -> PairDocument {
         shoulders_mm: span(pair.shoulders),
         spacer_mm: span(pair.spacer),
         difference_mm: ends(pair.difference),
+        spacer_is: match pair.fit {
+            SpacerFit::Equal => "equal",
+            SpacerFit::Longer => "longer",
+            SpacerFit::Shorter => "shorter",
+            SpacerFit::Either => "either",
+        },
+        binds: pair.binds.map(|binds| match binds {
+            Binds::Never => "never",
+            Binds::Sometimes => "sometimes",
+            Binds::Always => "always",
+        }),
         axial_play_mm: pair.axial_play.map(span),
         steps: steps(&pair.steps),
     }

@@ -6,7 +6,7 @@ use super::palette::{Colour, GRID, HAIRLINE, INK, MIDDLE, MUTED, PAPER};
 use super::scene::{Picture, Point, Scene, at};
 use super::{PlotError, ScrewsRequest};
 use crate::plan::fasteners::{FastenersPlan, GroupPlan};
-use crate::quantity::{Toward, show_torque};
+use crate::quantity::show_torque;
 use crate::report::text::order;
 use std::f64::consts::TAU;
 use uom::si::length::millimeter;
@@ -274,7 +274,7 @@ impl<'a> Page<'a> {
             self.head(group, at(left + 20.0, y), 18.0, "");
             let name = format!("{} × {}", screws.count, screws.thread);
             self.write(&name, (LABEL_SIZE, Weight::Bold, INK), 0.0, at(left + 52.0, y - 4.0));
-            let torque = show_torque(screws.torque, self.request.system, Toward::Nearest);
+            let torque = show_torque(screws.torque, self.request.system, screws.rounding());
             self.write(&torque, (LABEL_SIZE, Weight::Regular, INK), 0.0, at(left + 52.0, y + ROW - 6.0));
             y += KIND;
         }
@@ -296,8 +296,9 @@ fn rounds(request: &ScrewsRequest, fonts: &Fonts) -> Vec<(f64, String)> {
     let plan = request.plan;
     let mut rounds = vec!["All in by hand, then:".to_owned()];
     for (number, share) in plan.stages.iter().enumerate() {
-        let torque = |group: &GroupPlan| show_torque(group.torque * *share, request.system, Toward::Nearest);
-        let each: Vec<String> = plan.groups.iter().map(torque).collect();
+        let torque =
+            |group: &GroupPlan| Some(show_torque(*group.stage_torques.get(number)?, request.system, group.rounding()));
+        let each: Vec<String> = plan.groups.iter().filter_map(torque).collect();
         rounds.push(format!("{}. {:.0} %: {}", number + 1, 100.0 * share, each.join(", ")));
     }
     rounds.push(format!("{}. once round at full torque", plan.stages.len() + 1));

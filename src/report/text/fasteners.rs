@@ -3,25 +3,32 @@
 use super::paragraph::Page;
 use super::show::Show;
 use super::table::Table;
-use crate::plan::fasteners::{FastenersPlan, GroupPlan, StripPlan};
+use crate::plan::fasteners::{FastenersPlan, GroupPlan, STRIP_RESERVE, StripPlan};
 use crate::quantity::{
     Force, System, Toward, show_force, show_pressure, show_rough_size, show_torque, show_torque_in_each, to_step,
 };
+use crate::report::words;
 
 /// What to do.
 pub(super) fn answer(plan: &FastenersPlan, system: System, page: &mut Page) {
     page.heading("Cover screws");
     for group in &plan.groups {
-        page.paragraph(&format!("{} to {}, {}.", named(group), show_torque_in_each(group.torque), basis(group)));
+        page.paragraph(&format!(
+            "{} to {}, {}.",
+            named(group),
+            show_torque_in_each(group.torque, group.rounding()),
+            basis(group)
+        ));
     }
     page.hanging("Order: ", &format!("{}.", order(plan)));
     let rounds = plan.stages.len();
     page.paragraph(&format!(
-        "Run all in by hand first. Then {rounds} round{} in this order:",
+        "{} Then {rounds} round{} in this order:",
+        words::sentence(&plan.before, system),
         if rounds == 1 { "" } else { "s" }
     ));
     for (number, share) in plan.stages.iter().enumerate() {
-        page.hanging(&format!("{}. ", number + 1), &stage(plan, *share, system));
+        page.hanging(&format!("{}. ", number + 1), &stage(plan, (number, *share), system));
     }
     page.paragraph("Last, once round at the full torque, until none turns any more.");
     page.small(
@@ -47,12 +54,13 @@ pub(crate) fn order(plan: &FastenersPlan) -> String {
     plan.order.iter().map(|number| (number + 1).to_string()).collect::<Vec<_>>().join(" → ")
 }
 
-fn stage(plan: &FastenersPlan, share: f64, system: System) -> String {
+fn stage(plan: &FastenersPlan, (number, share): (usize, f64), system: System) -> String {
     let each: Vec<String> = plan
         .groups
         .iter()
-        .map(|group| {
-            let torque = show_torque(group.torque * share, system, Toward::Nearest);
+        .filter_map(|group| Some((group, *group.stage_torques.get(number)?)))
+        .map(|(group, torque)| {
+            let torque = show_torque(torque, system, group.rounding());
             if plan.groups.len() > 1 { format!("{} {torque}", group.thread) } else { torque }
         })
         .collect();
@@ -119,8 +127,10 @@ fn threads(group: &GroupPlan, strip: &StripPlan, show: Show) -> String {
         if strip.tensile_stated { "" } else { " (the record's strength, on the safe side)" },
         strip.shear_ratio
     );
-    let needed =
-        format!("A reserve of 1.25 over the highest preload takes {} of full thread.", size(strip.needed, Toward::Up));
+    let needed = format!(
+        "A reserve of {STRIP_RESERVE} over the highest preload takes {} of full thread.",
+        size(strip.needed, Toward::Up)
+    );
     match group.engagement.zip(strip.loads).zip(strip.reserve) {
         Some(((length, loads), reserve)) => format!(
             "{} in {strength}: {} of engagement bears {} in the hole and {} on the screw, {:.1} times the highest preload. {needed}",

@@ -89,8 +89,6 @@ pub(super) fn uneven_wall(plan: &UnevenWallPlan, show: Show, page: &mut Page) {
         row("  loosest", ends.map(|end| show.pressure(end.pressure.loosest))),
         row("press force, tightest", ends.map(|end| show.force(end.force.tightest))),
         row("  loosest", ends.map(|end| show.force(end.force.loosest))),
-        row("hoop stress, tightest", ends.map(|end| show.pressure(end.hoop.tightest))),
-        row("strength over stress", ends.map(|end| factor(end.yield_factor))),
     ];
     if ends.iter().all(|end| end.ring_change.is_some()) {
         let change = ends.map(|end| end.ring_change.map_or(Length::default(), |change| change.tightest));
@@ -100,6 +98,14 @@ pub(super) fn uneven_wall(plan: &UnevenWallPlan, show: Show, page: &mut Page) {
     page.small(
         "The theory is axisymmetric: each column is a ring with that wall all round. The plan uses the equivalent one.",
     );
+    if let Some(side) = plan.thin_side {
+        page.paragraph(&format!(
+            "Thin side as it is, an eccentric ring under the pressure of the equivalent wall: hoop stress {} in the tightest case, \
+             strength over stress {}.",
+            show.pressure(side.hoop.tightest),
+            factor(side.yield_factor)
+        ));
+    }
 }
 
 fn factor(factor: Cases<Option<f64>>) -> String {

@@ -238,8 +238,12 @@ fn liner_text(liner: &LinerPlan, show: Show) -> String {
 }
 
 fn removal(seat: &SeatPlan, removal: &Removal, show: Show) -> String {
+    let first = match removal.first_out.as_slice() {
+        [] => String::new(),
+        parts => format!(" (first the {})", parts.join(", then the ")),
+    };
     if seat.press.force.tightest <= Force::default() {
-        return "To take it out again: it comes out by hand at the temperature of the shop.".to_owned();
+        return format!("To take it out again{first}: it comes out by hand at the temperature of the shop.");
     }
     let mut ways = Vec::new();
     if let Some(alone) = removal.outer_alone {
@@ -254,7 +258,7 @@ fn removal(seat: &SeatPlan, removal: &Removal, show: Show) -> String {
         None => ways.push("never by warming or cooling both together".to_owned()),
     }
     let mut text = format!(
-        "To take it out again, the tightest case comes free {}; cold it takes up to {} to break it loose.",
+        "To take it out again{first}, the tightest case comes free {}; cold it takes up to {} to break it loose.",
         ways.join(", "),
         up(removal.pull.tightest, show)
     );

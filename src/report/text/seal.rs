@@ -49,6 +49,8 @@ fn main(seal: &SealPlan, show: Show) -> Vec<[String; 2]> {
         "bore, deviations",
         format!("{} ({})", range(signed(seal.bore.0), signed(seal.bore.1)), seal.bore_basis),
     ));
+    let shaft = range(signed(seal.shaft.0), signed(seal.shaft.1));
+    rows.push(row("shaft under the lip, deviations", format!("{shaft} ({})", seal.shaft_basis)));
     if let Some(fit) = seal.interference {
         let (loosest, tightest) = (show.small(fit.loosest, Toward::Down), show.small(fit.tightest, Toward::Up));
         rows.push(row("interference, loosest to tightest", range(loosest, tightest)));
