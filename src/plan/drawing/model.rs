@@ -113,6 +113,11 @@ pub struct SectionPlan {
     pub friction: f64,
     /// Force to press home, full depth; in service what the fit holds along the axis.
     pub force: Force,
+    /// The same with what friction adds to the pressure, and as stiff as a seat of unstated length may be: the most that the plan
+    /// counts with. Never below `force`.
+    pub force_most: Force,
+    /// Whether rolling elements run on the ring.
+    pub rolls: bool,
     /// How far the ring closes in a housing, or grows on a shaft; none for a ring without the other surface.
     pub closing: Option<Closing>,
     /// The shoulder while the ring is pushed against it; none where there is none, or nothing is pushed.
@@ -127,7 +132,21 @@ pub struct SectionPlan {
     pub field: Field,
 }
 
+/// Share of the force from which it counts that a push may need more.
+const MORE: f64 = 1.005;
+
 impl SectionPlan {
+    /// Whether the parts touch.
+    pub fn touches(&self) -> bool {
+        self.interference > Length::default()
+    }
+
+    /// The most that pressing home may take, where that is more than `force`: nothing where nothing is pushed.
+    pub fn may_need(&self) -> Option<Force> {
+        let pushed = self.moment.pushes() && self.touches();
+        Some(self.force_most).filter(|most| pushed && *most > self.force * MORE)
+    }
+
     /// Radial room that a node of the inner part takes beyond the bore before it is fitted: nothing at its inside, half the
     /// interference at the seat, so that both surfaces meet after it. Nothing for the outer part.
     pub fn oversize(&self, part: usize, node: &Node) -> Length {
@@ -192,6 +211,13 @@ pub struct ShoulderLoad {
     pub fitted: WallState,
     /// The wall under fit and force.
     pub pushed: WallState,
+}
+
+impl ShoulderLoad {
+    /// How far its edge gives way to the push.
+    pub fn deflects(&self) -> Length {
+        self.pushed.edge_deflection - self.fitted.edge_deflection
+    }
 }
 
 /// Two plain rings of equal width.

@@ -73,7 +73,8 @@ fn force(seat: &SectionPlan, system: System) -> Row {
     let friction = format!("{what}, friction {:.3}", seat.friction);
     let friction = friction.trim_end_matches('0').trim_end_matches('.').to_owned();
     let show = |force: Force| show_force(force, system, toward);
-    [friction, show(seat.force), show(seat.plane.force), difference(seat.force.value, seat.plane.force.value)]
+    let more = if seat.may_need().is_some() { " or more" } else { "" };
+    [friction, show(seat.force) + more, show(seat.plane.force), difference(seat.force.value, seat.plane.force.value)]
 }
 
 fn closing(seat: &SectionPlan, system: System) -> Vec<Row> {
@@ -82,12 +83,15 @@ fn closing(seat: &SectionPlan, system: System) -> Vec<Row> {
     let show = |length: Length| show_small_length(length, system, Toward::Nearest);
     let row =
         |place: String, section: Length| [place, show(section), show(plane), difference(section.value, plane.value)];
-    vec![
+    let mut rows = vec![
         row(format!("{} {verb} by, at the front", seat.ring), closing.front),
         row("   at mid-width".to_owned(), closing.middle),
         row("   at the back".to_owned(), closing.back),
-        row("   at the raceway".to_owned(), closing.raceway),
-    ]
+    ];
+    if seat.rolls {
+        rows.push(row("   at the raceway".to_owned(), closing.raceway));
+    }
+    rows
 }
 
 fn stresses(seat: &SectionPlan, system: System) -> Vec<Row> {
@@ -124,18 +128,25 @@ fn wall(shoulder: &ShoulderLoad, system: System) -> Vec<[String; 2]> {
         let membrane = show(wall.root_membrane);
         format!("membrane {membrane}, bending {}", show(wall.root_bending))
     };
-    let deflects = shoulder.pushed.edge_deflection - shoulder.fitted.edge_deflection;
     vec![
         ["force on it, pushed home".to_owned(), show_force(shoulder.force, system, Toward::Up)],
         ["stress at its root, fitted".to_owned(), line(&shoulder.fitted)],
         ["stress at its root, fitted and pushed".to_owned(), line(&shoulder.pushed)],
-        ["its edge gives way to the push by".to_owned(), show_small_length(deflects, system, Toward::Nearest)],
+        ["its edge gives way to the push by".to_owned(), show_small_length(shoulder.deflects(), system, Toward::Nearest)],
     ]
 }
 
 fn notes(seat: &SectionPlan, system: System) -> Vec<String> {
     let mut notes = vec![unread(seat, system)];
-    if seat.interference > Length::default() {
+    if let Some(most) = seat.may_need() {
+        let most = show_force(most, system, Toward::Up);
+        let length = if seat.length_stated { "" } else { " and a longer seat" };
+        notes.push(format!(
+            "The force is that without what friction{length} adds to the pressure: choose the press by the plan, which counts with \
+             up to {most} in this case."
+        ));
+    }
+    if seat.touches() {
         let touching = seat.state.contacts[0].touching;
         let share = show_share(Ratio::new::<ratio>(touching), Toward::Nearest);
         if touching < 0.999 {
