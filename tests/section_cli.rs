@@ -73,9 +73,17 @@ fn the_force_to_press_home_says_that_it_may_be_more_and_how_much() {
     assert!((number(here, "/force_most_n") / most - 1.0).abs() < 1e-4, "{here} and the plan's {most}");
     assert!(number(here, "/force_n") < number(here, "/force_most_n"));
     let text = done(&["section", PUMP]).split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(text.contains("kN or more") && text.contains("friction and a longer seat adds to the pressure"), "{text}");
+    assert!(text.contains("kN or more") && text.contains("without what friction adds to the pressure"), "{text}");
+    let unstated = fs::read_to_string(PUMP).unwrap().lines().filter(|line| !line.starts_with("length")).fold(
+        String::new(),
+        |text, line| text + line + "\n",
+    );
+    let text = run(&["section", "-"], &unstated).out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("kN or more") && text.contains("friction, and a seat longer than drawn, add"), "{text}");
     // Two rings of equal width need no more than they say, and in service nothing is pushed.
-    assert!(!done(&["section", HUB]).contains("or more"));
+    let equal = fs::read_to_string(HUB).unwrap().replacen("[housing]\n", "[housing]\nlength = \"23 mm\"\n", 1);
+    let equal = run(&["section", "-"], &equal).out;
+    assert!(equal.contains("force to press home") && !equal.contains("or more"), "{equal}");
     assert!(!done(&["section", FAN, "--at", "hottest"]).contains("or more"));
 }
 

@@ -68,7 +68,7 @@ material = "carbon-steel"
 part = "bearing"
 medium = "oil-bath"
 temperature = "90 °C"
-hold = "6 min"
+hold = "20 min"
 [bench]
 carry = "15 s"
 "#;

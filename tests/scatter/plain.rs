@@ -70,7 +70,7 @@ fn a_bearing_of_three_bodies_in_a_cold_bath_and_in_moist_air() {
 /// The rings that lead are hotter than the one that counts, so that the corners of the table lie beyond the bath.
 #[test]
 fn a_bearing_of_three_bodies_in_an_oil_bath_for_a_shaft() {
-    compare(&format!("{OIL}[scatter]\nfilm = \"fixed\"\n"), 40);
+    compare(&format!("{OIL}[scatter]\nfilm = \"fixed\"\nhold = \"30 %\"\n"), 40);
 }
 
 #[test]

@@ -140,9 +140,9 @@ fn notes(seat: &SectionPlan, system: System) -> Vec<String> {
     let mut notes = vec![unread(seat, system)];
     if let Some(most) = seat.may_need() {
         let most = show_force(most, system, Toward::Up);
-        let length = if seat.length_stated { "" } else { " and a longer seat" };
+        let adds = if seat.length_stated { "friction adds" } else { "friction, and a seat longer than drawn, add" };
         notes.push(format!(
-            "The force is that without what friction{length} adds to the pressure: choose the press by the plan, which counts with \
+            "The force is that without what {adds} to the pressure: choose the press by the plan, which counts with \
              up to {most} in this case."
         ));
     }
