@@ -42,17 +42,17 @@ fn the_section_agrees_with_the_plan_in_every_case() {
             let section = json(&[file, "--case", case]);
             // The section is without friction, and so between the ends of the plan's factor on two plain rings; the plan's own number
             // is that factor's high end in the tightest case, its middle in the middle one, and nothing where the fit is open.
-            for (what, here, plain) in [
-                ("pressure", "mean_pressure_mpa", "plane/pressure_mpa"),
-                ("force", "force_n", "plane/force_n"),
-            ] {
+            for (what, here, plain) in
+                [("pressure", "mean_pressure_mpa", "plane/pressure_mpa"), ("force", "force_n", "plane/force_n")]
+            {
                 let here = number(&section, &format!("/seats/0/{here}"));
                 let plain = number(&section, &format!("/seats/0/{plain}"));
                 let unit = if what == "pressure" { "mpa" } else { "n" };
                 let there = number(&plan, &format!("/seats/0/press/{what}_{unit}/{case}"));
                 let end = |end: &str| number(&plan, &format!("/seats/0/press/shape/{what}_{end}"));
                 let (low, high) = (end("low"), end("high"));
-                let says = format!("{file}, {case}, {what}: {here}, {plain} plain, plan {there}, factor {low} to {high}");
+                let says =
+                    format!("{file}, {case}, {what}: {here}, {plain} plain, plan {there}, factor {low} to {high}");
                 assert!(here >= plain * low * (1.0 - 1e-4) && here <= plain * high * (1.0 + 1e-4), "{says}");
                 let factor = match *case {
                     "tightest" => high,
@@ -74,10 +74,11 @@ fn the_force_to_press_home_says_that_it_may_be_more_and_how_much() {
     assert!(number(here, "/force_n") < number(here, "/force_most_n"));
     let text = done(&["section", PUMP]).split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains("kN or more") && text.contains("without what friction adds to the pressure"), "{text}");
-    let unstated = fs::read_to_string(PUMP).unwrap().lines().filter(|line| !line.starts_with("length")).fold(
-        String::new(),
-        |text, line| text + line + "\n",
-    );
+    let unstated = fs::read_to_string(PUMP)
+        .unwrap()
+        .lines()
+        .filter(|line| !line.starts_with("length"))
+        .fold(String::new(), |text, line| text + line + "\n");
     let text = run(&["section", "-"], &unstated).out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains("kN or more") && text.contains("friction, and a seat longer than drawn, add"), "{text}");
     // Two rings of equal width need no more than they say, and in service nothing is pushed.

@@ -94,7 +94,8 @@ fn interference(table: &Section<'_>, outside: Option<Length>, notes: &mut Notes)
     let within = if table.has("within") {
         table.small_length("within", notes)?.value
     } else {
-        let why = "no limits of the liner's interference stated: taken as exact; state `within` for how far it may be off";
+        let why =
+            "no limits of the liner's interference stated: taken as exact; state `within` for how far it may be off";
         notes.assume(&table.path("within"), AnyValue::SmallLength(Length::default()), why);
         Length::default()
     };

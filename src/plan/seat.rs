@@ -13,7 +13,9 @@ use super::verdict;
 use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
 use crate::job::{Job, ServiceEnd, ServiceState};
-use crate::quantity::{Cases, Length, Nanometres, Pressure, ThermodynamicTemperature, Time, Torque, reference_temperature};
+use crate::quantity::{
+    Cases, Length, Nanometres, Pressure, ThermodynamicTemperature, Time, Torque, reference_temperature,
+};
 use crate::thermal::temperature_for_strain;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;

@@ -218,8 +218,7 @@ pub(super) struct Films {
 /// The temperature (K) farthest from the shop's: the film's table must reach it.
 fn farthest(all: impl Iterator<Item = ThermodynamicTemperature>, job: &Job) -> f64 {
     let shop = job.bench.temperature.get::<kelvin>();
-    all.map(|t| t.get::<kelvin>())
-        .fold(shop, |far, t| if (t - shop).abs() > (far - shop).abs() { t } else { far })
+    all.map(|t| t.get::<kelvin>()).fold(shop, |far, t| if (t - shop).abs() > (far - shop).abs() { t } else { far })
 }
 
 /// Two per cent of the way.

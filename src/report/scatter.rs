@@ -141,12 +141,7 @@ fn decisive(seat: &SeatScatter, page: &mut Page) {
         let told = ranked.iter().filter(|input| sensitivity.indices[**input].total >= LEAST_TOLD).map(|&input| {
             let index = &sensitivity.indices[input];
             let clip = |share: f64| (share * 100.0).clamp(0.0, 100.0);
-            format!(
-                "{} {:.0} % ({:.0} % alone)",
-                seat.inputs[input].name,
-                clip(index.total),
-                clip(index.alone())
-            )
+            format!("{} {:.0} % ({:.0} % alone)", seat.inputs[input].name, clip(index.total), clip(index.alone()))
         });
         let told: Vec<String> = told.collect();
         page.paragraph(&format!("What decides the {}: {}.", name(sensitivity.output), told.join(", ")));

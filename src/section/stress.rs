@@ -9,6 +9,9 @@ use uom::si::pressure::pascal;
 /// there by more than 2 %.
 pub(super) const SINGULAR: f64 = 1.0 / 16.0;
 
+/// Share by which a stress must exceed another one to count as larger.
+const SAME: f64 = 1e-9;
+
 /// A stress and its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StressAt {
@@ -48,7 +51,9 @@ pub(super) fn peaks(model: &Model, solution: &Solution, loads: &[f64]) -> Vec<Pe
             let mut most: Option<(f64, [f64; 2])> = None;
             for (node, stress) in body.mesh.nodes.iter().zip(&stresses).filter(|(node, _)| far(node)) {
                 let value = of(*stress);
-                if most.is_none_or(|(most, _)| value > most) {
+                // Of places that differ by rounding alone the first counts, so that the other end of a symmetrical seat is not
+                // named by one machine and this one by another.
+                if most.is_none_or(|(most, _)| value > most + SAME * most.abs()) {
                     most = Some((value, *node));
                 }
             }

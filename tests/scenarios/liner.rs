@@ -107,10 +107,7 @@ fn a_liner_that_shrinks_more_than_its_housing_comes_free_in_the_cold() {
 #[test]
 fn a_liner_and_its_housing_are_held_against_their_strength_without_the_ring_and_in_service() {
     let liner = |interference: &str, more: &str| {
-        planned(&lined(
-            &format!("{{ wall = \"5 mm\", material = $IRON, interference = \"{interference}\" }}"),
-            more,
-        ))
+        planned(&lined(&format!("{{ wall = \"5 mm\", material = $IRON, interference = \"{interference}\" }}"), more))
     };
     let gives = |modulus: f64, poisson: f64, (a, b): (f64, f64), inner: bool| {
         let ratio = (b * b + a * a) / (b * b - a * a);
@@ -132,7 +129,10 @@ fn a_liner_and_its_housing_are_held_against_their_strength_without_the_ring_and_
         let cautions = plan["cautions"].as_array().unwrap().iter().filter(|caution| caution["code"] == code);
         cautions.map(|caution| caution["text"].as_str().unwrap().to_owned()).collect::<Vec<_>>().join(" ")
     };
-    says(&said(&passed, "liner-overload"), &["The liner (case iron) passes", "The housing around the liner (case alloy) passes"]);
+    says(
+        &said(&passed, "liner-overload"),
+        &["The liner (case iron) passes", "The housing around the liner (case alloy) passes"],
+    );
     assert_eq!(passed["verdict"], "do not");
     let light = liner("40 um", "");
     assert!(caution(&light, "liner-overload").is_none() && caution(&light, "liner-limit-near").is_none());

@@ -4,7 +4,10 @@ mod model;
 mod moment;
 mod shoulder;
 
-pub use model::{Closing, DrawingError, Moment, PlaneSeat, SectionCase, SectionPlan, SectionRequest, ShoulderLoad};
+pub use model::{
+    Closing, DrawingError, Moment, PlaneSeat, SectionCase, SectionPlan, SectionRequest, ShoulderLoad, for_deck,
+    over_plane,
+};
 
 use super::joint::{self, Joint};
 use super::model::SeatKind;

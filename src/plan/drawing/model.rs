@@ -220,6 +220,22 @@ impl ShoulderLoad {
     }
 }
 
+/// By what share a quantity of the section exceeds that of two plain rings, both in one unit; none where that gives nothing, or the
+/// other sign.
+pub fn over_plane(section: f64, plane: f64) -> Option<f64> {
+    let share = section / plane - 1.0;
+    (plane * section > 0.0 && share.is_finite()).then_some(share)
+}
+
+/// The one seat of a deck, which must press.
+///
+/// # Errors
+/// [`DrawingError::TwoSeats`], and [`DrawingError::Free`] where there is nothing to solve.
+pub fn for_deck(seats: &[SectionPlan]) -> Result<&SectionPlan, DrawingError> {
+    let [seat] = seats else { return Err(DrawingError::TwoSeats) };
+    if seat.touches() { Ok(seat) } else { Err(DrawingError::Free { ring: seat.ring, moment: seat.moment.words() }) }
+}
+
 /// Two plain rings of equal width.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlaneSeat {
@@ -259,6 +275,17 @@ pub enum DrawingError {
         /// Which end.
         end: &'static str,
     },
+    /// A deck holds one seat.
+    #[error("the job has two seats, and a deck holds one")]
+    TwoSeats,
+    /// A seat that does not touch has nothing to solve.
+    #[error("the {ring} is free in its seat {moment}: there is nothing to solve")]
+    Free {
+        /// The ring.
+        ring: &'static str,
+        /// When.
+        moment: &'static str,
+    },
     /// The job cannot be planned, or its section not be divided.
     #[error("{0}")]
     Plan(#[from] PlanError),
@@ -274,6 +301,8 @@ impl DrawingError {
                 "`seatwise plan` computes its section with the liner; leave `liner` out to see the seat without it"
             }
             Self::NoService { .. } => "add [service] with coldest and hottest to the job, or choose another moment",
+            Self::TwoSeats => "add --seat housing or --seat shaft",
+            Self::Free { .. } => "choose another moment with --at, or --case tightest",
             Self::Plan(PlanError::Section(_)) => {
                 "check the sizes of the seat; `seatwise plan --model plane` does without"
             }

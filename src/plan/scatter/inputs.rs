@@ -6,9 +6,9 @@ use crate::job::scatter::{Form, NormalSize, Scatter as Stated, SizeSpread, Sprea
 use crate::job::{AnyValue, FilmChoice, Hold, Job, Treatment};
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
+use crate::plan::push::{ShapeFactor, length_stated};
 use crate::plan::soaking::LONGEST_ON_BENCH_S;
 use crate::plan::surroundings::radiates;
-use crate::plan::push::{ShapeFactor, length_stated};
 use crate::quantity::{Length, Nanometres, TemperatureInterval, ThermodynamicTemperature, Time};
 use crate::stock::medium::{Film, Law};
 use std::borrow::Cow;
@@ -139,7 +139,12 @@ pub(super) fn inputs(job: &Job, joint: &Joint<'_>, planned: &Planned<'_>) -> Res
     let warm = [InputKind::WarmMedium, InputKind::WarmFilm, InputKind::WarmHold];
     all.extend(make.treatment(warm, joint.outer.treatment, planned.holds.1)?);
     let treated = joint.inner.treatment.is_some() || joint.outer.treatment.is_some();
-    all.extend([make.air(treated)?, make.carry(treated)?, make.friction()?, shape_of_seat(planned.shape, length_stated(job, joint.seat))]);
+    all.extend([
+        make.air(treated)?,
+        make.carry(treated)?,
+        make.friction()?,
+        shape_of_seat(planned.shape, length_stated(job, joint.seat)),
+    ]);
     Ok(all)
 }
 
@@ -266,7 +271,11 @@ impl Maker<'_> {
             shape,
             low: shown(ends.0),
             high: shown(ends.1),
-            assumed: own(self.stated.medium.is_none().then_some(if taken_out.is_some() { TAKEN_WHY } else { MEDIUM_WHY })),
+            assumed: own(self.stated.medium.is_none().then_some(if taken_out.is_some() {
+                TAKEN_WHY
+            } else {
+                MEDIUM_WHY
+            })),
         })
     }
 

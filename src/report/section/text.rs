@@ -3,7 +3,7 @@
 use super::words::{readings, title, unread};
 use crate::job::Job;
 use crate::plan::SeatKind;
-use crate::plan::drawing::{SectionPlan, ShoulderLoad};
+use crate::plan::drawing::{SectionPlan, ShoulderLoad, over_plane};
 use crate::quantity::{
     Force, Length, Pressure, Ratio, System, Toward, show_force, show_pressure, show_rough_size, show_share,
     show_small_length,
@@ -51,12 +51,10 @@ fn capital(text: &str) -> String {
     format!("{}{rest}", first.to_uppercase())
 }
 
-/// "+39 %": by how much the section exceeds the plane formula; nothing where that gives nothing, or the other sign.
+/// "+39 %": by how much the section exceeds the plane formula; nothing where there is nothing to compare.
 fn difference(section: f64, plane: f64) -> String {
-    if plane * section <= 0.0 || !(section / plane).is_finite() {
-        return String::new();
-    }
-    let more = 100.0 * (section / plane - 1.0);
+    let Some(share) = over_plane(section, plane) else { return String::new() };
+    let more = 100.0 * share;
     let more = if more.abs() < 0.05 { 0.0 } else { more };
     format!("{more:+.1} %")
 }
@@ -132,7 +130,10 @@ fn wall(shoulder: &ShoulderLoad, system: System) -> Vec<[String; 2]> {
         ["force on it, pushed home".to_owned(), show_force(shoulder.force, system, Toward::Up)],
         ["stress at its root, fitted".to_owned(), line(&shoulder.fitted)],
         ["stress at its root, fitted and pushed".to_owned(), line(&shoulder.pushed)],
-        ["its edge gives way to the push by".to_owned(), show_small_length(shoulder.deflects(), system, Toward::Nearest)],
+        [
+            "its edge gives way to the push by".to_owned(),
+            show_small_length(shoulder.deflects(), system, Toward::Nearest),
+        ],
     ]
 }
 

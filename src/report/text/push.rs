@@ -210,7 +210,11 @@ fn liner_text(liner: &LinerPlan, show: Show) -> String {
         None => "cast in".to_owned(),
         Some((least, most)) => {
             let (least, most) = (show.small(least, Toward::Nearest), show.small(most, Toward::Nearest));
-            if least == most { format!("pressed in with {least}") } else { format!("pressed in with {least} to {most}") }
+            if least == most {
+                format!("pressed in with {least}")
+            } else {
+                format!("pressed in with {least} to {most}")
+            }
         }
     };
     let mut text = format!(
