@@ -2,7 +2,7 @@
 
 use super::state;
 use crate::job::{Housing, Liner};
-use crate::mechanics::{LinedBore, LinedState, Part, RingState, YieldCheck};
+use crate::mechanics::{LinedBore, Part, RingState, YieldCheck};
 use crate::plan::PlanError;
 use crate::plan::strength::strength;
 use crate::quantity::{Pressure, ThermodynamicTemperature};
@@ -46,7 +46,8 @@ impl Reserves {
         [&self.fitting, &self.service].into_iter().flatten().min_by(|a, b| a.least.total_cmp(&b.least))
     }
 
-    fn add(&mut self, in_service: bool, found: Reserve) {
+    fn add(&mut self, in_service: bool, found: Option<Reserve>) {
+        let Some(found) = found else { return };
         let kept = if in_service { &mut self.service } else { &mut self.fitting };
         if kept.as_ref().is_none_or(|kept| found.least < kept.least) {
             *kept = Some(found);
@@ -70,22 +71,26 @@ pub(super) fn reserves(
             pairs.push((at(low)?, at(high)?, "with the ring"));
         }
         for (low, high, ring) in pairs {
-            let parts: [(&mut Reserves, &Material, fn(&LinedState) -> &RingState); 2] = [
-                (&mut of_liner, &liner.material, |state| &state.liner),
-                (&mut of_housing, &housing.material, |state| &state.housing),
-            ];
-            for (reserves, material, part) in parts {
-                let (low, high) = (factor(part(&low), material)?, factor(part(&high), material)?);
-                // A ring may relieve a liner: the end that strains more counts as possible, the other as certain.
-                let factor = low.zip(high).map(|(low, high)| low.max(high));
-                if let Some(least) = [low, high].into_iter().flatten().reduce(f64::min) {
-                    let when = format!("{ring}, {}", strained.when);
-                    reserves.add(strained.in_service, Reserve { factor, least, when });
-                }
-            }
+            let when = || format!("{ring}, {}", strained.when);
+            of_liner.add(strained.in_service, reserve((&low.liner, &high.liner), &liner.material, when)?);
+            of_housing.add(strained.in_service, reserve((&low.housing, &high.housing), &housing.material, when)?);
         }
     }
     Ok((of_liner, of_housing))
+}
+
+/// How far a ring is from its strength, with the low and with the high end of the pressure of what is pressed in; none where
+/// nothing strains it.
+fn reserve(
+    (low, high): (&RingState, &RingState),
+    material: &Material,
+    when: impl Fn() -> String,
+) -> Result<Option<Reserve>, PlanError> {
+    let (low, high) = (factor(low, material)?, factor(high, material)?);
+    // A ring may relieve a liner: the end that strains more counts as possible, the other as certain.
+    let least = [low, high].into_iter().flatten().reduce(f64::min);
+    let factor = low.zip(high).map(|(low, high)| low.max(high));
+    Ok(least.map(|least| Reserve { factor, least, when: when() }))
 }
 
 fn factor(ring: &RingState, material: &Material) -> Result<Option<f64>, PlanError> {
