@@ -40,23 +40,66 @@ fn the_section_agrees_with_the_plan_in_every_case() {
         let cases = if file == PUMP { &["tightest", "middle", "loosest"][..] } else { &["tightest"][..] };
         for case in cases {
             let section = json(&[file, "--case", case]);
-            // The section is without friction; the plan's tightest case has the most that friction can make of it, its middle case
-            // something between, and nothing where the fit is open.
-            for (here, there) in [
-                (
-                    number(&section, "/seats/0/mean_pressure_mpa"),
-                    number(&plan, &format!("/seats/0/press/pressure_mpa/{case}")),
-                ),
-                (number(&section, "/seats/0/force_n"), number(&plan, &format!("/seats/0/press/force_n/{case}"))),
-            ] {
-                let least = if *case == "tightest" { 1.0 - 1e-5 } else { 0.95 };
-                assert!(
-                    there >= least * here && there <= 1.1 * here,
-                    "{file}, {case}: {here} without friction, and the plan says {there}"
-                );
+            // The section is without friction, and so between the ends of the plan's factor on two plain rings; the plan's own number
+            // is that factor's high end in the tightest case, its middle in the middle one, and nothing where the fit is open.
+            for (what, here, plain) in
+                [("pressure", "mean_pressure_mpa", "plane/pressure_mpa"), ("force", "force_n", "plane/force_n")]
+            {
+                let here = number(&section, &format!("/seats/0/{here}"));
+                let plain = number(&section, &format!("/seats/0/{plain}"));
+                let unit = if what == "pressure" { "mpa" } else { "n" };
+                let there = number(&plan, &format!("/seats/0/press/{what}_{unit}/{case}"));
+                let end = |end: &str| number(&plan, &format!("/seats/0/press/shape/{what}_{end}"));
+                let (low, high) = (end("low"), end("high"));
+                let says =
+                    format!("{file}, {case}, {what}: {here}, {plain} plain, plan {there}, factor {low} to {high}");
+                assert!(here >= plain * low * (1.0 - 1e-4) && here <= plain * high * (1.0 + 1e-4), "{says}");
+                let factor = match *case {
+                    "tightest" => high,
+                    "middle" => 0.5 * (low + high),
+                    _ => low,
+                };
+                assert!((there - plain * factor).abs() <= 1e-4 * plain.abs(), "{says}");
             }
         }
     }
+}
+
+/// What the section leaves out is not left unsaid: where the plan counts with more, "or more" and how much.
+#[test]
+fn the_force_to_press_home_says_that_it_may_be_more_and_how_much() {
+    let plan: Value = serde_json::from_str(&done(&["plan", PUMP, "--format", "json"])).unwrap();
+    let (most, here) = (number(&plan, "/seats/0/press/force_n/tightest"), &json(&[PUMP])["seats"][0]);
+    assert!((number(here, "/force_most_n") / most - 1.0).abs() < 1e-4, "{here} and the plan's {most}");
+    assert!(number(here, "/force_n") < number(here, "/force_most_n"));
+    let text = done(&["section", PUMP]).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("kN or more") && text.contains("without what friction adds to the pressure"), "{text}");
+    let unstated = fs::read_to_string(PUMP)
+        .unwrap()
+        .lines()
+        .filter(|line| !line.starts_with("length"))
+        .fold(String::new(), |text, line| text + line + "\n");
+    let text = run(&["section", "-"], &unstated).out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("kN or more") && text.contains("friction, and a seat longer than drawn, add"), "{text}");
+    // Two rings of equal width need no more than they say, and in service nothing is pushed.
+    let equal = fs::read_to_string(HUB).unwrap().replacen("[housing]\n", "[housing]\nlength = \"23 mm\"\n", 1);
+    let equal = run(&["section", "-"], &equal).out;
+    assert!(equal.contains("force to press home") && !equal.contains("or more"), "{equal}");
+    assert!(!done(&["section", FAN, "--at", "hottest"]).contains("or more"));
+}
+
+/// A bush has no raceway.
+#[test]
+fn a_bush_closes_at_mid_width_and_has_no_raceway() {
+    let bush = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"50 mm\"\nwidth = \"30 mm\"\n\
+                outside_limits = \"s6\"\nmaterial = \"bronze\"\n[housing]\nbore_limits = \"H7\"\noutside = \"85 mm\"\n\
+                length = \"30 mm\"\nmaterial = \"carbon-steel\"\n";
+    let run = run(&["section", "-"], bush);
+    assert_eq!((run.code, run.err.as_str()), (0, ""));
+    assert!(run.out.contains("at mid-width") && !run.out.contains("raceway"), "{}", run.out);
+    // No part goes on beyond an end, so nothing is left out there.
+    assert!(run.out.contains("read up to the ends of the contact"), "{}", run.out);
+    assert!(done(&["section", PUMP]).contains("at the raceway"));
 }
 
 /// Two rings of equal width, open at both ends, are what the plane formula is exact for.
@@ -153,6 +196,9 @@ fn what_cannot_be_drawn_is_said() {
         (&["section", HUB, "--at", "hottest"], "nothing of its hottest state in service"),
         (&["section", PUMP, "--format", "json", "-o", "x.svg"], "--format asks for a table"),
         (&["section", PUMP, "-o", PUMP], "is an input of this run"),
+        (&["section", PUMP, "--show", "hoop"], "--show says what a picture shows"),
+        (&["plan", PUMP, "-o", "x.png"], "is the name of a picture"),
+        (&["plan", "examples/mixer-seal.toml", "-o", "x.SVG"], "is the name of a picture"),
     ] {
         let run = run(arguments, "");
         assert_eq!((run.code, run.out.as_str()), (2, ""), "{arguments:?}");

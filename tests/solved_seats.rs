@@ -10,9 +10,19 @@ use seatwise::stock::Library;
 
 /// A 6206 in a blind bore with its length stated, of this class and outside.
 fn seat(class: &str, outside_mm: u32) -> Job {
+    with(class, outside_mm, "")
+}
+
+/// The same with its friction stated.
+fn rubbing(class: &str, outside_mm: u32, friction: &str) -> Job {
+    with(class, outside_mm, &format!("[press]\nfriction = \"{friction}\"\n"))
+}
+
+fn with(class: &str, outside_mm: u32, more: &str) -> Job {
     let text = format!(
         "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"{class}\"\noutside = \"{outside_mm} mm\"\n\
-         length = \"22 mm\"\nmaterial = \"cast-aluminium\"\nshoulder = {{ inside = \"50 mm\", wall = \"5 mm\" }}\n"
+         length = \"22 mm\"\nmaterial = \"cast-aluminium\"\nshoulder = {{ inside = \"50 mm\", wall = \"5 mm\" }}\n\
+         {more}"
     );
     job::check(&text, &Library::default()).unwrap()
 }
@@ -29,6 +39,12 @@ fn a_shared_section_gives_the_same_plan_to_the_last_digit() {
         let shared = plan::plan_among(&job, Method::Auto, &solved).unwrap();
         assert_eq!(json(&shared), json(&plan::plan(&job).unwrap()), "{class} in {outside} mm");
     }
+    // Friction is part of what a section gives: another one must not find the first one's.
+    for friction in ["0.1", "0.3"] {
+        let job = rubbing("N7", 90, friction);
+        let shared = plan::plan_among(&job, Method::Auto, &solved).unwrap();
+        assert_eq!(json(&shared), json(&plan::plan(&job).unwrap()), "friction {friction}");
+    }
 }
 
 #[test]
@@ -38,4 +54,6 @@ fn a_seat_is_solved_once_for_all_its_classes_and_another_seat_again() {
         plan::plan_among(&seat(class, outside), Method::Auto, &solved).unwrap();
         assert_eq!(solved.len(), known, "{class} in {outside} mm");
     }
+    plan::plan_among(&rubbing("N7", 90, "0.3"), Method::Auto, &solved).unwrap();
+    assert_eq!(solved.len(), 3, "another friction is another seat");
 }

@@ -3,8 +3,7 @@ use super::failure::Failure;
 use super::options::checked;
 use super::section::{AtFlag, CaseFlag, SeatFlag};
 use super::{Outcome, input};
-use crate::plan::drawing::{self, SectionRequest};
-use crate::quantity::Length;
+use crate::plan::drawing::{self, DrawingError, SectionRequest};
 use crate::report::deck;
 use clap::Args;
 use std::path::PathBuf;
@@ -38,17 +37,8 @@ pub(super) fn run(flags: &DeckFlags) -> Result<Outcome, Failure> {
     let job = checked(&flags.job, &library)?;
     let request =
         SectionRequest { seat: flags.seat.map(SeatFlag::seat), moment: flags.at.moment(), case: flags.case.case() };
-    let seats = drawing::draw(&job, &request).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    let [seat] = seats.as_slice() else {
-        return Err(Failure::plain(
-            "the job has two seats, and a deck holds one",
-            "add --seat housing or --seat shaft",
-        ));
-    };
-    if seat.interference <= Length::default() {
-        let message =
-            format!("the {} is free in its seat {}: there is nothing to solve", seat.ring, seat.moment.words());
-        return Err(Failure::plain(message, "choose another moment with --at, or --case tightest"));
-    }
+    let refused = |error: DrawingError| Failure::plain(error.to_string(), error.help());
+    let seats = drawing::draw(&job, &request).map_err(refused)?;
+    let seat = drawing::for_deck(&seats).map_err(refused)?;
     Ok(Outcome::done(deck::deck(&job.heading.title, seat)))
 }

@@ -1,8 +1,12 @@
 use super::args::OutputFlags;
 use super::failure::Failure;
+use std::ffi::OsStr;
 use std::io::{ErrorKind, Write};
 use std::path::Path;
 use tempfile::Builder;
+
+/// How the names of pictures end.
+const PICTURES: [&str; 6] = ["svg", "png", "jpg", "jpeg", "gif", "pdf"];
 
 /// Where results go, and what must not be written over.
 pub(super) struct Output<'a> {
@@ -15,8 +19,9 @@ impl<'a> Output<'a> {
         Self { flags, inputs }
     }
 
-    /// The result, to standard output or the file of `-o`.
+    /// The result as text, to standard output or the file of `-o`.
     pub(super) fn write_result(&self, bytes: &[u8]) -> Result<(), Failure> {
+        self.may_write_text()?;
         match self.flags.file.as_deref().filter(|path| *path != Path::new("-")) {
             Some(path) => self.write_file(path, bytes),
             None => to_stdout(bytes),
@@ -34,6 +39,20 @@ impl<'a> Output<'a> {
         file.write_all(bytes).and_then(|()| file.as_file().sync_all()).map_err(|error| failed(&error))?;
         file.persist(path).map_err(|error| failed(&error.error))?;
         Ok(())
+    }
+
+    /// Whether the file of `-o`, if there is one, may take the result: a text under the name of a picture opens nowhere.
+    pub(super) fn may_write_text(&self) -> Result<(), Failure> {
+        let Some(path) = self.flags.file.as_deref().filter(|path| *path != Path::new("-")) else { return Ok(()) };
+        let ending = path.extension().and_then(OsStr::to_str).map(str::to_lowercase);
+        if ending.is_some_and(|ending| PICTURES.contains(&ending.as_str())) {
+            return Err(Failure::plain(
+                format!("{} is the name of a picture, and the result is text", path.display()),
+                "end the name in .txt, .json, .csv or .html; pictures are drawn by `seatwise plan JOB --plot FILE` and \
+                 `seatwise section JOB -o FILE`",
+            ));
+        }
+        self.may_write(path)
     }
 
     /// Whether `path` is free to be written.

@@ -3,7 +3,7 @@ use super::failure::{Failure, named};
 use super::output::Output;
 use super::{DONE, Outcome, WORSE, input, scatter};
 use crate::job;
-use crate::plan::{self, Plan, SeatKind, SeatPlan, Verdict};
+use crate::plan::{self, Plan, SeatKind, SeatPlan, SolvedSeats, Verdict};
 use crate::quantity::System;
 use crate::report::plot::{self, ForceRequest, PlotError, PlotRequest, ScatterRequest, ScrewsRequest};
 use crate::report::{csv, json, plot_title, scatter_title, screws_title, text};
@@ -17,9 +17,10 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
         return seal_alone(flags, text);
     }
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
+    let (method, solved) = (flags.model.method(), SolvedSeats::default());
     let mut plan =
-        plan::plan_by(&job, flags.model.method()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    plan.scatter = scatter::drawn(&job, &flags.scatter, flags.model.method())?;
+        plan::plan_among(&job, method, &solved).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    plan.scatter = scatter::drawn(&job, &flags.scatter, (method, &solved))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
         PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, system),
@@ -28,9 +29,7 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
         PlanFormat::Csv => csv::plan(&plan).map_err(Failure::unprintable)?,
     };
     let output = Output::new(&flags.output, vec![&flags.job]);
-    if let Some(file) = &flags.output.file {
-        output.may_write(file)?;
-    }
+    output.may_write_text()?;
     let pictures: [(&Option<PathBuf>, Draw); 3] = [
         (&flags.plot, clearance_picture),
         (&flags.force_plot, force_picture),
@@ -68,9 +67,7 @@ fn seal_alone(flags: &PlanFlags, text: String) -> Result<Outcome, Failure> {
         PlanFormat::Json => json::seal_alone(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::seal_alone(&plan).map_err(Failure::unprintable)?,
     };
-    if let Some(file) = &flags.output.file {
-        Output::new(&flags.output, vec![&flags.job]).may_write(file)?;
-    }
+    Output::new(&flags.output, vec![&flags.job]).may_write_text()?;
     Ok(Outcome { text: rendered, code: if worse(Verdict::Press, flags.require) { WORSE } else { DONE } })
 }
 

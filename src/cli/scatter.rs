@@ -1,8 +1,8 @@
 use super::args::ScatterFlags;
 use super::failure::Failure;
 use crate::job::Job;
-use crate::plan::Method;
 use crate::plan::scatter::{self, Request, Scatter, Worker};
+use crate::plan::{Method, SolvedSeats};
 use crate::quantity::{self, Force};
 use rayon::prelude::*;
 use uom::si::force::newton;
@@ -17,11 +17,15 @@ impl Worker for Cores {
 }
 
 /// The parts that the flags ask for; none where they ask for none.
-pub(super) fn drawn(job: &Job, flags: &ScatterFlags, method: Method) -> Result<Option<Scatter>, Failure> {
+pub(super) fn drawn(
+    job: &Job,
+    flags: &ScatterFlags,
+    method: (Method, &SolvedSeats),
+) -> Result<Option<Scatter>, Failure> {
     let Some(draws) = flags.draws else { return Ok(None) };
     let force_limit = flags.force_limit.as_deref().map(force).transpose()?;
-    let request = Request { draws, seed: flags.seed, force_limit, method };
-    let drawn = scatter::scatter(job, &request, &Cores);
+    let request = Request { draws, seed: flags.seed, force_limit, method: method.0 };
+    let drawn = scatter::scatter_among(job, &request, method.1, &Cores);
     drawn.map(Some).map_err(|error| Failure::plain(error.to_string(), error.help()))
 }
 

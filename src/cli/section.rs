@@ -30,9 +30,9 @@ pub(super) struct SectionFlags {
     #[arg(long, value_enum)]
     seat: Option<SeatFlag>,
 
-    /// What the bands of the picture show
-    #[arg(long, value_enum, default_value_t = ShowFlag::Stress)]
-    show: ShowFlag,
+    /// What the bands of the picture show [default: stress]
+    #[arg(long, value_enum)]
+    show: Option<ShowFlag>,
 
     /// Form of the result; a picture where -o names an .svg or a .png
     #[arg(long, value_enum)]
@@ -91,8 +91,12 @@ pub(super) fn run(flags: &SectionFlags, inputs: &[&Path]) -> Result<u8, Failure>
     let system = flags.units.or(job.system);
     let output = Output::new(&flags.output, inputs.to_vec());
     if let Some((path, svg)) = flags.picture()? {
-        draw(&seats, (&job, system), (path, svg, flags.show), &output)?;
+        draw(&seats, (&job, system), (path, svg, flags.show.unwrap_or(ShowFlag::Stress)), &output)?;
         return Ok(DONE);
+    }
+    if flags.show.is_some() {
+        let help = "name a picture, such as -o section.svg, or leave --show out";
+        return Err(Failure::plain("--show says what a picture shows, and a table has none", help));
     }
     let text = match flags.format.unwrap_or(Format::Text) {
         Format::Text => report::text(&job, &seats, system),

@@ -12,7 +12,8 @@ const KEYS: [&str; 5] = ["outside", "wall", "material", "interference", "within"
 /// Thinnest liner and thinnest wall around it, as a share of the bore: below it is a coating, or no wall at all.
 const THINNEST: f64 = 0.01;
 
-/// Largest interference of a liner over its outside; beyond it the parts yield.
+/// Largest interference of a liner over its outside, past any usual press fit: more is taken for a slip of the decimal point (common
+/// practice, no published source). Whether parts bear less than that is for the plan, which holds both against their strength.
 const TIGHTEST: f64 = 0.005;
 
 /// A sleeve that stays in the housing and has the seat's bore.
@@ -90,7 +91,14 @@ fn interference(table: &Section<'_>, outside: Option<Length>, notes: &mut Notes)
         return Some(None);
     }
     let found = table.small_length("interference", notes)?;
-    let within = if table.has("within") { table.small_length("within", notes)?.value } else { Length::default() };
+    let within = if table.has("within") {
+        table.small_length("within", notes)?.value
+    } else {
+        let why =
+            "no limits of the liner's interference stated: taken as exact; state `within` for how far it may be off";
+        notes.assume(&table.path("within"), AnyValue::SmallLength(Length::default()), why);
+        Length::default()
+    };
     let (least, most) = (found.value - within, found.value + within);
     let limit = TIGHTEST * outside?;
     if within >= Length::default() && least > Length::default() && most <= limit {
@@ -98,7 +106,8 @@ fn interference(table: &Section<'_>, outside: Option<Length>, notes: &mut Notes)
     }
     let um = |length: Length| length.get::<micrometer>();
     let message = format!(
-        "the liner's interference is {:.1} to {:.1} µm but must lie above 0 µm and up to {:.0} µm, 0.5 % of its outside",
+        "the liner's interference is {:.1} to {:.1} µm but must lie above 0 µm and up to {:.0} µm, 0.5 % of its outside: no \
+         usual press fit has more",
         um(least),
         um(most),
         um(limit)

@@ -45,7 +45,7 @@ pub mod work;
 pub use basis::{Basis, PartBasis};
 pub use caution::{Caution, Level};
 pub use dial::dial_setting;
-pub use liner::LinerPlan;
+pub use liner::{FreeFrom, LinerPlan, Reserve, Reserves};
 pub use model::{
     AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,
     Verdict, Window,

@@ -5,15 +5,17 @@ use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::holds;
 use super::joint::Joint;
-use super::liner;
+use super::liner::{self, Strained};
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
 use super::push::{self, Presser};
 use super::track::treat;
 use super::verdict;
 use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
-use crate::job::{Job, ServiceState};
-use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time, Torque, reference_temperature};
+use crate::job::{Job, ServiceEnd, ServiceState};
+use crate::quantity::{
+    Cases, Length, Nanometres, Pressure, ThermodynamicTemperature, Time, Torque, reference_temperature,
+};
 use crate::thermal::temperature_for_strain;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -40,8 +42,9 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
     let service = service(job, joint, (&diameters, &presser))?;
     let needed = at_bore.force.tightest;
     let wall = if joint.seat == SeatKind::Housing { push::wall(job, needed)? } else { None };
-    let lined = joint.seat == SeatKind::Housing;
-    let liner = if lined { liner::plan(job, &press.pressure)? } else { None };
+    let warm = outer.soak.as_ref().map(|soak| soak.end_quick);
+    let strained = || strained(job, joint, &presser, (&press, &service, warm));
+    let liner = if joint.seat == SeatKind::Housing { liner::plan(job, &press.pressure, strained)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     let basis = basis(job, joint, &diameters, &at_bore)?;
     Ok(SeatPlan {
@@ -183,6 +186,34 @@ fn freed(
 ) -> (Option<ThermodynamicTemperature>, Option<ThermodynamicTemperature>) {
     let strain = diameters.outer_strain_for(0.0, job.bench.temperature.get::<kelvin>(), EACH.tightest);
     (temperature_for_strain(&joint.outer.expansion, strain).ok(), diameters.lock().tightest)
+}
+
+/// The states in which the liner of a bore and the housing around it are strained.
+fn strained(
+    job: &Job,
+    joint: &Joint<'_>,
+    presser: &Presser<'_>,
+    (press, service, warm): (&push::Pressing, &[ServiceFit], Option<ThermodynamicTemperature>),
+) -> Result<Vec<Strained>, PlanError> {
+    let (low, high) = press.shape.pressure;
+    let both = |pressure: Pressure| Some((pressure * (low / high), pressure));
+    let shop = Strained {
+        when: "at the temperature of the shop",
+        in_service: false,
+        housing: job.bench.temperature,
+        ring: both(press.pressure.tightest),
+    };
+    let warm = warm.map(|housing| Strained { when: "while it is warm", in_service: false, housing, ring: None });
+    let in_service = |state: &ServiceFit| {
+        let (pressure, _) = presser.pressure_and_force(&effective(job, joint, &state.clearance)?)?;
+        let when = match state.end {
+            ServiceEnd::Coldest => "coldest in service",
+            ServiceEnd::Hottest => "hottest in service",
+        };
+        Ok(Strained { when, in_service: true, housing: state.outer, ring: both(pressure.tightest) })
+    };
+    let service: Vec<Strained> = service.iter().map(in_service).collect::<Result<_, PlanError>>()?;
+    Ok([shop].into_iter().chain(warm).chain(service).collect())
 }
 
 fn service(

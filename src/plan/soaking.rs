@@ -158,12 +158,10 @@ impl<'a, 'j> Soaking<'a, 'j> {
 
     /// The piece in shop air with these temperatures at the start.
     pub(super) fn bench_from(&self, start: &[ThermodynamicTemperature], pace: Pace) -> Result<Run, PlanError> {
-        // From the medium's own temperature, so that a longer hold meets the very same film.
-        let from = if self.treatment.power.get::<watt>() > 0.0 {
-            from_kelvin(farthest(start, self.job))
-        } else {
-            self.treatment.temperature
-        };
+        // From the medium's own temperature, so that a longer hold meets the very same film. A table of a scatter begins beyond
+        // it in the corners of its grid, where no piece arrives, and the film must reach that too.
+        let medium = Some(self.treatment.temperature).filter(|_| self.treatment.power.get::<watt>() <= 0.0);
+        let from = from_kelvin(farthest(start.iter().copied().chain(medium), self.job));
         let around = surroundings::shop_air(self.job, self.subject, from, pace)?;
         let place = Place::in_air(around);
         Run::new(self.subject, &place, start, Time::new::<second>(LONGEST_ON_BENCH_S))
@@ -217,13 +215,10 @@ pub(super) struct Films {
     pub(super) radiative: HeatTransfer,
 }
 
-/// The temperature (K) farthest from the shop's among those at the start: the film's table must reach it.
-fn farthest(start: &[ThermodynamicTemperature], job: &Job) -> f64 {
+/// The temperature (K) farthest from the shop's: the film's table must reach it.
+fn farthest(all: impl Iterator<Item = ThermodynamicTemperature>, job: &Job) -> f64 {
     let shop = job.bench.temperature.get::<kelvin>();
-    start
-        .iter()
-        .map(|t| t.get::<kelvin>())
-        .fold(shop, |far, t| if (t - shop).abs() > (far - shop).abs() { t } else { far })
+    all.map(|t| t.get::<kelvin>()).fold(shop, |far, t| if (t - shop).abs() > (far - shop).abs() { t } else { far })
 }
 
 /// Two per cent of the way.

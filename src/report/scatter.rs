@@ -141,12 +141,7 @@ fn decisive(seat: &SeatScatter, page: &mut Page) {
         let told = ranked.iter().filter(|input| sensitivity.indices[**input].total >= LEAST_TOLD).map(|&input| {
             let index = &sensitivity.indices[input];
             let clip = |share: f64| (share * 100.0).clamp(0.0, 100.0);
-            format!(
-                "{} {:.0} % ({:.0} % alone)",
-                seat.inputs[input].name,
-                clip(index.total),
-                clip(index.first.min(index.total))
-            )
+            format!("{} {:.0} % ({:.0} % alone)", seat.inputs[input].name, clip(index.total), clip(index.alone()))
         });
         let told: Vec<String> = told.collect();
         page.paragraph(&format!("What decides the {}: {}.", name(sensitivity.output), told.join(", ")));
@@ -169,7 +164,7 @@ fn drawn(scatter: &Scatter, seat: &SeatScatter, system: System, page: &mut Page)
     ));
     for input in &seat.inputs {
         let (low, high) = (words::value(&input.low, system), words::value(&input.high, system));
-        let why = input.assumed.map_or_else(|| "as stated".to_owned(), str::to_owned);
+        let why = input.assumed.as_deref().unwrap_or("as stated").to_owned();
         page.small(&format!("{}: {}, {low} to {high} ({why})", input.name, input.shape));
     }
     if error > 0.0 {

@@ -76,7 +76,7 @@ pub(crate) fn turned(angle: Angle, toward: Toward) -> String {
 }
 
 /// A plain number to two decimals.
-fn plain(number: f64, toward: Toward) -> String {
+pub(crate) fn plain(number: f64, toward: Toward) -> String {
     let text = format!("{:.2}", crate::quantity::to_step(number, 0.01, toward));
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -5,15 +5,12 @@ use super::model::Model;
 use super::observe::{Layout, Line};
 use super::outline::same;
 use super::state::{ChangeAt, Contact, PartChange, PressureAt, State, SurfaceChange, WallState};
+use super::stress::SINGULAR;
 use super::touch::Touch;
 use crate::quantity::{Force, Length, Pressure};
 use uom::si::force::newton;
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
-
-/// Share of the ring's width next to a singular end for which no pressure is given. Meshes of other sizes differ there
-/// by more than 2 %.
-const SINGULAR: f64 = 1.0 / 16.0;
 
 /// The state that a row of numbers says.
 pub(super) fn state(model: &Model, layout: &Layout, row: &[f64]) -> State {
@@ -41,13 +38,18 @@ pub(super) fn state(model: &Model, layout: &Layout, row: &[f64]) -> State {
 /// Between which positions the pressure of a contact is given.
 fn ends(model: &Model, k: usize) -> (f64, f64) {
     let (from, to) = model.outlines.contact(k);
-    let pair = [&model.outlines.bodies[k], &model.outlines.bodies[k + 1]];
     let width = model.outlines.bodies[model.outlines.ring].front;
-    let goes_on = |end: f64, own: f64| !same(end, own);
-    let back = pair.iter().any(|body| goes_on(from, body.back()));
-    let front = pair.iter().any(|body| goes_on(to, body.front));
     let cut = |singular: bool| if singular { SINGULAR * width } else { 0.0 };
+    let [back, front] = singular_ends(model, k);
     (from + cut(back), to - cut(front))
+}
+
+/// Whether back and front end of a contact are singular: a part goes on beyond them.
+pub(super) fn singular_ends(model: &Model, k: usize) -> [bool; 2] {
+    let (from, to) = model.outlines.contact(k);
+    let pair = [&model.outlines.bodies[k], &model.outlines.bodies[k + 1]];
+    let goes_on = |end: f64, own: f64| !same(end, own);
+    [pair.iter().any(|body| goes_on(from, body.back())), pair.iter().any(|body| goes_on(to, body.front))]
 }
 
 /// Pressures from one position to another, those at both ends read between corners.

@@ -34,7 +34,10 @@ pub enum CurveError {
         row: usize,
     },
     /// The temperature lies outside the table.
-    #[error("{asked:.3} K is outside the table, which runs from {from:.3} K to {to:.3} K")]
+    #[error(
+        "{:.1} °C is outside the table, which runs from {:.1} °C to {:.1} °C",
+        .asked - ICE_POINT_K, .from - ICE_POINT_K, .to - ICE_POINT_K
+    )]
     Outside {
         /// Temperature asked for, K.
         asked: f64,
@@ -44,6 +47,9 @@ pub enum CurveError {
         to: f64,
     },
 }
+
+/// 0 °C, K.
+const ICE_POINT_K: f64 = 273.15;
 
 /// What a temperature loses on its way through °C: -40 °C arrives as 233.14999999999998 K.
 const ROUNDING_K: f64 = 1e-9;

@@ -56,6 +56,23 @@ carry = "20 s"
 humidity = "60 %"
 "#;
 
+/// An inner ring in an oil bath, whose outer ring is ahead of it.
+pub const OIL: &str = r#"
+title = "Bearing from an oil bath"
+[bearing]
+designation = "6208"
+[shaft]
+outside_limits = "k5"
+material = "carbon-steel"
+[warm]
+part = "bearing"
+medium = "oil-bath"
+temperature = "90 °C"
+hold = "20 min"
+[bench]
+carry = "15 s"
+"#;
+
 /// An inner ring on an induction heater until it has a temperature.
 pub const HEATER: &str = r#"
 title = "Bearing on a heater"

@@ -1,6 +1,6 @@
 //! The tables of a scatter against histories of every draw.
 
-use crate::jobs::{BATH, HEATER, NITROGEN, job};
+use crate::jobs::{BATH, HEATER, NITROGEN, OIL, job};
 use seatwise::plan::Method;
 use seatwise::plan::scatter::{InputKind, OneByOne, Output, Random, seat_models};
 use seatwise::quantity::Time;
@@ -65,6 +65,12 @@ fn a_bush_in_boiling_nitrogen() {
 fn a_bearing_of_three_bodies_in_a_cold_bath_and_in_moist_air() {
     // With a film that is drawn as well the tables have twenty times as many histories, too many for a debug build.
     compare(&format!("{BATH}[scatter]\nfilm = \"fixed\"\n"), 40);
+}
+
+/// The rings that lead are hotter than the one that counts, so that the corners of the table lie beyond the bath.
+#[test]
+fn a_bearing_of_three_bodies_in_an_oil_bath_for_a_shaft() {
+    compare(&format!("{OIL}[scatter]\nfilm = \"fixed\"\nhold = \"30 %\"\n"), 40);
 }
 
 #[test]

@@ -35,6 +35,8 @@ fn a_blind_seat_with_friction_lies_within_what_supports_can_make_of_it() {
     let span = span(&seat(90.0, 0.0, rows::wall(5.0, 40.0)), 0.12, Accuracy::Normal);
     let with_friction = (1.0 - 0.139) / (1.0 - 0.196);
     assert!(span.stuck < with_friction && with_friction < span.stuck_and_held, "{with_friction} {span:?}");
+    let (held, drifts) = (span.ends(true).1, span.ends(false).1);
+    assert!(drifts < with_friction && with_friction < held, "{with_friction} {span:?}");
     assert!(span.stuck_and_held < 1.2, "a bound that says something: {span:?}");
 }
 

@@ -48,14 +48,8 @@ fn share(value: f64) -> AnyValue {
 /// What the plane formula leaves out, and how well the factor on it is known.
 fn shape(seat: &SeatPlan, found: &mut Vec<Caution>) {
     let shape = &seat.press.shape;
-    if shape.known == HowNear::Exact || seat.press.pressure.tightest.value <= 0.0 {
-        return;
-    }
-    let known = match shape.known {
-        HowNear::Computed => "computed in the section of the seat; the range is what friction can make of it",
-        HowNear::Interpolated => "interpolated between computed seats",
-        HowNear::Bounds | HowNear::Exact => "bounds, not a value",
-    };
+    let presses = seat.press.pressure.tightest.value > 0.0;
+    let Some(known) = shape.known_words().filter(|_| presses) else { return };
     let text = format!(
         "{}the seat is stiffer than two rings of equal width. Pressure, force and change of the ring are those of the plane \
          formula times {} ({known}), the high end in the tightest case.",

@@ -9,7 +9,7 @@ use uom::si::ratio::ratio;
 const ELASTIC: &str = "thick-wall rings (Lamé), plane stress, strength of the weaker part (see sources)";
 
 /// Factor below which the elastic limit is called near.
-const NEAR: f64 = 1.25;
+pub(super) const NEAR: f64 = 1.25;
 
 /// Whether the rings stay elastic.
 pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {

@@ -4,11 +4,14 @@ mod model;
 mod moment;
 mod shoulder;
 
-pub use model::{Closing, DrawingError, Moment, PlaneSeat, SectionCase, SectionPlan, SectionRequest, ShoulderLoad};
+pub use model::{
+    Closing, DrawingError, Moment, PlaneSeat, SectionCase, SectionPlan, SectionRequest, ShoulderLoad, for_deck,
+    over_plane,
+};
 
 use super::joint::{self, Joint};
 use super::model::SeatKind;
-use super::push::{Shaped, sections};
+use super::push::{Presser, Shaped, SolvedSeats, sections};
 use super::{Method, PlanError, plan_by};
 use crate::job::{Housing, Job};
 use crate::mechanics;
@@ -69,6 +72,9 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
     let (section, model, (state, peaks, field)) =
         stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
     let plain = PlaneSeat::new(&rings, joint.seat, at.friction)?;
+    let force = state.contacts[0].normal_force * at.friction;
+    let presser = Presser::new(job, joint, (Method::Auto, &SolvedSeats::default()))?;
+    let (_, shape) = presser.stiffness()?;
     Ok(SectionPlan {
         seat: joint.seat,
         nominal: joint.nominal,
@@ -79,7 +85,9 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
         section,
         length_stated,
         softer: other.filter(|other| *other < pressure(&state) * SAME),
-        force: state.contacts[0].normal_force * at.friction,
+        force,
+        force_most: force.max(plain.force * shape.force.1),
+        rolls: job.part.kind.is_bearing(),
         closing: closing(joint.seat, &state, width),
         shoulder: shoulder::shoulder(&model, &state, &at)?,
         field,

@@ -113,6 +113,11 @@ pub struct SectionPlan {
     pub friction: f64,
     /// Force to press home, full depth; in service what the fit holds along the axis.
     pub force: Force,
+    /// The same with what friction adds to the pressure, and as stiff as a seat of unstated length may be: the most that the plan
+    /// counts with. Never below `force`.
+    pub force_most: Force,
+    /// Whether rolling elements run on the ring.
+    pub rolls: bool,
     /// How far the ring closes in a housing, or grows on a shaft; none for a ring without the other surface.
     pub closing: Option<Closing>,
     /// The shoulder while the ring is pushed against it; none where there is none, or nothing is pushed.
@@ -127,7 +132,21 @@ pub struct SectionPlan {
     pub field: Field,
 }
 
+/// Share of the force from which it counts that a push may need more.
+const MORE: f64 = 1.005;
+
 impl SectionPlan {
+    /// Whether the parts touch.
+    pub fn touches(&self) -> bool {
+        self.interference > Length::default()
+    }
+
+    /// The most that pressing home may take, where that is more than `force`: nothing where nothing is pushed.
+    pub fn may_need(&self) -> Option<Force> {
+        let pushed = self.moment.pushes() && self.touches();
+        Some(self.force_most).filter(|most| pushed && *most > self.force * MORE)
+    }
+
     /// Radial room that a node of the inner part takes beyond the bore before it is fitted: nothing at its inside, half the
     /// interference at the seat, so that both surfaces meet after it. Nothing for the outer part.
     pub fn oversize(&self, part: usize, node: &Node) -> Length {
@@ -194,6 +213,29 @@ pub struct ShoulderLoad {
     pub pushed: WallState,
 }
 
+impl ShoulderLoad {
+    /// How far its edge gives way to the push.
+    pub fn deflects(&self) -> Length {
+        self.pushed.edge_deflection - self.fitted.edge_deflection
+    }
+}
+
+/// By what share a quantity of the section exceeds that of two plain rings, both in one unit; none where that gives nothing, or the
+/// other sign.
+pub fn over_plane(section: f64, plane: f64) -> Option<f64> {
+    let share = section / plane - 1.0;
+    (plane * section > 0.0 && share.is_finite()).then_some(share)
+}
+
+/// The one seat of a deck, which must press.
+///
+/// # Errors
+/// [`DrawingError::TwoSeats`], and [`DrawingError::Free`] where there is nothing to solve.
+pub fn for_deck(seats: &[SectionPlan]) -> Result<&SectionPlan, DrawingError> {
+    let [seat] = seats else { return Err(DrawingError::TwoSeats) };
+    if seat.touches() { Ok(seat) } else { Err(DrawingError::Free { ring: seat.ring, moment: seat.moment.words() }) }
+}
+
 /// Two plain rings of equal width.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlaneSeat {
@@ -233,6 +275,17 @@ pub enum DrawingError {
         /// Which end.
         end: &'static str,
     },
+    /// A deck holds one seat.
+    #[error("the job has two seats, and a deck holds one")]
+    TwoSeats,
+    /// A seat that does not touch has nothing to solve.
+    #[error("the {ring} is free in its seat {moment}: there is nothing to solve")]
+    Free {
+        /// The ring.
+        ring: &'static str,
+        /// When.
+        moment: &'static str,
+    },
     /// The job cannot be planned, or its section not be divided.
     #[error("{0}")]
     Plan(#[from] PlanError),
@@ -248,6 +301,8 @@ impl DrawingError {
                 "`seatwise plan` computes its section with the liner; leave `liner` out to see the seat without it"
             }
             Self::NoService { .. } => "add [service] with coldest and hottest to the job, or choose another moment",
+            Self::TwoSeats => "add --seat housing or --seat shaft",
+            Self::Free { .. } => "choose another moment with --at, or --case tightest",
             Self::Plan(PlanError::Section(_)) => {
                 "check the sizes of the seat; `seatwise plan --model plane` does without"
             }

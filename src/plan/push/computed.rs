@@ -140,8 +140,10 @@ fn of(
     for section in seats {
         factors.push(solved.of(section, friction, || {
             let state = Model::new(section, Accuracy::Normal)?.solve(&loads)?;
+            // Against a shoulder the ring is held until it has gripped.
+            let held = matches!(section.seat, Seat::Housing(Housing { back: Back::Wall { .. }, .. }));
             // Shares of one another, which a coarse section gives as well.
-            let span = Model::new(section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends();
+            let span = Model::new(section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends(held);
             Ok::<_, PlanError>(factor(&state, &plane, (joint.diameter, width), outer).with(span))
         })?);
     }

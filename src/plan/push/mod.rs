@@ -25,5 +25,6 @@ pub(super) use means::{ALARM, means};
 pub(super) use play::internal_clearance;
 pub(super) use presser::{Presser, ends};
 pub(super) use removal::removal;
+pub(super) use shape::length_stated;
 pub(super) use tighter::tighter;
 pub(super) use wall::wall;

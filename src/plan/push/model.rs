@@ -55,6 +55,16 @@ impl ShapeFactor {
         if low == high { low } else { format!("{low} to {high}") }
     }
 
+    /// How the factor is known, in words; nothing where the plane formula is exact.
+    pub(in crate::plan) fn known_words(&self) -> Option<&'static str> {
+        match self.known {
+            HowNear::Computed => Some("computed in the section of the seat; the range is what friction can make of it"),
+            HowNear::Interpolated => Some("interpolated between computed seats"),
+            HowNear::Bounds => Some("bounds, not a value"),
+            HowNear::Exact => None,
+        }
+    }
+
     /// The same with what friction can make of the normal force, as shares of it.
     pub(super) fn with(self, (least, most): (f64, f64)) -> Self {
         let span = |(low, high): (f64, f64)| (low * least, high * most);

@@ -87,12 +87,12 @@ impl<'a> Presser<'a> {
     }
 
     /// Force to full depth for each metre of interference at a friction of one, as two rings of equal width, in N/m; and the
-    /// ends of the factor that the seat's shape adds.
-    pub(in crate::plan) fn stiffness(&self) -> Result<(f64, (f64, f64)), PlanError> {
+    /// factor that the seat's shape adds.
+    pub(in crate::plan) fn stiffness(&self) -> Result<(f64, &ShapeFactor), PlanError> {
         let trial = self.joint.nominal * TRIAL_SHARE;
         let pressure = self.at(trial).solve()?.pressure;
         let press = Press { pressure, diameter: self.joint.nominal, length: self.length, friction: 1.0 };
-        Ok(((press.full_force()? / trial).value, self.shape.force))
+        Ok(((press.full_force()? / trial).value, &self.shape))
     }
 
     fn pressure_of(&self, fits: &Cases<PressFit>) -> Cases<Pressure> {

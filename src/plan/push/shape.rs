@@ -26,10 +26,7 @@ pub(super) fn factor(
     friction: f64,
 ) -> Result<ShapeFactor, PlanError> {
     let bounds = bounds(job, seat, joint, friction)?;
-    let stated = match seat {
-        SeatKind::Housing => job.housing.as_ref().is_some_and(|housing| housing.length_stated),
-        SeatKind::Shaft => job.shaft.as_ref().is_some_and(|shaft| shaft.length_stated),
-    };
+    let stated = length_stated(job, seat);
     // A seat of unknown length has no section, and two rings of equal width need none.
     let wanted =
         method == Method::Section || (stated && (bounds.known != HowNear::Exact || !job.part.ring_shape.is_plain()));
@@ -42,6 +39,14 @@ pub(super) fn factor(
         // A seat that the section refuses keeps its bounds, unless the section was asked for.
         Err(PlanError::Section(_)) if method == Method::Auto => Ok(bounds),
         Err(error) => Err(error),
+    }
+}
+
+/// Whether the job gives the length of a seat.
+pub(in crate::plan) fn length_stated(job: &Job, seat: SeatKind) -> bool {
+    match seat {
+        SeatKind::Housing => job.housing.as_ref().is_some_and(|housing| housing.length_stated),
+        SeatKind::Shaft => job.shaft.as_ref().is_some_and(|shaft| shaft.length_stated),
     }
 }
 

@@ -6,10 +6,12 @@ use crate::job::scatter::{Form, NormalSize, Scatter as Stated, SizeSpread, Sprea
 use crate::job::{AnyValue, FilmChoice, Hold, Job, Treatment};
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
+use crate::plan::push::{ShapeFactor, length_stated};
 use crate::plan::soaking::LONGEST_ON_BENCH_S;
 use crate::plan::surroundings::radiates;
 use crate::quantity::{Length, Nanometres, TemperatureInterval, ThermodynamicTemperature, Time};
 use crate::stock::medium::{Film, Law};
+use std::borrow::Cow;
 use uom::si::length::meter;
 use uom::si::power::watt;
 use uom::si::ratio::ratio;
@@ -88,7 +90,7 @@ pub struct InputUsed {
     /// Its greatest value, or limit.
     pub high: AnyValue,
     /// Why this distribution, where the job does not state it.
-    pub assumed: Option<&'static str>,
+    pub assumed: Option<Cow<'static, str>>,
 }
 
 /// How far a time in a medium is off, and the time of carrying, where the job says nothing.
@@ -107,19 +109,19 @@ const FILM_WHY: &str =
     "common practice, no published source: any place of its range is as likely; state film under [scatter]";
 const FRICTION_WHY: &str =
     "common practice, no published source: any value of its range is as likely; state friction under [scatter]";
-const SHAPE_WHY: &str =
-    "bounds of computed seats, any value as likely: state the length of the seat to have it computed";
+/// What would make the factor of a seat better known.
+const SHAPE_HELP: &str = "; state the length of the seat to have it computed";
 
 /// What the job plans, around which its quantities scatter.
-pub(super) struct Planned {
+pub(super) struct Planned<'p> {
     /// Time in the medium that chills and in that which warms, s.
     pub(super) holds: (f64, f64),
-    /// Factor of the seat's shape on the force, low and high.
-    pub(super) shape: (f64, f64),
+    /// Factor of the seat's shape.
+    pub(super) shape: &'p ShapeFactor,
 }
 
 /// Every quantity of a seat, in the order of [`InputKind::ALL`].
-pub(super) fn inputs(job: &Job, joint: &Joint<'_>, planned: &Planned) -> Result<Vec<InputUsed>, ScatterError> {
+pub(super) fn inputs(job: &Job, joint: &Joint<'_>, planned: &Planned<'_>) -> Result<Vec<InputUsed>, ScatterError> {
     let usual = Stated::default();
     let stated = job.scatter.as_ref().unwrap_or(&usual);
     let (inner_key, outer_key) = match joint.seat {
@@ -137,8 +139,17 @@ pub(super) fn inputs(job: &Job, joint: &Joint<'_>, planned: &Planned) -> Result<
     let warm = [InputKind::WarmMedium, InputKind::WarmFilm, InputKind::WarmHold];
     all.extend(make.treatment(warm, joint.outer.treatment, planned.holds.1)?);
     let treated = joint.inner.treatment.is_some() || joint.outer.treatment.is_some();
-    all.extend([make.air(treated)?, make.carry(treated)?, make.friction()?, shape_of_seat(planned.shape)]);
+    all.extend([
+        make.air(treated)?,
+        make.carry(treated)?,
+        make.friction()?,
+        shape_of_seat(planned.shape, length_stated(job, joint.seat)),
+    ]);
     Ok(all)
+}
+
+fn own(why: Option<&'static str>) -> Option<Cow<'static, str>> {
+    why.map(Cow::Borrowed)
 }
 
 /// A quantity that does not vary.
@@ -166,7 +177,7 @@ fn size(
     let nominal = joint.nominal.get::<meter>();
     let name = format!("size of the {}", side.name);
     let failed = |error| ScatterError::Distribution { input: name.clone(), error };
-    let assumed = stated.is_none().then_some(SIZES_WHY);
+    let assumed = own(stated.is_none().then_some(SIZES_WHY));
     let usual = SizeSpread::Normal(NormalSize { capability: 1.0, unsorted: false, mean: None });
     let (distribution, shape) = match stated.unwrap_or(usual) {
         SizeSpread::Fixed => (Distribution::Fixed(0.5 * (ends.0 + ends.1)), "fixed at the middle".to_owned()),
@@ -260,7 +271,11 @@ impl Maker<'_> {
             shape,
             low: shown(ends.0),
             high: shown(ends.1),
-            assumed: self.stated.medium.is_none().then_some(if taken_out.is_some() { TAKEN_WHY } else { MEDIUM_WHY }),
+            assumed: own(self.stated.medium.is_none().then_some(if taken_out.is_some() {
+                TAKEN_WHY
+            } else {
+                MEDIUM_WHY
+            })),
         })
     }
 
@@ -284,7 +299,7 @@ impl Maker<'_> {
     fn place(&self, kind: InputKind, name: String, planned: f64) -> Result<InputUsed, ScatterError> {
         let (distribution, shape) = formed(self.stated.film.unwrap_or(Form::Uniform), (0.0, 1.0), planned)?;
         let end = |words: &str| AnyValue::Text(words.to_owned());
-        let assumed = self.stated.film.is_none().then_some(FILM_WHY);
+        let assumed = own(self.stated.film.is_none().then_some(FILM_WHY));
         Ok(InputUsed { kind, name, distribution, shape, low: end("slow end"), high: end("quick end"), assumed })
     }
 
@@ -320,7 +335,7 @@ impl Maker<'_> {
             shape,
             low: AnyValue::Number(low),
             high: AnyValue::Number(high),
-            assumed: self.stated.friction.is_none().then_some(FRICTION_WHY),
+            assumed: own(self.stated.friction.is_none().then_some(FRICTION_WHY)),
         })
     }
 }
@@ -344,13 +359,15 @@ fn time(
     let ends = (kept(planned - within), kept(planned + within));
     let (distribution, shape) = formed(spread.form, ends, planned)?;
     let shown = |value| AnyValue::Duration(Time::new::<second>(value));
-    Ok(InputUsed { kind, name, distribution, shape, low: shown(ends.0), high: shown(ends.1), assumed })
+    Ok(InputUsed { kind, name, distribution, shape, low: shown(ends.0), high: shown(ends.1), assumed: own(assumed) })
 }
 
-fn shape_of_seat((low, high): (f64, f64)) -> InputUsed {
+fn shape_of_seat(shape: &ShapeFactor, length_stated: bool) -> InputUsed {
+    let (low, high) = shape.force;
     if high <= low {
         return fixed(InputKind::Shape, low);
     }
+    let help = if length_stated { "" } else { SHAPE_HELP };
     InputUsed {
         kind: InputKind::Shape,
         name: "shape of the seat".to_owned(),
@@ -358,7 +375,7 @@ fn shape_of_seat((low, high): (f64, f64)) -> InputUsed {
         shape: "uniform".to_owned(),
         low: AnyValue::Number(low),
         high: AnyValue::Number(high),
-        assumed: Some(SHAPE_WHY),
+        assumed: shape.known_words().map(|known| format!("{known}, any value as likely{help}").into()),
     }
 }
 

@@ -28,7 +28,7 @@ pub use sensitivity::{Index, indices};
 pub use share::Share;
 pub use worker::{OneByOne, Worker};
 
-use super::{Method, PlanError, joint};
+use super::{Method, PlanError, SolvedSeats, joint};
 use crate::job::Job;
 use crate::quantity::Force;
 use thiserror::Error;
@@ -92,12 +92,25 @@ impl ScatterError {
 /// # Errors
 /// [`ScatterError`] for a number of draws outside [`DRAWS`], a mean outside its limits, and draws that cannot be planned.
 pub fn scatter(job: &Job, request: &Request, worker: &impl Worker) -> Result<Scatter, ScatterError> {
+    scatter_among(job, request, &SolvedSeats::default(), worker)
+}
+
+/// Draws the parts of a job that has been planned with these sections, so that none is solved twice.
+///
+/// # Errors
+/// As for [`scatter`].
+pub fn scatter_among(
+    job: &Job,
+    request: &Request,
+    solved: &SolvedSeats,
+    worker: &impl Worker,
+) -> Result<Scatter, ScatterError> {
     if !(DRAWS.0..=DRAWS.1).contains(&request.draws) {
         return Err(ScatterError::Draws { asked: request.draws });
     }
     let joints = joint::joints(job)?;
     let seats = joints.iter().zip(0..).map(|(joint, number)| {
-        let model = prepare::prepare(job, joint, request.method, worker)?;
+        let model = prepare::prepare(job, joint, (request.method, solved), worker)?;
         Ok(summary::seat(&model, request, number, worker))
     });
     let seats = seats.collect::<Result<Vec<_>, ScatterError>>()?;
@@ -110,5 +123,6 @@ pub fn scatter(job: &Job, request: &Request, worker: &impl Worker) -> Result<Sca
 /// As for [`scatter`].
 pub fn seat_models<'j>(job: &'j Job, method: Method, worker: &impl Worker) -> Result<Vec<SeatModel<'j>>, ScatterError> {
     let joints = joint::joints(job)?;
-    joints.iter().map(|joint| prepare::prepare(job, joint, method, worker)).collect()
+    let solved = SolvedSeats::default();
+    joints.iter().map(|joint| prepare::prepare(job, joint, (method, &solved), worker)).collect()
 }

@@ -105,10 +105,11 @@ impl SeatModel<'_> {
 pub(super) fn prepare<'j>(
     job: &'j Job,
     joint: &Joint<'j>,
-    method: Method,
+    method: (Method, &SolvedSeats),
     worker: &impl Worker,
 ) -> Result<SeatModel<'j>, ScatterError> {
-    let (stiffness, shape) = Presser::new(job, joint, (method, &SolvedSeats::default()))?.stiffness()?;
+    let presser = Presser::new(job, joint, method)?;
+    let (stiffness, shape) = presser.stiffness()?;
     let hold = |side: &Side<'_>| Ok::<_, PlanError>(treat(job, joint.seat, side.piece, side.treatment)?.track.hold());
     let holds = (hold(&joint.inner)?, hold(&joint.outer)?);
     let inputs = inputs(job, joint, &Planned { holds, shape })?;

@@ -22,6 +22,13 @@ pub struct Index {
     pub total_error: f64,
 }
 
+impl Index {
+    /// Share that goes if this input alone were known, never more than what it takes part in: both are estimates.
+    pub fn alone(&self) -> f64 {
+        self.first.min(self.total)
+    }
+}
+
 /// Sums over one batch, of an output less its value in the middle.
 #[derive(Clone)]
 struct Sums {

@@ -5,7 +5,7 @@ use crate::plan::caution::{Caution, Level};
 use crate::plan::sentence::Word;
 
 /// Families of codes by how they begin, and the step at which they apply; the first that fits, and whose step there is, counts.
-const FAMILIES: [(&str, StepKind); 50] = [
+const FAMILIES: [(&str, StepKind); 51] = [
     ("hot-", StepKind::Warm),
     ("too-hot", StepKind::Warm),
     ("steam", StepKind::Warm),
@@ -45,8 +45,9 @@ const FAMILIES: [(&str, StepKind); 50] = [
     ("thin-side", StepKind::Push),
     ("uneven-wall", StepKind::Warm),
     ("uneven-wall", StepKind::Push),
-    ("liner", StepKind::Push),
     ("seal-force", StepKind::SealPress),
+    ("liner-overload", StepKind::Push),
+    ("liner-limit-near", StepKind::Push),
     ("seal-", StepKind::Seal),
     ("stack-", StepKind::Stack),
     ("retaining-ring", StepKind::Ring),
@@ -136,6 +137,25 @@ mod tests {
         assert_eq!(work.stages[1].steps[0].cautions, [0]);
         assert_eq!(work.stages[1].steps[1].cautions, [1, 4]);
         assert_eq!((work.before, work.notes), (vec![3], vec![5]), "without a step: before the first, notes at the end");
+    }
+
+    /// What a liner does in service belongs to no step of the work, what it bears while the ring is pushed does, and a housing too
+    /// hot for its liner to where it is warmed.
+    #[test]
+    fn what_a_liner_does_in_service_stands_before_the_work_and_what_it_bears_at_the_push() {
+        let stages = vec![seat(SeatKind::Housing, &[StepKind::Warm, StepKind::Push])];
+        let found = [
+            caution("too-hot", Level::Danger, "The housing with its liner would reach 100 °C."),
+            caution("liner-overload", Level::Danger, "The liner passes its strength."),
+            caution("liner-comes-free", Level::Warning, "It comes free."),
+            caution("liner-yields-in-service", Level::Warning, "The liner passes its strength in service."),
+            caution("liner-limit-near", Level::Caution, "The liner comes close to its strength."),
+            caution("liner", Level::Note, "The bore is that of a liner."),
+        ];
+        let work = cautions(&found, stages);
+        assert_eq!(work.stages[0].steps[0].cautions, [0]);
+        assert_eq!(work.stages[0].steps[1].cautions, [1, 4]);
+        assert_eq!((work.before, work.notes), (vec![2, 3], vec![5]));
     }
 
     #[test]

@@ -81,13 +81,23 @@ pub struct LinerDocument {
     pub between_mpa: RangeDocument<f64>,
     /// Hoop stress of the housing at the liner, tightest case.
     pub housing_hoop_mpa: f64,
-    /// Strength over stress of the housing there.
+    /// Least strength over stress of the liner, with and without the ring, in the shop, while it is warm and in service; null
+    /// where nothing strains it.
+    pub liner_factor: Option<f64>,
+    /// When that is, in words; null as before.
+    pub liner_factor_when: Option<String>,
+    /// The same of the housing around it.
     pub housing_factor: Option<f64>,
+    /// When that is, in words; null as before.
+    pub housing_factor_when: Option<String>,
     /// Common temperature from which a pressed liner is free; null where there is none.
     pub free_from_c: Option<f64>,
+    /// Common temperature from which downwards it is free; null where there is none.
+    pub free_below_c: Option<f64>,
 }
 
 pub(super) fn liner(liner: &LinerPlan) -> LinerDocument {
+    let (of_liner, of_housing) = (liner.liner_reserves.worst(), liner.housing_reserves.worst());
     LinerDocument {
         wall_mm: mm(liner.wall),
         material: liner.liner.clone(),
@@ -96,8 +106,12 @@ pub(super) fn liner(liner: &LinerPlan) -> LinerDocument {
         bore_expansion_um_per_mk: figures(1e6 * liner.bore_expansion_per_k),
         between_mpa: range(liner.between.map(mpa)),
         housing_hoop_mpa: mpa(liner.housing_hoop),
-        housing_factor: liner.housing_factor.map(figures),
-        free_from_c: liner.free_from.map(celsius),
+        liner_factor: of_liner.map(|reserve| figures(reserve.least)),
+        liner_factor_when: of_liner.map(|reserve| reserve.when.clone()),
+        housing_factor: of_housing.map(|reserve| figures(reserve.least)),
+        housing_factor_when: of_housing.map(|reserve| reserve.when.clone()),
+        free_from_c: liner.free_from.hot.map(celsius),
+        free_below_c: liner.free_from.cold.map(celsius),
     }
 }
 

@@ -132,7 +132,7 @@ pub struct InputDocument {
     /// Its greatest value or limit, in metric units.
     pub high: String,
     /// Why this distribution, where the job does not state it.
-    pub assumed: Option<&'static str>,
+    pub assumed: Option<String>,
 }
 
 const BEYOND: &str = "the placing clearance outlasts the four hours that are followed";
@@ -154,7 +154,7 @@ fn seat(seat: &SeatScatter) -> SeatScatterDocument {
         shape: input.shape.clone(),
         low: shown(&input.low),
         high: shown(&input.high),
-        assumed: input.assumed,
+        assumed: input.assumed.as_deref().map(str::to_owned),
     });
     SeatScatterDocument {
         seat: seat.seat.name(),

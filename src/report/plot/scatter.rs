@@ -196,11 +196,11 @@ impl<'a> Page<'a> {
             let base = middle + CAP_HEIGHT * LABEL_SIZE / 2.0;
             self.write(&name, (LABEL_SIZE, Weight::Regular, INK), 1.0, at(left - GAP, base));
             self.rectangle((left, x(index.total)), (above, below), BAND);
-            self.rectangle((left, x(index.first.min(index.total))), (above, below), MIDDLE);
+            self.rectangle((left, x(index.alone())), (above, below), MIDDLE);
             let (a, b) = (at(left, above), at(x(index.total), below));
             self.scene.line(vec![a, at(b.x, a.y), b, at(a.x, b.y), a], 1.5, MIDDLE);
             let per_cent = |share: f64| fixed((share * 100.0).clamp(0.0, 100.0), 0);
-            let number = format!("{} %, {} alone", per_cent(index.total), per_cent(index.first.min(index.total)));
+            let number = format!("{} %, {} alone", per_cent(index.total), per_cent(index.alone()));
             self.write(&number, quiet, 0.0, at(x(index.total) + 10.0, base));
         }
         let y = top + 34.0 + ROW * self.shown.len() as f64 + 8.0;

@@ -51,6 +51,8 @@ pub struct SeatSectionDocument {
     pub friction: f64,
     /// Force to press home, or what the fit holds along the axis in service.
     pub force_n: f64,
+    /// The same with what friction, and a longer seat where the length is not stated, may add: the most that the plan counts with.
+    pub force_most_n: f64,
     /// How far the ring closes in a housing, or grows on a shaft; null where it has no such surface.
     pub ring_change: Option<ClosingDocument>,
     /// Largest stresses, inner part first, away from singular places.
@@ -74,7 +76,7 @@ pub struct ClosingDocument {
     pub middle_um: f64,
     /// At the back face.
     pub back_um: f64,
-    /// At the raceway.
+    /// At the middle of the raceway's groove; of the width where no groove is known, or the part is no bearing.
     pub raceway_um: f64,
     /// Mean over the width.
     pub mean_um: f64,
@@ -182,6 +184,7 @@ impl SeatSectionDocument {
             touching: crate::report::json::figures(contact.touching),
             friction: seat.friction,
             force_n: newtons(seat.force),
+            force_most_n: newtons(seat.force_most),
             ring_change: seat.closing.as_ref().map(closing),
             stresses: stresses(seat),
             pressure: contact.pressure.iter().map(at).collect(),

@@ -3,7 +3,7 @@
 use super::words::{readings, title, unread};
 use crate::job::Job;
 use crate::plan::SeatKind;
-use crate::plan::drawing::{SectionPlan, ShoulderLoad};
+use crate::plan::drawing::{SectionPlan, ShoulderLoad, over_plane};
 use crate::quantity::{
     Force, Length, Pressure, Ratio, System, Toward, show_force, show_pressure, show_rough_size, show_share,
     show_small_length,
@@ -51,12 +51,10 @@ fn capital(text: &str) -> String {
     format!("{}{rest}", first.to_uppercase())
 }
 
-/// "+39 %": by how much the section exceeds the plane formula; nothing where that gives nothing, or the other sign.
+/// "+39 %": by how much the section exceeds the plane formula; nothing where there is nothing to compare.
 fn difference(section: f64, plane: f64) -> String {
-    if plane * section <= 0.0 || !(section / plane).is_finite() {
-        return String::new();
-    }
-    let more = 100.0 * (section / plane - 1.0);
+    let Some(share) = over_plane(section, plane) else { return String::new() };
+    let more = 100.0 * share;
     let more = if more.abs() < 0.05 { 0.0 } else { more };
     format!("{more:+.1} %")
 }
@@ -73,7 +71,8 @@ fn force(seat: &SectionPlan, system: System) -> Row {
     let friction = format!("{what}, friction {:.3}", seat.friction);
     let friction = friction.trim_end_matches('0').trim_end_matches('.').to_owned();
     let show = |force: Force| show_force(force, system, toward);
-    [friction, show(seat.force), show(seat.plane.force), difference(seat.force.value, seat.plane.force.value)]
+    let more = if seat.may_need().is_some() { " or more" } else { "" };
+    [friction, show(seat.force) + more, show(seat.plane.force), difference(seat.force.value, seat.plane.force.value)]
 }
 
 fn closing(seat: &SectionPlan, system: System) -> Vec<Row> {
@@ -82,12 +81,15 @@ fn closing(seat: &SectionPlan, system: System) -> Vec<Row> {
     let show = |length: Length| show_small_length(length, system, Toward::Nearest);
     let row =
         |place: String, section: Length| [place, show(section), show(plane), difference(section.value, plane.value)];
-    vec![
+    let mut rows = vec![
         row(format!("{} {verb} by, at the front", seat.ring), closing.front),
         row("   at mid-width".to_owned(), closing.middle),
         row("   at the back".to_owned(), closing.back),
-        row("   at the raceway".to_owned(), closing.raceway),
-    ]
+    ];
+    if seat.rolls {
+        rows.push(row("   at the raceway".to_owned(), closing.raceway));
+    }
+    rows
 }
 
 fn stresses(seat: &SectionPlan, system: System) -> Vec<Row> {
@@ -124,18 +126,28 @@ fn wall(shoulder: &ShoulderLoad, system: System) -> Vec<[String; 2]> {
         let membrane = show(wall.root_membrane);
         format!("membrane {membrane}, bending {}", show(wall.root_bending))
     };
-    let deflects = shoulder.pushed.edge_deflection - shoulder.fitted.edge_deflection;
     vec![
         ["force on it, pushed home".to_owned(), show_force(shoulder.force, system, Toward::Up)],
         ["stress at its root, fitted".to_owned(), line(&shoulder.fitted)],
         ["stress at its root, fitted and pushed".to_owned(), line(&shoulder.pushed)],
-        ["its edge gives way to the push by".to_owned(), show_small_length(deflects, system, Toward::Nearest)],
+        [
+            "its edge gives way to the push by".to_owned(),
+            show_small_length(shoulder.deflects(), system, Toward::Nearest),
+        ],
     ]
 }
 
 fn notes(seat: &SectionPlan, system: System) -> Vec<String> {
     let mut notes = vec![unread(seat, system)];
-    if seat.interference > Length::default() {
+    if let Some(most) = seat.may_need() {
+        let most = show_force(most, system, Toward::Up);
+        let adds = if seat.length_stated { "friction adds" } else { "friction, and a seat longer than drawn, add" };
+        notes.push(format!(
+            "The force is that without what {adds} to the pressure: choose the press by the plan, which counts with \
+             up to {most} in this case."
+        ));
+    }
+    if seat.touches() {
         let touching = seat.state.contacts[0].touching;
         let share = show_share(Ratio::new::<ratio>(touching), Toward::Nearest);
         if touching < 0.999 {

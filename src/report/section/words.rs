@@ -15,7 +15,7 @@ fn interference(seat: &SectionPlan, system: System) -> String {
 
 /// The answer in a sentence.
 pub(crate) fn title(seat: &SectionPlan, system: System) -> String {
-    if seat.interference <= Length::default() {
+    if !seat.touches() {
         return format!("The {} is free in its seat {}", seat.ring, seat.moment.words());
     }
     let pressure = show_pressure(seat.state.contacts[0].mean_pressure, system, Toward::Nearest);
@@ -40,11 +40,14 @@ pub(crate) fn readings(seat: &SectionPlan, system: System) -> String {
 
 /// Where nothing is read, and why.
 pub(crate) fn unread(seat: &SectionPlan, system: System) -> String {
-    let corner = if seat.state.wall.is_some() { " and the inner corner of the shoulder" } else { "" };
+    if seat.field.singular.is_empty() {
+        return "Pressure and stress are read up to the ends of the contact: no part goes on beyond them.".to_owned();
+    }
+    let corner = if seat.state.wall.is_some() { ", and of the inner corner of the shoulder" } else { "" };
     let distance = show_rough_size(seat.field.unread, system, Toward::Nearest);
     format!(
-        "Pressure and stress are not read within {distance} of the ends of the contact{corner}: where a part goes on beyond \
-         them elasticity sets no limit, and a finer mesh only shows more."
+        "Pressure and stress are not read within {distance} of an end of the contact beyond which a part goes on{corner}: \
+         elasticity sets no limit there, and a finer mesh only shows more."
     )
 }
 

@@ -8,7 +8,7 @@ use crate::mechanics::{ClearanceRange, Landing, WallPlace};
 use crate::plan::push::{ForceCourse, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, WallPlan};
 use crate::plan::{LinerPlan, Plan, SeatPlan};
 use crate::quantity::{Cases, Force, System, Toward, show_duration, show_force, show_pressure, show_torque};
-use crate::report::words::turned;
+use crate::report::words::{plain, turned};
 
 /// What pushing the part home, holding it and drawing it off takes.
 pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, show: Show, page: &mut Page) {
@@ -211,12 +211,17 @@ fn liner_text(liner: &LinerPlan, show: Show) -> String {
     let held = match liner.pressed {
         None => "cast in".to_owned(),
         Some((least, most)) => {
-            format!("pressed in with {} to {}", show.small(least, Toward::Nearest), show.small(most, Toward::Nearest))
+            let (least, most) = (show.small(least, Toward::Nearest), show.small(most, Toward::Nearest));
+            if least == most {
+                format!("pressed in with {least}")
+            } else {
+                format!("pressed in with {least} to {most}")
+            }
         }
     };
     let mut text = format!(
         "Liner of {}, {} thick, {held} in {}. Its bore grows by {:.1} µm for a metre and kelvin around 20 °C. With the ring in it, \
-         liner and housing press on each other with {} in the tightest case; the housing bears {} around it",
+         liner and housing press on each other with {} in the tightest case; the housing bears {} around it.",
         liner.liner,
         show.size(liner.wall),
         liner.housing,
@@ -224,15 +229,23 @@ fn liner_text(liner: &LinerPlan, show: Show) -> String {
         show.pressure(liner.between.tightest),
         show.pressure(liner.housing_hoop),
     );
-    if let Some(factor) = liner.housing_factor {
-        text.push_str(&format!(" (strength over stress {factor:.1})"));
+    for (part, reserves) in [("liner", &liner.liner_reserves), ("housing", &liner.housing_reserves)] {
+        if let Some(reserve) = reserves.worst() {
+            text.push_str(&format!(
+                " Strength over stress of the {part} is {} at the least, {}.",
+                plain(reserve.least, Toward::Down),
+                reserve.when
+            ));
+        }
     }
-    text.push('.');
     if liner.pressed.is_some() {
-        text.push_str(&match liner.free_from {
+        text.push_str(&match liner.free_from.hot {
             Some(at) => format!(" Warmed together, it comes free from {}.", show.lock_down(at)),
             None => " Warming both together does not free it.".to_owned(),
         });
+        if let Some(at) = liner.free_from.cold {
+            text.push_str(&format!(" Cooled together, it comes free from {}.", show.lock(Some(at))));
+        }
     }
     text
 }

@@ -31,10 +31,13 @@ pub struct FrictionSpan {
 }
 
 impl FrictionSpan {
-    /// The least and the most of them and of one, that without friction; a ring between two supports left out.
-    pub fn ends(&self) -> (f64, f64) {
+    /// The least and the most of them and of one, that without friction; a ring between two supports only where it is `held` against
+    /// a stop.
+    pub fn ends(&self, held: bool) -> (f64, f64) {
+        let between = held.then_some(self.stuck_and_held);
         [self.pushed, self.pulled, self.stuck]
             .into_iter()
+            .chain(between)
             .fold((1.0, 1.0), |(least, most), k| (least.min(k), most.max(k)))
     }
 }

@@ -30,7 +30,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, request: &SectionPicture, scale: &Scale, (
     let y = |value: f64| bottom - value / most * HEIGHT;
     let x = |position: Length| scale.x(position.get::<meter>());
     let (from, to) = ends(seat);
-    if seat.interference <= Length::default() {
+    if !seat.touches() {
         pen.scene.line(vec![at(left, bottom), at(right, bottom)], 1.5, MUTED);
         let middle = at((x(from) + x(to)) / 2.0, bottom - HEIGHT / 2.0);
         pen.write("none: the parts do not touch", LABEL, 0.5, middle);

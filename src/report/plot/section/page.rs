@@ -92,7 +92,7 @@ fn signed(text: &str) -> String {
 /// What to know of the picture.
 fn notes(request: &SectionPicture, extent: &Extent) -> String {
     let (seat, system) = (request.seat, request.system);
-    if seat.interference <= Length::default() {
+    if !seat.touches() {
         return format!("To scale; the clearance is drawn {} times as large as it is.", fixed(extent.magnified, 0));
     }
     let mut text = format!(
@@ -103,11 +103,13 @@ fn notes(request: &SectionPicture, extent: &Extent) -> String {
         let stress = show_pressure(at.stress, system, Toward::Nearest);
         text.push_str(&format!(" Dot: largest, {stress}, in the {}.", seat.parts[part]));
     }
-    let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
-    let corner = if seat.state.wall.is_some() { " and at the shoulder’s corner" } else { "" };
-    text.push_str(&format!(
-        " Circles and grey: nothing is read within {unread} of the ends of the contact{corner}: elasticity sets no limit where a part goes on."
-    ));
+    if !seat.field.singular.is_empty() {
+        let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
+        let corner = if seat.state.wall.is_some() { " and at the shoulder’s corner" } else { "" };
+        text.push_str(&format!(
+            " Circles and grey: nothing is read within {unread} of an end of the contact{corner}: elasticity sets no limit where a part goes on."
+        ));
+    }
     if extent.cut {
         text.push_str(&format!(" The {} goes on beyond the picture.", seat.seat.name()));
     }
@@ -215,7 +217,7 @@ impl Page<'_> {
     /// Circles around the places where nothing is read.
     fn unread(&mut self) {
         let field = &self.request.seat.field;
-        if self.request.seat.interference <= Length::default() {
+        if !self.request.seat.touches() {
             return;
         }
         let radius = self.scale.px * field.unread.get::<meter>();

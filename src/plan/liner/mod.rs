@@ -1,21 +1,26 @@
 //! A liner in the housing's bore: how far the bore follows which material, and what it does to both.
 
+mod free;
+mod strain;
+
+pub use free::FreeFrom;
+pub use strain::{Reserve, Reserves};
+
+pub(super) use free::hottest;
+pub(super) use strain::Strained;
+
 use super::PlanError;
-use super::strength::strength;
 use crate::job::{Housing, Job};
-use crate::mechanics::{Held, LinedBore, LinedState, Part, Ring, YieldCheck};
+use crate::mechanics::{Held, LinedBore, LinedState, Ring};
 use crate::quantity::{Cases, Length, Pressure, Ratio, ThermodynamicTemperature, reference_temperature};
-use crate::stock::material::{Provenance, TemperatureLimit};
 use crate::stock::{Curve, Material};
+use crate::thermal::ThermalError;
 use uom::si::length::meter;
 use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::kelvin;
 
 /// Steps of temperature in which the bore of a lined housing is tabulated, K: where a liner comes free the table bends.
 const STEP_K: f64 = 2.0;
-
-/// Temperature to which the end of a liner's hold is found, K.
-const TOLERANCE_K: f64 = 0.01;
 
 /// What the pressure and the hold of a liner are computed with.
 pub(super) const SOURCE: &str =
@@ -38,11 +43,12 @@ pub struct LinerPlan {
     pub between: Cases<Pressure>,
     /// Hoop stress of the housing there, tightest case.
     pub housing_hoop: Pressure,
-    /// Strength over stress of the housing there, tightest case; none where there is no stress.
-    pub housing_factor: Option<f64>,
-    /// Common temperature from which a pressed liner is free in its housing; none where that is not reached within the
-    /// materials' tables, or it is cast in.
-    pub free_from: Option<ThermodynamicTemperature>,
+    /// How far the liner is from its strength, with its most interference.
+    pub liner_reserves: Reserves,
+    /// The same of the housing around it.
+    pub housing_reserves: Reserves,
+    /// Where a pressed liner is free in its housing; nowhere for one that is cast in.
+    pub free_from: FreeFrom,
 }
 
 /// The lined bore of a housing, for the least interference of a pressed liner; none without one.
@@ -85,7 +91,8 @@ pub(super) fn expansion(bore: &LinedBore, housing: &Housing) -> Result<Option<Cu
     };
     let points = temperatures.into_iter().map(strain).collect::<Result<Vec<_>, _>>()?;
     // The two tables overlap: every job was checked at 20 °C at the least.
-    Ok(Curve::new(&points).ok())
+    let curve = Curve::new(&points).map_err(|source| ThermalError::Property { property: "expansion", source })?;
+    Ok(Some(curve))
 }
 
 /// Mass of housing metal that takes up as much heat as housing and liner do, over that of the bare boss.
@@ -100,17 +107,19 @@ pub(super) fn heat_share(job: &Job, housing: &Housing) -> f64 {
     (of_liner + of_housing) / ((outside - bore) * heat(&housing.material))
 }
 
-/// What the liner and the housing around it bear once the ring presses with `pressure`.
-pub(super) fn plan(job: &Job, pressure: &Cases<Pressure>) -> Result<Option<LinerPlan>, PlanError> {
+/// What the liner and the housing around it bear once the ring presses with `pressure` in the shop, and in some states.
+pub(super) fn plan(
+    job: &Job,
+    pressure: &Cases<Pressure>,
+    states: impl Fn() -> Result<Vec<Strained>, PlanError>,
+) -> Result<Option<LinerPlan>, PlanError> {
     let Some((housing, liner)) = job.housing.as_ref().and_then(|h| h.liner.as_ref().map(|liner| (h, liner))) else {
         return Ok(None);
     };
     let (Some(least), Some(most)) = (bore(job, housing), held(job, housing, |(_, most)| most)) else { return Ok(None) };
-    let shop = job.bench.temperature;
-    let tightest = state(&most, housing, &liner.material, shop, pressure.tightest)?;
-    let between =
-        |bore: &LinedBore, pressure| Ok::<_, PlanError>(state(bore, housing, &liner.material, shop, pressure)?.between);
-    let check = YieldCheck::of(&tightest.housing, Part::Outer, &strength(&housing.material))?;
+    let at_shop = |bore: &LinedBore, pressure| state(bore, housing, &liner.material, job.bench.temperature, pressure);
+    let tightest = at_shop(&most, pressure.tightest)?;
+    let (liner_reserves, housing_reserves) = strain::reserves(&most, (housing, liner), &states()?)?;
     let nearby = reference_temperature().get::<kelvin>() + 0.5 * STEP_K;
     let curve = expansion(&least, housing)?;
     Ok(Some(LinerPlan {
@@ -121,28 +130,14 @@ pub(super) fn plan(job: &Job, pressure: &Cases<Pressure>) -> Result<Option<Liner
         bore_expansion_per_k: curve.map_or(0.0, |curve| curve.at_inside(nearby) / (0.5 * STEP_K)),
         between: Cases {
             tightest: tightest.between,
-            middle: between(&least, pressure.middle)?,
-            loosest: between(&least, pressure.loosest)?,
+            middle: at_shop(&least, pressure.middle)?.between,
+            loosest: at_shop(&least, pressure.loosest)?.between,
         },
         housing_hoop: tightest.housing.at_inside.hoop,
-        housing_factor: check.factor,
-        free_from: free_from(&least, housing, &liner.material)?,
+        liner_reserves,
+        housing_reserves,
+        free_from: free::free_from(&least, housing, &liner.material)?,
     }))
-}
-
-/// How hot a housing may get before its pressed liner comes free; none where it never does, or is cast in.
-pub(super) fn hottest(job: &Job) -> Option<TemperatureLimit> {
-    let housing = job.housing.as_ref()?;
-    let liner = housing.liner.as_ref()?;
-    // What cannot be computed is an error of `plan`, which asks for the same temperature.
-    let temperature = free_from(&bore(job, housing)?, housing, &liner.material).ok()??;
-    Some(TemperatureLimit {
-        temperature,
-        reason: "the pressed liner with its least interference comes free: it may turn or come out, and the bore grows no further \
-                 than the liner alone"
-            .to_owned(),
-        provenance: Provenance::of_calculation(SOURCE, "from the liner's least interference and the expansion of both materials"),
-    })
 }
 
 fn state(
@@ -154,28 +149,4 @@ fn state(
 ) -> Result<LinedState, PlanError> {
     let strain = |material: &Material| Ratio::new::<ratio>(material.expansion().at_inside(at.get::<kelvin>()));
     Ok(bore.under(pressure, strain(liner), strain(&housing.material))?)
-}
-
-/// The nearest temperature above that of reference at which a pressed liner bears no more: a housing that expands more leaves it
-/// when warm.
-fn free_from(
-    bore: &LinedBore,
-    housing: &Housing,
-    liner: &Material,
-) -> Result<Option<ThermodynamicTemperature>, PlanError> {
-    let Held::Pressed(_) = bore.held else { return Ok(None) };
-    let bears = |at_k: f64| -> Result<bool, PlanError> {
-        let at = ThermodynamicTemperature::new::<kelvin>(at_k);
-        Ok(state(bore, housing, liner, at, Pressure::default())?.between > Pressure::default())
-    };
-    let most = liner.expansion().range().1.min(housing.material.expansion().range().1);
-    let (mut low, mut high) = (reference_temperature().get::<kelvin>(), most);
-    if bears(high)? {
-        return Ok(None);
-    }
-    while high - low > TOLERANCE_K {
-        let middle = 0.5 * (low + high);
-        if bears(middle)? { low = middle } else { high = middle }
-    }
-    Ok(Some(ThermodynamicTemperature::new::<kelvin>(low)))
 }
