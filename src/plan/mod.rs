@@ -11,6 +11,7 @@ mod dial;
 pub mod drawing;
 pub mod fasteners;
 mod grip;
+mod histories;
 mod holds;
 pub mod inspection;
 mod joint;

@@ -27,7 +27,7 @@ struct Soaked {
 }
 
 impl Track {
-    /// Time that the piece spends in its medium, s.
+    /// Time that the piece spends in its medium, s, as [`time_in_medium`] finds it.
     pub(super) fn hold(&self) -> f64 {
         self.soaked.as_ref().map_or(0.0, |soaked| soaked.hold)
     }
@@ -52,6 +52,23 @@ pub(super) struct Treated {
     pub(super) soak: Option<Soak>,
 }
 
+/// Time that a piece spends in its medium, s.
+pub(super) fn time_in_medium(
+    job: &Job,
+    seat: SeatKind,
+    piece: Piece,
+    treatment: Option<&Treatment>,
+) -> Result<f64, PlanError> {
+    let Some(treatment) = treatment else { return Ok(0.0) };
+    let subject = Subject::new(job, piece)?;
+    Ok(Soaking::new(job, &subject, treatment, counts(seat))?.held(Pace::Slow)?.1.get::<second>())
+}
+
+/// The body of a bearing whose temperature counts for the fit.
+fn counts(seat: SeatKind) -> BearingPart {
+    if seat == SeatKind::Housing { BearingPart::OuterRing } else { BearingPart::InnerRing }
+}
+
 /// Follows one piece through its treatment, with the ends of the film ranges that leave the least in hand: slow in the
 /// medium, quick in shop air.
 pub(super) fn treat(
@@ -65,7 +82,7 @@ pub(super) fn treat(
         return Ok(Treated { track: Track { shop, soaked: None }, soak: None });
     };
     let subject = Subject::new(job, piece)?;
-    let counts = if seat == SeatKind::Housing { BearingPart::OuterRing } else { BearingPart::InnerRing };
+    let counts = counts(seat);
     let course = Soaking::new(job, &subject, treatment, counts)?;
     let (slow, hold) = course.held(Pace::Slow)?;
     let quick = match treatment.hold {
