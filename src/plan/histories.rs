@@ -4,9 +4,9 @@
 //! same medium for the same time before.
 
 use super::PlanError;
-use super::model::SeatKind;
+use super::model::{SeatKind, Soak};
 use super::subject::Subject;
-use super::track::{Treated, treat};
+use super::track::{Track, follow, soak_of, treat};
 use crate::job::{Bench, FilmChoice, Job, Piece, Treatment};
 use crate::quantity::{Area, Length, Mass, Pressure, Ratio, ThermodynamicTemperature};
 use crate::stock::Material;
@@ -15,7 +15,7 @@ use std::collections::HashMap;
 use std::collections::hash_map::DefaultHasher;
 use std::fmt;
 use std::hash::{Hash, Hasher};
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 
 /// Histories that are kept; more of them begin anew, so that memory stays bounded.
 const MOST: usize = 512;
@@ -39,11 +39,18 @@ struct Known {
 #[derive(Clone)]
 struct Entry {
     of: Arc<DependsOn>,
-    treated: Arc<Treated>,
+    track: Arc<Track>,
+    /// What a report shows, once a plan has asked for it.
+    soak: Arc<OnceLock<Option<Soak>>>,
+}
+
+/// A piece that was followed: its temperature against time, and the soak that a report shows when it is treated.
+pub(super) struct Treated {
+    pub(super) track: Arc<Track>,
+    pub(super) soak: Option<Soak>,
 }
 
 /// Everything that a history depends on.
-#[derive(PartialEq)]
 struct DependsOn {
     seat: SeatKind,
     material: Material,
@@ -67,40 +74,99 @@ fn air(bench: &Bench) -> Air {
     (*temperature, *humidity, film.clone(), *pressure)
 }
 
+/// The same of a history that is asked for.
+struct Asked<'a> {
+    seat: SeatKind,
+    material: &'a Material,
+    body: Body,
+    treatment: &'a Treatment,
+    air: Air,
+    hash: u64,
+}
+
+impl<'a> Asked<'a> {
+    fn new(job: &'a Job, seat: SeatKind, piece: Piece, treatment: &'a Treatment) -> Result<Self, PlanError> {
+        let subject = Subject::new(job, piece)?;
+        let (body, air) = (body(&subject), air(&job.bench));
+        Ok(Self { seat, material: subject.material, body, treatment, hash: hash(&body, treatment, &air), air })
+    }
+
+    fn is(&self, kept: &DependsOn) -> bool {
+        let DependsOn { seat, material, body, treatment, air } = kept;
+        *seat == self.seat
+            && *body == self.body
+            && treatment == self.treatment
+            && *air == self.air
+            && material == self.material
+    }
+
+    fn kept(&self) -> DependsOn {
+        DependsOn {
+            seat: self.seat,
+            material: self.material.clone(),
+            body: self.body,
+            treatment: self.treatment.clone(),
+            air: self.air.clone(),
+        }
+    }
+}
+
 impl Histories {
-    /// A piece through its treatment, as [`treat`] follows it.
+    /// A piece through its treatment, with its soak.
     pub(super) fn treat(
         &self,
         job: &Job,
         seat: SeatKind,
         piece: Piece,
         treatment: Option<&Treatment>,
-    ) -> Result<Arc<Treated>, PlanError> {
-        let Some(of) = treatment else { return treat(job, seat, piece, treatment).map(Arc::new) };
-        let subject = Subject::new(job, piece)?;
-        let (body, air) = (body(&subject), air(&job.bench));
-        let hash = hash(&body, of, &air);
-        let known: Vec<Entry> = self.known().by_hash.get(&hash).cloned().unwrap_or_default();
-        let same = |entry: &&Entry| {
-            let DependsOn { seat: its_seat, material, body: its_body, treatment, air: its_air } = &*entry.of;
-            *its_seat == seat && *its_body == body && treatment == of && *its_air == air && material == subject.material
+    ) -> Result<Treated, PlanError> {
+        let Some(treatment) = treatment else {
+            return Ok(Treated { track: Arc::new(follow(job, seat, piece, None)?), soak: None });
         };
-        if let Some(entry) = known.iter().find(same) {
-            return Ok(Arc::clone(&entry.treated));
+        let asked = Asked::new(job, seat, piece, treatment)?;
+        if let Some(entry) = self.find(&asked) {
+            let soak = match entry.soak.get() {
+                Some(soak) => soak.clone(),
+                None => soak_of((job, seat), piece, treatment, &entry.track)?,
+            };
+            return Ok(Treated { soak: entry.soak.get_or_init(|| soak).clone(), track: entry.track });
         }
-        let treated = Arc::new(treat(job, seat, piece, treatment)?);
-        let of = DependsOn { seat, material: subject.material.clone(), body, treatment: of.clone(), air };
-        self.keep(hash, Entry { of: Arc::new(of), treated: Arc::clone(&treated) });
-        Ok(treated)
+        let (track, soak) = treat(job, seat, piece, treatment)?;
+        let track = self.keep(&asked, track, OnceLock::from(soak.clone()));
+        Ok(Treated { track, soak })
     }
 
-    fn keep(&self, hash: u64, entry: Entry) {
+    /// Its temperature against time alone.
+    pub(super) fn follow(
+        &self,
+        job: &Job,
+        seat: SeatKind,
+        piece: Piece,
+        treatment: Option<&Treatment>,
+    ) -> Result<Arc<Track>, PlanError> {
+        let Some(of) = treatment else { return follow(job, seat, piece, None).map(Arc::new) };
+        let asked = Asked::new(job, seat, piece, of)?;
+        match self.find(&asked) {
+            Some(entry) => Ok(entry.track),
+            None => Ok(self.keep(&asked, follow(job, seat, piece, treatment)?, OnceLock::new())),
+        }
+    }
+
+    fn find(&self, asked: &Asked<'_>) -> Option<Entry> {
+        let known: Vec<Entry> = self.known().by_hash.get(&asked.hash)?.clone();
+        known.into_iter().find(|entry| asked.is(&entry.of))
+    }
+
+    fn keep(&self, asked: &Asked<'_>, track: Track, soak: OnceLock<Option<Soak>>) -> Arc<Track> {
+        let track = Arc::new(track);
+        let entry = Entry { of: Arc::new(asked.kept()), track: Arc::clone(&track), soak: Arc::new(soak) };
         let mut known = self.known();
         if known.count >= MOST {
             *known = Known::default();
         }
         known.count += 1;
-        known.by_hash.entry(hash).or_default().push(entry);
+        known.by_hash.entry(asked.hash).or_default().push(entry);
+        track
     }
 
     fn known(&self) -> MutexGuard<'_, Known> {

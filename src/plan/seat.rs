@@ -69,8 +69,8 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
         window,
         time_to_clear: holds.times,
         share_at_clear: holds.shares,
-        chill: inner.soak.clone(),
-        warm: outer.soak.clone(),
+        chill: inner.soak,
+        warm: outer.soak,
     })
 }
 
@@ -85,10 +85,10 @@ pub(super) struct Arrives {
 /// The same numbers as in [`plan`].
 pub(super) fn arrives(job: &Job, joint: &Joint<'_>, solved: &SolvedSeats) -> Result<Arrives, PlanError> {
     let diameters = Diameters::new(joint);
-    let treat = |side: &Side<'_>| solved.histories.treat(job, joint.seat, side.piece, side.treatment);
-    let (inner, outer) = (treat(&joint.inner)?, treat(&joint.outer)?);
+    let follow = |side: &Side<'_>| solved.histories.follow(job, joint.seat, side.piece, side.treatment);
+    let (inner, outer) = (follow(&joint.inner)?, follow(&joint.outer)?);
     let placing = job.bench.placing_clearance.get::<meter>();
-    let course = Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing };
+    let course = Course { diameters: &diameters, inner: &inner, outer: &outer, placing };
     let clearance = metres(course.at(job.bench.carry.get::<second>())).tightest;
     Ok(Arrives { clearance, window: course.window().tightest })
 }
