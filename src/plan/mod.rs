@@ -13,6 +13,7 @@ pub mod drawing;
 pub mod exercise;
 pub mod fasteners;
 mod grip;
+mod histories;
 mod holds;
 pub mod inspection;
 mod joint;

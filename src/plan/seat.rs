@@ -4,11 +4,10 @@ use super::basis::{self, Basis};
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::holds;
-use super::joint::Joint;
+use super::joint::{Joint, Side};
 use super::liner::{self, Strained};
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
 use super::push::{self, Presser};
-use super::track::treat;
 use super::verdict;
 use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
@@ -24,8 +23,9 @@ use uom::si::torque::newton_meter;
 
 pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats)) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
-    let inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
-    let outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
+    let histories = &method.1.histories;
+    let inner = histories.treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
+    let outer = histories.treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
     let placing = job.bench.placing_clearance;
     let course =
         Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
@@ -47,11 +47,12 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
     let liner = if joint.seat == SeatKind::Housing { liner::plan(job, &press.pressure, strained)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     let basis = basis(job, joint, &diameters, &at_bore)?;
+    let lock = diameters.lock();
     Ok(SeatPlan {
         basis,
         force_course: push::course(&presser, press.force.tightest, &standing, press.length)?,
         means: push::means(job, needed, wall.as_ref())?,
-        removal: push::removal(job, joint, press.force, freed(job, joint, &diameters))?,
+        removal: push::removal(job, joint, press.force, freed(job, joint, &diameters, &lock))?,
         tighter: if loose { push::tighter(job, joint, press.elastic_limit) } else { None },
         wall,
         liner,
@@ -65,7 +66,7 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
         grip,
         press,
         service,
-        lock: diameters.lock(),
+        lock,
         fit,
         at_bore,
         window,
@@ -74,6 +75,25 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
         chill: inner.soak,
         warm: outer.soak,
     })
+}
+
+/// What a search asks first: whether a plan can be what it looks for at all, without what takes most of the time.
+pub(super) struct Arrives {
+    /// Clearance of the tightest case when it reaches the seat.
+    pub(super) clearance: Length,
+    /// Time in shop air until its placing clearance is gone.
+    pub(super) window: Window,
+}
+
+/// The same numbers as in [`plan`].
+pub(super) fn arrives(job: &Job, joint: &Joint<'_>, solved: &SolvedSeats) -> Result<Arrives, PlanError> {
+    let diameters = Diameters::new(joint);
+    let follow = |side: &Side<'_>| solved.histories.follow(job, joint.seat, side.piece, side.treatment);
+    let (inner, outer) = (follow(&joint.inner)?, follow(&joint.outer)?);
+    let placing = job.bench.placing_clearance.get::<meter>();
+    let course = Course { diameters: &diameters, inner: &inner, outer: &outer, placing };
+    let clearance = metres(course.at(job.bench.carry.get::<second>())).tightest;
+    Ok(Arrives { clearance, window: course.window().tightest })
 }
 
 /// How warm the parts are at the latest moment to start pushing.
@@ -183,9 +203,10 @@ fn freed(
     job: &Job,
     joint: &Joint<'_>,
     diameters: &Diameters<'_>,
+    lock: &Cases<Option<ThermodynamicTemperature>>,
 ) -> (Option<ThermodynamicTemperature>, Option<ThermodynamicTemperature>) {
     let strain = diameters.outer_strain_for(0.0, job.bench.temperature.get::<kelvin>(), EACH.tightest);
-    (temperature_for_strain(&joint.outer.expansion, strain).ok(), diameters.lock().tightest)
+    (temperature_for_strain(&joint.outer.expansion, strain).ok(), lock.tightest)
 }
 
 /// The states in which the liner of a bore and the housing around it are strained.

@@ -68,7 +68,7 @@ fn enough_after(course: &Soaking<'_, '_>, slow: &Run, share_reached: Option<f64>
     let start = course.job.bench.temperature;
     let way = ENOUGH_SHARE * warming(course.treatment.temperature, start);
     let target = start + way;
-    slow.first_time_at(course.counts, target).or_else(|| course.until(Pace::Slow, target).ok().map(|(_, time)| time))
+    slow.first_time_at(course.counts, target).or_else(|| course.time_to(Pace::Slow, target).ok())
 }
 
 /// What evaporates from a cryogen to take up the heat of the piece; losses of the vessel come on top.

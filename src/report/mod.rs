@@ -16,6 +16,7 @@ pub mod options;
 pub mod plot;
 pub(crate) mod results;
 pub mod scatter;
+pub mod schemas;
 pub mod section;
 pub mod stock;
 pub mod sweep;

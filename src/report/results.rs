@@ -5,7 +5,7 @@ use super::json::figures;
 use super::words;
 use crate::plan::{Caution, GripTime, Level, Plan, SeatPlan, Verdict, Window};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_temperature};
-use serde_json::Value;
+use serde_json::{Map, Value};
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
@@ -19,10 +19,24 @@ pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
     cells
 }
 
-/// A cell as JSON: a number where it is one, null where it is empty.
-pub(crate) fn value(cell: &str) -> Value {
+/// Cells that are text, even where the text is a number.
+const TEXT: [&str; 6] = ["title", "reference", "seat", "verdict", "chill_medium", "warm_medium"];
+
+/// The cells of a seat as an object: a number where it is one, null where there is none.
+pub(crate) fn object(plan: &Plan<'_>, seat: &SeatPlan) -> Map<String, Value> {
+    let named = |(name, cell): Cell| {
+        let value = value(&name, &cell);
+        (name, value)
+    };
+    cells(plan, seat).into_iter().map(named).collect()
+}
+
+fn value(name: &str, cell: &str) -> Value {
     if cell.is_empty() {
         return Value::Null;
+    }
+    if TEXT.contains(&name) {
+        return Value::from(cell);
     }
     cell.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map_or_else(|| Value::from(cell), Value::Number)
 }

@@ -4,7 +4,7 @@ mod data;
 mod text;
 
 pub use data::{csv, json};
-pub use text::text;
+pub use text::{legend, picture_title, text};
 
 use crate::job::{Job, Piece};
 use crate::plan::options::{Used, Way, Worked};

@@ -3,7 +3,7 @@
 use super::chart::aligned;
 use super::csv::{safe, written};
 use super::json::pretty;
-use super::results::{cells, flags, grave, shown, value};
+use super::results::{cells, flags, grave, object, shown};
 use super::text::Page;
 use crate::plan::Plan;
 use crate::quantity::System;
@@ -96,10 +96,7 @@ pub fn json(title: &str, keys: &[String], steps: &[Step<'_>]) -> Result<String, 
     let one = |step: &Step<'_>| {
         let values: Map<String, Value> =
             keys.iter().cloned().zip(step.values.iter().map(|value| json!(value))).collect();
-        let seats = step.plan.seats.iter().map(|seat| {
-            let named = cells(&step.plan, seat).into_iter().map(|(name, cell)| (name, value(&cell)));
-            Value::Object(named.collect())
-        });
+        let seats = step.plan.seats.iter().map(|seat| object(&step.plan, seat));
         let (codes, reason) = flags(&step.plan);
         json!({
             "values": values,
