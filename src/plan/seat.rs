@@ -39,7 +39,8 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
     let press = at_shop(job, joint, &diameters, &presser)?;
     let service = service(job, joint, (&diameters, &presser))?;
     let needed = at_bore.force.tightest;
-    let wall = if joint.seat == SeatKind::Housing { push::wall(job, needed)? } else { None };
+    let tight = effective(job, joint, &at_bore.clearance)?.tightest.max(Length::default());
+    let wall = if joint.seat == SeatKind::Housing { push::wall(job, &press.shape, (needed, tight))? } else { None };
     let lined = joint.seat == SeatKind::Housing;
     let liner = if lined { liner::plan(job, &press.pressure)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());

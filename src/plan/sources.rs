@@ -25,7 +25,8 @@ const MODELS: [(&str, &str); 9] = [
     ),
     (
         "wall behind the part",
-        "annular plate with shear, edge held: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, from memory",
+        "own finite elements of the section where it was computed (force and moment at the root, both supports of the housing); \
+         else annular plate with shear, edge held: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, from memory",
     ),
     ("screw", "ISO 68-1 and ISO 724 geometry, balance of the flank; ISO 898-1 proof stresses; VDI 2230, from memory"),
     ("yielding", "Tresca and von Mises; partly plastic hub with the modified shear stress of DIN 7190-1, from memory"),

@@ -341,7 +341,7 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 60] = [
+const NULLABLE: [&str; 63] = [
     "inside_mm",
     "rz_um",
     "liner",
@@ -352,6 +352,9 @@ const NULLABLE: [&str; 60] = [
     "stack",
     "scatter",
     "allowable_free_n",
+    "allowable_on_back_n",
+    "allowable_on_front_n",
+    "as_plate_n",
     "wall",
     "means",
     "outer_limit_c",
