@@ -4,11 +4,12 @@ use super::basis::{self, Basis};
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::holds;
+use super::in_section::{self, OneBody, SectionHeat};
 use super::joint::Joint;
 use super::liner;
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
 use super::push::{self, Presser};
-use super::track::treat;
+use super::track::{Treated, treat};
 use super::verdict;
 use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
@@ -20,20 +21,26 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 use uom::si::torque::newton_meter;
 
-pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats)) -> Result<SeatPlan, PlanError> {
+pub(super) fn plan(
+    job: &Job,
+    joint: &Joint<'_>,
+    method: (Method, &SolvedSeats),
+    heat: in_section::When,
+) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
-    let inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
-    let outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
-    let placing = job.bench.placing_clearance;
-    let course =
-        Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
     let presser = Presser::new(job, joint, method)?;
+    let (inner, outer, section_heat) = heated(job, joint, (&diameters, &presser), heat)?;
+    let placing = job.bench.placing_clearance;
+    let course = course(&diameters, (&inner, &outer), placing);
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, within) = (course.window(), course.time_to_clear());
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
-    let (grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    let (mut grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().and_then(|heat| heat.race.as_ref())) {
+        grip.go_by(race);
+    }
     let standing = standing(job, joint, &seated)?;
     let holds = holds::shortest(job, joint, &course, within);
     let press = at_shop(job, joint, &diameters, &presser)?;
@@ -69,9 +76,42 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
         window,
         time_to_clear: holds.times,
         share_at_clear: holds.shares,
+        section_heat,
         chill: inner.soak,
         warm: outer.soak,
     })
+}
+
+fn course<'a, 'j>(
+    diameters: &'a Diameters<'j>,
+    (inner, outer): (&'a Treated, &'a Treated),
+    placing: Length,
+) -> Course<'a, 'j> {
+    Course { diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() }
+}
+
+/// Both parts with their treatment, in their section where that is wanted.
+fn heated(
+    job: &Job,
+    joint: &Joint<'_>,
+    (diameters, presser): (&Diameters<'_>, &Presser<'_>),
+    when: in_section::When,
+) -> Result<(Treated, Treated, Option<SectionHeat>), PlanError> {
+    let mut inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
+    let mut outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
+    if when == in_section::When::Never || (inner.soak.is_none() && outer.soak.is_none()) {
+        return Ok((inner, outer, None));
+    }
+    let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), job.bench.placing_clearance), presser)?;
+    let grip = grip::grip(job, joint, &at_bore, None, (inner.soak.as_ref(), outer.soak.as_ref()))?;
+    let one_body = OneBody {
+        inner: at_bore.inner,
+        outer: at_bore.outer,
+        clearance: at_bore.clearance.tightest,
+        grip: grip.and_then(|(grip, _)| grip.times.tightest.at()),
+    };
+    let heat = in_section::follow(job, joint, (&mut inner, &mut outer), (when, one_body))?;
+    Ok((inner, outer, heat))
 }
 
 /// How warm the parts are at the latest moment to start pushing.

@@ -16,6 +16,8 @@ use uom::si::time::second;
 pub(super) struct Track {
     shop: f64,
     soaked: Option<Soaked>,
+    /// Temperatures (K) that count for the fit, from the section of the piece, against time since it left its medium (s).
+    in_section: Vec<(f64, f64)>,
 }
 
 struct Soaked {
@@ -38,10 +40,37 @@ impl Track {
         let Some(soaked) = &self.soaked else { return self.shop };
         if time < -soaked.hold || time.is_infinite() {
             self.shop
+        } else if let Some(level) = self.read_section(time) {
+            level
         } else if time < 0.0 {
             soaked.in_medium.kelvin_at(soaked.counts, time + soaked.hold)
         } else {
             soaked.on_bench.kelvin_at(soaked.counts, time)
+        }
+    }
+}
+
+impl Track {
+    /// The curve of the section, straight between its readings; none without one.
+    fn read_section(&self, time: f64) -> Option<f64> {
+        let after = self.in_section.partition_point(|(at, _)| *at < time);
+        let (last, next) = (after.checked_sub(1).map(|k| self.in_section[k]), self.in_section.get(after));
+        Some(match (last, next) {
+            (Some((from, low)), Some(&(to, high))) => low + (high - low) * (time - from) / (to - from),
+            (Some((_, end)), None) => end,
+            (None, Some(&(_, begin))) => begin,
+            (None, None) => return None,
+        })
+    }
+}
+
+impl Treated {
+    /// Lets the piece go by the curve of its section from here on.
+    pub(super) fn go_by(&mut self, curve: Vec<(f64, f64)>) {
+        self.track.in_section = curve;
+        let end = from_kelvin(self.track.kelvin_at(0.0));
+        if let Some(soak) = &mut self.soak {
+            (soak.end, soak.in_section) = (end, true);
         }
     }
 }
@@ -62,7 +91,7 @@ pub(super) fn treat(
 ) -> Result<Treated, PlanError> {
     let shop = job.bench.temperature.get::<kelvin>();
     let Some(treatment) = treatment else {
-        return Ok(Treated { track: Track { shop, soaked: None }, soak: None });
+        return Ok(Treated { track: Track { shop, soaked: None, in_section: Vec::new() }, soak: None });
     };
     let subject = Subject::new(job, piece)?;
     let counts = if seat == SeatKind::Housing { BearingPart::OuterRing } else { BearingPart::InnerRing };
@@ -79,5 +108,5 @@ pub(super) fn treat(
     let ends = soak::Ends { hold, end: end(&slow), end_quick };
     let soak = soak::soak(&course, &slow, &on_bench, &ends)?;
     let soaked = Soaked { hold: hold.get::<second>(), counts, in_medium: slow, on_bench };
-    Ok(Treated { track: Track { shop, soaked: Some(soaked) }, soak: Some(soak) })
+    Ok(Treated { track: Track { shop, soaked: Some(soaked), in_section: Vec::new() }, soak: Some(soak) })
 }

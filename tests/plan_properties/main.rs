@@ -341,7 +341,7 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 63] = [
+const NULLABLE: [&str; 67] = [
     "inside_mm",
     "rz_um",
     "liner",
@@ -355,6 +355,10 @@ const NULLABLE: [&str; 63] = [
     "allowable_on_back_n",
     "allowable_on_front_n",
     "as_plate_n",
+    "section_heat",
+    "race",
+    "first_touch_s",
+    "one_sided_s",
     "wall",
     "means",
     "outer_limit_c",
