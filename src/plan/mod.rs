@@ -217,7 +217,7 @@ fn plan_with<'j>(
         seal.iter_mut().for_each(|seal| seal.steps.clear());
         stack.iter_mut().for_each(stack::StackPlan::clear_steps);
     }
-    let sources = sources::of(job, &joints);
+    let sources = sources::of(job, &joints, &seats);
     Ok(Plan {
         job,
         verdict: worst,

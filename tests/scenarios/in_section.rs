@@ -38,9 +38,11 @@ fn the_section_agrees_with_one_body_where_one_body_is_enough_and_says_by_how_muc
     let end = &piece["end"];
     let [least, mean, most] = ["least_c", "mean_c", "most_c"].map(|key| number(&end[key]));
     assert!(least < mean && mean < most && most - least < 5.0, "{end}");
-    // The two bodies are early by up to a fifth, and never late.
+    // Two bodies are early by up to a fifth in the races that they were held against. Here they are late by 5 %: within 10 s
+    // heat comes √(a t) = 11 mm deep from the bore of a hub with 60 mm of wall, and two bodies count the way of a wall that warms
+    // evenly, 20 mm of it, from the first second on.
     let (grip, both) = (figure(&plan, "/grip_s/tightest"), number(&one["grip_s"]));
-    assert!(grip >= 0.99 * both && grip < 1.25 * both, "{grip} {both}");
+    assert!(grip >= 0.93 * both && grip < 1.25 * both, "{grip} {both}");
     let race = &heat["race"];
     within(number(&race["grip_s"]), grip, 1e-6);
     assert!(number(&race["first_touch_s"]) <= grip && number(&race["one_sided_s"]) < grip);
@@ -60,7 +62,7 @@ fn a_quench_is_followed_in_the_section_and_its_tension_is_a_warning() {
     let text = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"120 mm\"\nwidth = \"50 mm\"\n\
         outside_limits = \"n6\"\nmaterial = \"grey-iron\"\n[housing]\nbore_limits = \"H7\"\noutside = \"200 mm\"\n\
         length = \"50 mm\"\nmaterial = \"carbon-steel\"\n[chill]\npart = \"bush\"\nmedium = \"dry-ice-alcohol\"\n\
-        film = \"5000 W/(m²·K)\"\nhold = \"1 min\"\n[bench]\ncarry = \"10 s\"\n";
+        film = \"5000 W/(m²·K)\"\nhold = \"6 s\"\n[bench]\ncarry = \"10 s\"\n";
     let plan = by(text, Method::Auto);
     let seat = &plan["seats"][0];
     assert_eq!(seat["chill"]["model"], "section");

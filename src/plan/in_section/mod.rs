@@ -33,6 +33,9 @@ const TRIAL_SHARE: f64 = 1e-4;
 /// Error in time from which one body is not enough, and from which a caution speaks of it.
 pub(super) const TIME_ERROR: f64 = 0.05;
 
+/// Biot number up to which the error of one body was checked (tests/reference/bodies).
+const CHECKED_BIOT: f64 = 1.0;
+
 /// When a section is followed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum When {
@@ -96,7 +99,10 @@ pub(super) fn follow(
             _ => None,
         };
     }
-    let needs = |soak: &Soak| soak.time_error.is_some_and(|error| error.needs_section || error.largest() > TIME_ERROR);
+    let needs = |soak: &Soak| {
+        soak.biot > CHECKED_BIOT
+            || soak.time_error.is_some_and(|error| error.needs_section || error.largest() > TIME_ERROR)
+    };
     let needed = parts.iter().zip(soaks).any(|(part, soak)| part.is_some() && soak.is_some_and(needs));
     if parts.iter().all(Option::is_none) || (when == When::Needed && !needed) {
         return Ok(None);
