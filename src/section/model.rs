@@ -65,11 +65,12 @@ impl Model {
     /// The wall or shoulder under a push of the ring's face alone, as if ring and seat did not touch, with the seat held by
     /// `support` in place of that of the section; `None` where there is no wall.
     ///
-    /// It is in proportion to the force. An opening of the support is met at the next line of the mesh. A ring that is tight in its seat stiffens the wall's root: with it the wall bears
+    /// It is in proportion to the force. A ring that is tight in its seat stiffens the wall's root: with it the wall bears
     /// less.
     ///
     /// # Errors
-    /// [`SectionError::NoAbutment`] for a support that takes no force; an opening or a force out of range.
+    /// [`SectionError::NoAbutment`] for a support that takes no force, and for an opening that is not the section's own: its mesh
+    /// has no line there. An opening or a force out of range.
     pub fn pushed_wall(&self, support: Support, force: Force) -> Result<Option<WallState>, SectionError> {
         let Some(abutment) = &self.abutment else { return Ok(None) };
         let (seat, force_n) =
@@ -77,6 +78,9 @@ impl Model {
         let rest = check::rest(support, &self.outlines.bodies[seat])?;
         if rest == rest.circle() {
             return Err(SectionError::NoAbutment { force_n, why: "nothing holds the seat" });
+        }
+        if matches!(support, Support::Back { opening: Some(_) }) && rest != self.outlines.rest {
+            return Err(SectionError::NoAbutment { force_n, why: "the section was not divided for that opening" });
         }
         let body = &self.bodies[seat];
         let values = abutment.values(body, &pushed(&self.outlines, rest, body, abutment)?, 0.0);

@@ -69,21 +69,23 @@ fn a_support_without_a_push_changes_nothing() {
 /// The push alone, without the contact: the same wall as with a ring that is loose in its seat.
 #[test]
 fn a_push_alone_is_the_push_of_a_loose_ring() {
-    // An opening has a line of its own only in the mesh that was made for it.
     let opening = Support::Back { opening: Some(rows::mm(OPENING)) };
-    for (support, share) in [(Support::Front, 1e-6), (Support::Back { opening: None }, 1e-6), (opening, 0.03)] {
+    for support in [Support::Front, Support::Back { opening: None }, opening] {
         let section = rows::plain(rows::ring(0.0, None), rows::housing(80.0, 0.0, rows::wall(5.0, 40.0)));
         let model = rows::model(&Section { support, ..section });
         let loose = model.solve(&rows::pressed(&[-0.1], &[0.0; 2], 1e4)).unwrap().wall.unwrap();
         let free = rows::model(&Section { support: Support::Free, ..section });
-        let alone = free.pushed_wall(support, Force::new::<newton>(1e4)).unwrap().unwrap();
+        // An opening has a line of its own only in the mesh that was made for it.
+        let divided_for_it = if support == opening { &model } else { &free };
+        let alone = divided_for_it.pushed_wall(support, Force::new::<newton>(1e4)).unwrap().unwrap();
+        assert!(free.pushed_wall(opening, Force::new::<newton>(1e4)).is_err());
         for (one, other) in [
             (in_mpa(loose.root_bending), in_mpa(alone.root_bending)),
             (in_mpa(loose.edge_bending), in_mpa(alone.edge_bending)),
             (in_mm(loose.edge_deflection), in_mm(alone.edge_deflection)),
             (in_mm(loose.face_deflection), in_mm(alone.face_deflection)),
         ] {
-            assert!((one / other - 1.0).abs() < share, "{one} {other}");
+            assert!((one / other - 1.0).abs() < 1e-6, "{one} {other}");
         }
         // The ring presses between the root, which hardly moves, and the edge of the hole, which moves most.
         assert!(alone.face_deflection > 0.3 * alone.edge_deflection && alone.face_deflection < alone.edge_deflection);
