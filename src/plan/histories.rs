@@ -5,6 +5,7 @@
 
 use super::PlanError;
 use super::model::{SeatKind, Soak};
+use super::soaking::from_kelvin;
 use super::subject::Subject;
 use super::track::{Track, follow, soak_of, treat};
 use crate::job::{Bench, FilmChoice, Job, Piece, Treatment};
@@ -39,15 +40,26 @@ struct Known {
 #[derive(Clone)]
 struct Entry {
     of: Arc<DependsOn>,
-    track: Arc<Track>,
+    track: Track,
     /// What a report shows, once a plan has asked for it.
     soak: Arc<OnceLock<Option<Soak>>>,
 }
 
 /// A piece that was followed: its temperature against time, and the soak that a report shows when it is treated.
 pub(super) struct Treated {
-    pub(super) track: Arc<Track>,
+    pub(super) track: Track,
     pub(super) soak: Option<Soak>,
+}
+
+impl Treated {
+    /// Lets the piece go by the curve of its section from here on.
+    pub(super) fn go_by(&mut self, curve: Vec<(f64, f64)>) {
+        self.track.by_section(curve);
+        let end = from_kelvin(self.track.kelvin_at(0.0));
+        if let Some(soak) = &mut self.soak {
+            (soak.end, soak.in_section) = (end, true);
+        }
+    }
 }
 
 /// Everything that a history depends on.
@@ -121,7 +133,7 @@ impl Histories {
         treatment: Option<&Treatment>,
     ) -> Result<Treated, PlanError> {
         let Some(treatment) = treatment else {
-            return Ok(Treated { track: Arc::new(follow(job, seat, piece, None)?), soak: None });
+            return Ok(Treated { track: follow(job, seat, piece, None)?, soak: None });
         };
         let asked = Asked::new(job, seat, piece, treatment)?;
         if let Some(entry) = self.find(&asked) {
@@ -143,8 +155,8 @@ impl Histories {
         seat: SeatKind,
         piece: Piece,
         treatment: Option<&Treatment>,
-    ) -> Result<Arc<Track>, PlanError> {
-        let Some(of) = treatment else { return follow(job, seat, piece, None).map(Arc::new) };
+    ) -> Result<Track, PlanError> {
+        let Some(of) = treatment else { return follow(job, seat, piece, None) };
         let asked = Asked::new(job, seat, piece, of)?;
         match self.find(&asked) {
             Some(entry) => Ok(entry.track),
@@ -157,9 +169,8 @@ impl Histories {
         known.into_iter().find(|entry| asked.is(&entry.of))
     }
 
-    fn keep(&self, asked: &Asked<'_>, track: Track, soak: OnceLock<Option<Soak>>) -> Arc<Track> {
-        let track = Arc::new(track);
-        let entry = Entry { of: Arc::new(asked.kept()), track: Arc::clone(&track), soak: Arc::new(soak) };
+    fn keep(&self, asked: &Asked<'_>, track: Track, soak: OnceLock<Option<Soak>>) -> Track {
+        let entry = Entry { of: Arc::new(asked.kept()), track: track.clone(), soak: Arc::new(soak) };
         let mut known = self.known();
         if known.count >= MOST {
             *known = Known::default();

@@ -3,7 +3,9 @@
 use super::basis::{self, Basis};
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
+use super::histories::{Histories, Treated};
 use super::holds;
+use super::in_section::{self, OneBody, SectionHeat};
 use super::joint::{Joint, Side};
 use super::liner::{self, Strained};
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
@@ -21,27 +23,33 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 use uom::si::torque::newton_meter;
 
-pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats)) -> Result<SeatPlan, PlanError> {
+pub(super) fn plan(
+    job: &Job,
+    joint: &Joint<'_>,
+    method: (Method, &SolvedSeats),
+    heat: in_section::When,
+) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
-    let histories = &method.1.histories;
-    let inner = histories.treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
-    let outer = histories.treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
-    let placing = job.bench.placing_clearance;
-    let course =
-        Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
     let presser = Presser::new(job, joint, method)?;
+    let (inner, outer, section_heat) = heated(job, joint, (&diameters, &presser, &method.1.histories), heat)?;
+    let placing = job.bench.placing_clearance;
+    let course = course(&diameters, (&inner, &outer), placing);
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, within) = (course.window(), course.time_to_clear());
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
-    let (grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    let (mut grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().and_then(|heat| heat.race.as_ref())) {
+        grip.go_by(race);
+    }
     let standing = standing(job, joint, &seated)?;
     let holds = holds::shortest(job, joint, &course, within);
     let press = at_shop(job, joint, &diameters, &presser)?;
     let service = service(job, joint, (&diameters, &presser))?;
     let needed = at_bore.force.tightest;
-    let wall = if joint.seat == SeatKind::Housing { push::wall(job, needed)? } else { None };
+    let tight = effective(job, joint, &at_bore.clearance)?.tightest.max(Length::default());
+    let wall = if joint.seat == SeatKind::Housing { push::wall(job, &press.shape, (needed, tight))? } else { None };
     let warm = outer.soak.as_ref().map(|soak| soak.end_quick);
     let strained = || strained(job, joint, &presser, (&press, &service, warm));
     let liner = if joint.seat == SeatKind::Housing { liner::plan(job, &press.pressure, strained)? } else { None };
@@ -72,6 +80,7 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
         window,
         time_to_clear: holds.times,
         share_at_clear: holds.shares,
+        section_heat,
         chill: inner.soak,
         warm: outer.soak,
     })
@@ -94,6 +103,38 @@ pub(super) fn arrives(job: &Job, joint: &Joint<'_>, solved: &SolvedSeats) -> Res
     let course = Course { diameters: &diameters, inner: &inner, outer: &outer, placing };
     let clearance = metres(course.at(job.bench.carry.get::<second>())).tightest;
     Ok(Arrives { clearance, window: course.window().tightest })
+}
+
+fn course<'a, 'j>(
+    diameters: &'a Diameters<'j>,
+    (inner, outer): (&'a Treated, &'a Treated),
+    placing: Length,
+) -> Course<'a, 'j> {
+    Course { diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() }
+}
+
+/// Both parts with their treatment, in their section where that is wanted.
+fn heated(
+    job: &Job,
+    joint: &Joint<'_>,
+    (diameters, presser, histories): (&Diameters<'_>, &Presser<'_>, &Histories),
+    when: in_section::When,
+) -> Result<(Treated, Treated, Option<SectionHeat>), PlanError> {
+    let mut inner = histories.treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
+    let mut outer = histories.treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
+    if when == in_section::When::Never || (inner.soak.is_none() && outer.soak.is_none()) {
+        return Ok((inner, outer, None));
+    }
+    let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), job.bench.placing_clearance), presser)?;
+    let grip = grip::grip(job, joint, &at_bore, None, (inner.soak.as_ref(), outer.soak.as_ref()))?;
+    let one_body = OneBody {
+        inner: at_bore.inner,
+        outer: at_bore.outer,
+        clearance: at_bore.clearance.tightest,
+        grip: grip.and_then(|(grip, _)| grip.times.tightest.at()),
+    };
+    let heat = in_section::follow(job, joint, (&mut inner, &mut outer), (when, one_body))?;
+    Ok((inner, outer, heat))
 }
 
 /// How warm the parts are at the latest moment to start pushing.

@@ -41,6 +41,7 @@ pub(super) fn soak(course: &Soaking<'_, '_>, slow: &Run, on_bench: &Run, ends: &
         phrase: treatment.medium.phrase().to_owned(),
         medium_temperature: treatment.temperature,
         hold_rule: treatment.hold,
+        in_section: false,
         biot,
         film: film.convective,
         radiates: radiates(treatment),

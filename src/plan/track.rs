@@ -10,13 +10,17 @@ use super::surroundings::Pace;
 use crate::job::{Hold, Job, Piece, Treatment};
 use crate::quantity::Time;
 use crate::thermal::BearingPart;
+use std::sync::Arc;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 
-/// Temperature of a piece. Time zero is when the pieces leave their media.
+/// Temperature of a piece. Time zero is when the pieces leave their media. What was followed is shared by its copies.
+#[derive(Clone)]
 pub(super) struct Track {
     shop: f64,
-    soaked: Option<Soaked>,
+    soaked: Option<Arc<Soaked>>,
+    /// Temperatures (K) that count for the fit, from the section of the piece, against time since it left its medium (s).
+    in_section: Vec<(f64, f64)>,
 }
 
 struct Soaked {
@@ -39,11 +43,30 @@ impl Track {
         let Some(soaked) = &self.soaked else { return self.shop };
         if time < -soaked.hold || time.is_infinite() {
             self.shop
+        } else if let Some(level) = self.read_section(time) {
+            level
         } else if time < 0.0 {
             soaked.in_medium.kelvin_at(soaked.counts, time + soaked.hold)
         } else {
             soaked.on_bench.kelvin_at(soaked.counts, time)
         }
+    }
+
+    /// Goes by the curve of the section from here on.
+    pub(super) fn by_section(&mut self, curve: Vec<(f64, f64)>) {
+        self.in_section = curve;
+    }
+
+    /// The curve of the section, straight between its readings; none without one.
+    fn read_section(&self, time: f64) -> Option<f64> {
+        let after = self.in_section.partition_point(|(at, _)| *at < time);
+        let (last, next) = (after.checked_sub(1).map(|k| self.in_section[k]), self.in_section.get(after));
+        Some(match (last, next) {
+            (Some((from, low)), Some(&(to, high))) => low + (high - low) * (time - from) / (to - from),
+            (Some((_, end)), None) => end,
+            (None, Some(&(_, begin))) => begin,
+            (None, None) => return None,
+        })
     }
 }
 
@@ -73,7 +96,7 @@ pub(super) fn follow(
     treatment: Option<&Treatment>,
 ) -> Result<Track, PlanError> {
     let Some(treatment) = treatment else {
-        return Ok(Track { shop: job.bench.temperature.get::<kelvin>(), soaked: None });
+        return Ok(Track { shop: job.bench.temperature.get::<kelvin>(), soaked: None, in_section: Vec::new() });
     };
     let subject = Subject::new(job, piece)?;
     followed(&Soaking::new(job, &subject, treatment, counts(seat))?)
@@ -109,7 +132,8 @@ fn followed(course: &Soaking<'_, '_>) -> Result<Track, PlanError> {
     let (in_medium, hold) = course.held(Pace::Slow)?;
     let on_bench = course.bench(&in_medium)?;
     let soaked = Soaked { hold: hold.get::<second>(), counts: course.counts, in_medium, on_bench };
-    Ok(Track { shop: course.job.bench.temperature.get::<kelvin>(), soaked: Some(soaked) })
+    let shop = course.job.bench.temperature.get::<kelvin>();
+    Ok(Track { shop, soaked: Some(Arc::new(soaked)), in_section: Vec::new() })
 }
 
 impl Soaked {

@@ -341,7 +341,7 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 62] = [
+const NULLABLE: [&str; 69] = [
     "thin_side",
     "binds",
     "inside_mm",
@@ -354,6 +354,13 @@ const NULLABLE: [&str; 62] = [
     "stack",
     "scatter",
     "allowable_free_n",
+    "allowable_on_back_n",
+    "allowable_on_front_n",
+    "as_plate_n",
+    "section_heat",
+    "race",
+    "first_touch_s",
+    "one_sided_s",
     "wall",
     "means",
     "outer_limit_c",

@@ -1,6 +1,6 @@
 //! The ways for other programs: `seatwise.options/1` as JSON, and one row a way as CSV.
 
-use super::{piece, soaks};
+use super::soaks;
 use crate::job::{Job, Piece};
 use crate::plan::options::{
     Aim, COMFORTABLE_IN_HAND_S, COMFORTABLE_IN_SEAT_S, DRAWN_PARTS, Odds, RULE, SeatWays, Used, Way, Worked,
@@ -88,7 +88,7 @@ fn of_way(seat: &SeatWays, rank: usize, way: &Way) -> Map<String, Value> {
 
 fn of_medium(job: &Job, used: &Used, soak: Option<&Soak>) -> Value {
     json!({
-        "part": piece(job, used.piece),
+        "part": words::piece(job, used.piece),
         "medium": used.medium.id(),
         "medium_c": soak.map(|soak| celsius(soak.medium_temperature)),
         "setting_c": used.setting.map(celsius),

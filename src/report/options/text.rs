@@ -1,4 +1,4 @@
-use super::{piece, soaks};
+use super::soaks;
 use crate::job::{AnyValue, Job};
 use crate::plan::options::{Aim, DRAWN_PARTS, Odds, RULE, SeatWays, Used, Way, Worked};
 use crate::plan::{Caution, Level, Soak, Verdict};
@@ -173,7 +173,7 @@ fn of_all(odds: &Odds, system: System) -> String {
 fn treated(job: &Job, used: &Used, soak: &Soak, system: System) -> String {
     let chills = soak.end < job.bench.temperature;
     let toward = if chills { Toward::Down } else { Toward::Up };
-    let (name, medium) = (piece(job, used.piece), used.medium.id());
+    let (name, medium) = (words::piece(job, used.piece), used.medium.id());
     let mut text = match used.setting {
         Some(setting) if soak.time_constant.is_none() => {
             format!("the {name} in {medium} until {}", show_temperature(setting, system, 0, toward))
