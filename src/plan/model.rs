@@ -4,7 +4,7 @@ use super::basis::Basis;
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
 use super::fasteners::FastenersPlan;
-use super::in_section::{Race, SectionHeat};
+use super::in_section::{Race, SectionHeat, WithoutSection};
 use super::inspection::InspectionPlan;
 use super::liner::LinerPlan;
 use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
@@ -145,8 +145,8 @@ pub struct SeatPlan {
     pub clears_at: ClearsAt,
     /// Clearance against time.
     pub history: ClearanceHistory,
-    /// Its temperatures by conduction in the section; none where one temperature for each body was enough.
-    pub section_heat: Option<SectionHeat>,
+    /// Its temperatures by conduction in the section, or why there are none.
+    pub section_heat: Result<SectionHeat, WithoutSection>,
     /// What the numbers are worked from.
     pub basis: Basis,
 }

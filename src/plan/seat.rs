@@ -5,7 +5,7 @@ use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
 use super::histories::{Histories, Treated};
 use super::holds;
-use super::in_section::{self, OneBody, SectionHeat};
+use super::in_section::{self, OneBody, SectionHeat, WithoutSection};
 use super::joint::{Joint, Side};
 use super::liner::{self, Strained};
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
@@ -40,7 +40,7 @@ pub(super) fn plan(
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
     let (mut grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
-    if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().and_then(|heat| heat.race.as_ref())) {
+    if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().ok().and_then(|heat| heat.race.as_ref())) {
         grip.go_by(race);
     }
     let standing = standing(job, joint, &seated)?;
@@ -119,11 +119,14 @@ fn heated(
     joint: &Joint<'_>,
     (diameters, presser, histories): (&Diameters<'_>, &Presser<'_>, &Histories),
     when: in_section::When,
-) -> Result<(Treated, Treated, Option<SectionHeat>), PlanError> {
+) -> Result<(Treated, Treated, Result<SectionHeat, WithoutSection>), PlanError> {
     let mut inner = histories.treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
     let mut outer = histories.treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
-    if when == in_section::When::Never || (inner.soak.is_none() && outer.soak.is_none()) {
-        return Ok((inner, outer, None));
+    if inner.soak.is_none() && outer.soak.is_none() {
+        return Ok((inner, outer, Err(WithoutSection::Untreated)));
+    }
+    if when == in_section::When::Never {
+        return Ok((inner, outer, Err(WithoutSection::NotAsked)));
     }
     let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), job.bench.placing_clearance), presser)?;
     let grip = grip::grip(job, joint, &at_bore, None, (inner.soak.as_ref(), outer.soak.as_ref()))?;

@@ -90,7 +90,7 @@ fn beside(job: &Job, seats: &[SeatPlan], list: &mut Sources) {
         }
         list.add("friction of cover screws".to_owned(), group.friction_source.clone());
     }
-    if seats.iter().any(|seat| seat.section_heat.is_some()) {
+    if seats.iter().any(|seat| seat.section_heat.is_ok()) {
         list.add("temperatures in the section".to_owned(), IN_SECTION.to_owned());
     }
     if job.fasteners.is_some() {

@@ -341,7 +341,8 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 69] = [
+const NULLABLE: [&str; 70] = [
+    "section_heat_reason",
     "thin_side",
     "binds",
     "inside_mm",

@@ -22,6 +22,7 @@ const HUB: &str = "[bearing]\nkind = \"plain bush\"\nbore = \"60 mm\"\noutside =
 fn the_section_agrees_with_one_body_where_one_body_is_enough_and_says_by_how_much() {
     let plain = by(HUB, Method::Auto);
     assert!(plain["seats"][0]["section_heat"].is_null());
+    assert!(plain["seats"][0]["section_heat_reason"].as_str().unwrap().contains("is enough"));
     assert_eq!(plain["seats"][0]["warm"]["model"], "lumped");
     let plan = by(HUB, Method::Section);
     let heat = &plan["seats"][0]["section_heat"];
@@ -76,4 +77,16 @@ fn a_quench_is_followed_in_the_section_and_its_tension_is_a_warning() {
     // Warmest inside, coldest at the surface, while it is quenched.
     let (least, most) = (piece["end"]["least_c"].as_f64().unwrap(), piece["end"]["most_c"].as_f64().unwrap());
     assert!(most - least > 5.0, "{least} {most}");
+}
+
+/// A bearing is more than its outer ring: asked for the section, the plan says why its chill is that of bodies.
+#[test]
+fn a_section_that_is_asked_for_and_lacking_is_excused() {
+    let text = include_str!("../../examples/half-hour-freezer.toml");
+    let job = job::check(text, &Library::default()).unwrap();
+    let plan = plan::plan_by(&job, Method::Section).unwrap();
+    let page = report::text::plan(&plan, job.system).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("not of the section: no treated piece is drawn whole in the section"), "{page}");
+    let plain = report::text::plan(&plan::plan_by(&job, Method::Plane).unwrap(), job.system);
+    assert!(!plain.contains("not of the section"), "nobody asked for it");
 }

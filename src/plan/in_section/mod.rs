@@ -10,7 +10,7 @@ mod model;
 mod race;
 mod solids;
 
-pub use model::{OneBody, PieceHeat, Race, SectionHeat, Spread, UnevenStress};
+pub use model::{OneBody, PieceHeat, Race, SectionHeat, Spread, UnevenStress, WithoutSection};
 
 use super::PlanError;
 use super::clearance::Diameters;
@@ -50,19 +50,19 @@ pub(super) enum When {
 
 /// Why a section has no history; a plan does without then.
 enum Without {
-    Heat,
+    Heat(String),
     Plan(PlanError),
 }
 
 impl From<HeatError> for Without {
-    fn from(_: HeatError) -> Self {
-        Self::Heat
+    fn from(error: HeatError) -> Self {
+        Self::Heat(error.to_string())
     }
 }
 
 impl From<crate::section::SectionError> for Without {
-    fn from(_: crate::section::SectionError) -> Self {
-        Self::Heat
+    fn from(error: crate::section::SectionError) -> Self {
+        Self::Heat(error.to_string())
     }
 }
 
@@ -78,20 +78,26 @@ impl From<crate::thermal::ThermalError> for Without {
     }
 }
 
-/// Follows the section of a seat, and lets the tracks of its pieces go by it. `one_body` is the same seat without; none where the
-/// section is not wanted, no piece can be followed in it, or a table ends before the temperatures do.
+/// Follows the section of a seat, and lets the tracks of its pieces go by it. `one_body` is the same seat without.
 pub(super) fn follow(
     job: &Job,
     joint: &Joint<'_>,
     (inner, outer): (&mut Treated, &mut Treated),
     (when, one_body): (When, OneBody),
-) -> Result<Option<SectionHeat>, PlanError> {
-    if when == When::Never || job.housing.as_ref().is_some_and(|housing| housing.liner.is_some()) {
-        return Ok(None);
+) -> Result<Result<SectionHeat, WithoutSection>, PlanError> {
+    let soaks = [inner.soak.as_ref(), outer.soak.as_ref()];
+    let needs = |soak: &Soak| {
+        soak.biot > CHECKED_BIOT
+            || soak.time_error.is_some_and(|error| error.needs_section || error.largest() > TIME_ERROR)
+    };
+    if when == When::Needed && !soaks.into_iter().flatten().any(needs) {
+        return Ok(Err(WithoutSection::OneBodyIsEnough));
+    }
+    if job.housing.as_ref().is_some_and(|housing| housing.liner.is_some()) {
+        return Ok(Err(WithoutSection::Lined));
     }
     let subjects = [Subject::new(job, joint.inner.piece)?, Subject::new(job, joint.outer.piece)?];
     let sides = [&joint.inner, &joint.outer];
-    let soaks = [inner.soak.as_ref(), outer.soak.as_ref()];
     let mut parts: [Option<Followed>; 2] = [None, None];
     for (k, part) in parts.iter_mut().enumerate() {
         *part = match (soaks[k], sides[k].treatment) {
@@ -99,15 +105,11 @@ pub(super) fn follow(
             _ => None,
         };
     }
-    let needs = |soak: &Soak| {
-        soak.biot > CHECKED_BIOT
-            || soak.time_error.is_some_and(|error| error.needs_section || error.largest() > TIME_ERROR)
-    };
-    let needed = parts.iter().zip(soaks).any(|(part, soak)| part.is_some() && soak.is_some_and(needs));
-    if parts.iter().all(Option::is_none) || (when == When::Needed && !needed) {
-        return Ok(None);
+    let wanted = |soak: &Soak| when == When::Always || needs(soak);
+    if !parts.iter().zip(soaks).any(|(part, soak)| part.is_some() && soak.is_some_and(wanted)) {
+        return Ok(Err(WithoutSection::NoPiece));
     }
-    let Some(section) = section(job, joint, when) else { return Ok(None) };
+    let Some(section) = section(job, joint, when) else { return Ok(Err(WithoutSection::NotDrawn)) };
     let seat = Seat { job, joint, sides, subjects, parts, arrives: [one_body.inner, one_body.outer] };
     match seat.follow(&section, one_body) {
         Ok((heat, curves)) => {
@@ -116,9 +118,9 @@ pub(super) fn follow(
                     treated.go_by(curve);
                 }
             }
-            Ok(Some(heat))
+            Ok(Ok(heat))
         }
-        Err(Without::Heat) => Ok(None),
+        Err(Without::Heat(why)) => Ok(Err(WithoutSection::NotFollowed(why))),
         Err(Without::Plan(error)) => Err(error),
     }
 }

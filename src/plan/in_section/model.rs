@@ -2,6 +2,7 @@
 
 use crate::job::Piece;
 use crate::quantity::{Cases, Length, Pressure, ThermodynamicTemperature, Time};
+use std::fmt;
 
 /// Temperatures of a seat by conduction in its section, with the clearance that follows.
 #[derive(Clone, Debug)]
@@ -15,6 +16,51 @@ pub struct SectionHeat {
     pub one_body: OneBody,
     /// The part in its seat; none where the tightest case does not go in, or is free for longer than is followed.
     pub race: Option<Race>,
+}
+
+/// Why temperatures are not followed in the section.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WithoutSection {
+    /// Nothing is chilled or warmed.
+    Untreated,
+    /// One body for each piece was asked for, or the plan is one of many, where a history in the section takes too long.
+    NotAsked,
+    /// The time of each piece as one body is within 5 %, and its Biot number is at most 1.
+    OneBodyIsEnough,
+    /// A liner has no temperature of its own here.
+    Lined,
+    /// No piece of the seat can be followed in its section until it is seated.
+    NoPiece,
+    /// The section cannot be drawn from the job, or only with a length that it does not state.
+    NotDrawn,
+    /// The section could not be followed; the words say why.
+    NotFollowed(String),
+}
+
+impl WithoutSection {
+    /// Whether a section was asked for or needed.
+    pub fn is_lacking(&self) -> bool {
+        !matches!(self, Self::Untreated | Self::NotAsked | Self::OneBodyIsEnough)
+    }
+}
+
+impl fmt::Display for WithoutSection {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Untreated => "nothing is chilled or warmed",
+            Self::NotAsked => "one temperature for each body was asked for, or is taken where many plans are made",
+            Self::OneBodyIsEnough => {
+                "one temperature for each body is enough: its time is within 5 %, its Biot number at most 1"
+            }
+            Self::Lined => "the seat has a liner, whose temperature is taken as that of the housing",
+            Self::NoPiece => {
+                "no treated piece is drawn whole in the section: a bearing, and a piece on a plate, in a wrap, in a medium that \
+                 warms with it, heated from within, with a mass of its own or cold in moist air, is followed as bodies"
+            }
+            Self::NotDrawn => "the section cannot be drawn from the job: state the length of the seat",
+            Self::NotFollowed(why) => why,
+        })
+    }
 }
 
 /// A piece in its section.

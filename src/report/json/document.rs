@@ -153,9 +153,10 @@ pub struct SeatDocument {
     pub service: Vec<ServiceDocument>,
     /// Temperatures on arrival that give the tightest case its placing clearance.
     pub clears_at: ClearsAtDocument,
-    /// Temperatures by conduction in the section; null where one temperature for each body was enough, or the section was not
-    /// to be followed.
+    /// Temperatures by conduction in the section; null where they are not followed.
     pub section_heat: Option<SectionHeatDocument>,
+    /// Why they are not followed in the section; null where they are.
+    pub section_heat_reason: Option<String>,
     /// What the numbers are worked from.
     pub basis: BasisDocument,
 }

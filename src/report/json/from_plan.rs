@@ -117,7 +117,8 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         tighter: seat.tighter.as_ref().map(push::tighter),
         service: seat.service.iter().map(service).collect(),
         clears_at: clears_at(seat.clears_at),
-        section_heat: seat.section_heat.as_ref().map(|heat| section_heat::document(plan, heat)),
+        section_heat: seat.section_heat.as_ref().ok().map(|heat| section_heat::document(plan, heat)),
+        section_heat_reason: seat.section_heat.as_ref().err().map(ToString::to_string),
         basis: basis::document(plan, seat),
     }
 }

@@ -42,8 +42,14 @@ pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &m
     if seat.chill.is_some() || seat.warm.is_some() {
         page.paragraph(&show.arrival(plan, seat));
     }
-    if let Some(heat) = &seat.section_heat {
-        page.paragraph(&section_heat::text(plan, seat, heat, show));
+    match &seat.section_heat {
+        Ok(heat) => page.paragraph(&section_heat::text(plan, seat, heat, show)),
+        Err(why) if why.is_lacking() => {
+            page.paragraph(&format!(
+                "Temperatures are those of one body for each piece and not of the section: {why}."
+            ));
+        }
+        Err(_) => {}
     }
     push::details(plan, seat, show, page);
 }
