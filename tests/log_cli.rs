@@ -178,6 +178,36 @@ fn the_example_is_told_drawn_and_kept() {
     assert_eq!(done(&["log", pump, readings, "--format", "csv"]).lines().count(), 11);
 }
 
+/// A freezer that was read becomes a medium of the shop's own, for other jobs too.
+#[test]
+fn the_fitted_film_is_kept_as_a_medium_of_the_shop_and_planned_with() {
+    let folder = tempfile::tempdir().unwrap();
+    let medium = folder.path().join("Our freezer.toml").to_str().unwrap().to_owned();
+    let (pump, readings) = ("examples/pump-case.toml", "examples/pump-case-readings.csv");
+    let json: serde_json::Value =
+        serde_json::from_str(&done(&["log", pump, readings, "--format", "json", "--keep-medium", &medium])).unwrap();
+    let shown = done(&["media", "our freezer", "--medium", &medium]);
+    assert!(shown.contains("our-freezer") && shown.contains("film fitted to"), "{shown}");
+    assert!(done(&["media", "--medium", &medium]).contains("our-freezer"), "it stands in the list");
+    let job = fs::read_to_string(pump).unwrap().replace("medium = \"domestic-freezer\"", "medium = \"our freezer\"");
+    let other = folder.path().join("other.toml");
+    fs::write(&other, job).unwrap();
+    let other = other.to_str().unwrap();
+    let plan: serde_json::Value =
+        serde_json::from_str(&done(&["plan", other, "--medium", &medium, "--format", "json"])).unwrap();
+    let chill = &plan["seats"][0]["chill"];
+    assert_eq!(chill["medium"], "our-freezer");
+    // The plan takes the slow end of the fitted range.
+    let (film, found) = (chill["film_w_m2k"].as_f64().unwrap(), json["parts"][0]["film_w_m2k"].as_f64().unwrap());
+    assert!(film <= found && film > 0.8 * found, "{film} {found}");
+    assert!(plan["sources"].to_string().contains("film fitted to"), "the plan names where the film comes from");
+    // Nobody knows it without the file, and a file that is none is shown at its place.
+    let unknown = run(&["plan", other], "");
+    assert!(unknown.code == 2 && unknown.err.contains("our freezer"), "{}", unknown.err);
+    let wrong = run(&["plan", other, "--medium", pump], "");
+    assert!(wrong.code == 2 && wrong.err.contains("--keep-medium"), "{}", wrong.err);
+}
+
 #[test]
 fn readings_that_cannot_be_are_shown_at_their_place() {
     let four = "5 min,bearing,13 °C\n10 min,bearing,7 °C\n20 min,bearing,-1 °C\n30 min,bearing,-6 °C\n";

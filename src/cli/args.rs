@@ -29,21 +29,22 @@ impl Arguments {
     /// Files that must not be written over.
     pub(super) fn inputs(&self) -> Vec<&Path> {
         match &self.command {
-            Command::Plan(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Card(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Options(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Table(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Working(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Sweep(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Compare(flags) => flags.own.material.iter().chain(&flags.jobs).map(PathBuf::as_path).collect(),
-            Command::Batch(flags) => flags.own.material.iter().chain(&flags.list).map(PathBuf::as_path).collect(),
-            Command::Section(flags) => flags.own.material.iter().chain([flags.job()]).map(PathBuf::as_path).collect(),
-            Command::Deck(flags) => flags.own.material.iter().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Ask(flags) => flags.own.material.iter().chain(&flags.resume).map(PathBuf::as_path).collect(),
+            Command::Plan(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Card(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Options(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Table(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Working(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Sweep(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Compare(flags) => flags.own.files().chain(&flags.jobs).map(PathBuf::as_path).collect(),
+            Command::Batch(flags) => flags.own.files().chain(&flags.list).map(PathBuf::as_path).collect(),
+            Command::Section(flags) => flags.own.files().chain([flags.job()]).map(PathBuf::as_path).collect(),
+            Command::Deck(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
+            Command::Ask(flags) => flags.own.files().chain(&flags.resume).map(PathBuf::as_path).collect(),
             Command::Log(flags) => {
-                flags.own.material.iter().chain([&flags.job, &flags.readings]).map(PathBuf::as_path).collect()
+                flags.own.files().chain([&flags.job, &flags.readings]).map(PathBuf::as_path).collect()
             }
-            Command::Materials(flags) => flags.own.material.iter().map(PathBuf::as_path).collect(),
+            Command::Materials(flags) => flags.own.files().map(PathBuf::as_path).collect(),
+            Command::Media(flags) => flags.own.files().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
         }
     }
@@ -496,6 +497,8 @@ pub(super) struct MaterialsFlags {
 pub(super) struct MediaFlags {
     /// Id or plain name of one medium
     pub(super) name: Option<String>,
+    #[command(flatten)]
+    pub(super) own: OwnFlags,
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub(super) format: Format,
@@ -527,6 +530,16 @@ pub(super) struct OwnFlags {
     /// Add a material from a file (see materials/_template.toml); may be repeated
     #[arg(long, value_name = "FILE")]
     pub(super) material: Vec<PathBuf>,
+    /// Add media from a file (written like materials/media.toml, or by log --keep-medium); may be repeated
+    #[arg(long, value_name = "FILE")]
+    pub(super) medium: Vec<PathBuf>,
+}
+
+impl OwnFlags {
+    /// Every file that is read for them.
+    pub(super) fn files(&self) -> impl Iterator<Item = &PathBuf> {
+        self.material.iter().chain(&self.medium)
+    }
 }
 
 #[derive(Args, Clone, Copy, Debug)]

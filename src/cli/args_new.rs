@@ -62,6 +62,10 @@ pub(super) struct LogFlags {
     #[arg(long, value_name = "FILE")]
     pub(super) keep: Option<PathBuf>,
 
+    /// Write the medium with the fitted film into FILE, whose name becomes the medium's; `--medium FILE` then knows it
+    #[arg(long, value_name = "FILE")]
+    pub(super) keep_medium: Option<PathBuf>,
+
     #[command(flatten)]
     pub(super) own: OwnFlags,
 

@@ -20,7 +20,7 @@ const INTRODUCTION: &str = "Write values with their unit, as the shop says them:
 
 /// Leads the talk, gives the answer, and only then asks whether the job is to be kept.
 pub(super) fn run(flags: &AskFlags, inputs: &[&Path]) -> Result<u8, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let keeper = Keeper::new(flags)?;
     let mut talk = match &flags.resume {
         Some(path) => resumed(&library, path)?,

@@ -6,7 +6,7 @@ use crate::plan;
 use crate::report::card::{self, CardError, CardRequest, Paper};
 
 pub(super) fn run(flags: &CardFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
     if job::is_seal_alone(&text) {
         return seal_alone(flags, text);

@@ -8,7 +8,7 @@ use crate::report::compare::{self as report, Compared};
 use std::path::Path;
 
 pub(super) fn run(flags: &CompareFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     if flags.jobs.iter().filter(|path| path.as_path() == Path::new("-")).count() > 1 {
         return Err(Failure::plain("standard input is named twice", "give it once, and files beside it"));
     }

@@ -33,7 +33,7 @@ pub(super) struct DeckFlags {
 }
 
 pub(super) fn run(flags: &DeckFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let request =
         SectionRequest { seat: flags.seat.map(SeatFlag::seat), moment: flags.at.moment(), case: flags.case.case() };

@@ -1,10 +1,12 @@
+use super::args::OwnFlags;
 use super::failure::{Failure, Mistake, named};
 use crate::job::LONGEST_TEXT;
 use crate::stock::Library;
 use crate::stock::material::Material;
+use crate::stock::medium::Medium;
 use std::fs::File;
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// The text of `path`; `-` is standard input.
 ///
@@ -38,10 +40,27 @@ fn bounded(reader: impl Read) -> std::io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// The library with the user's own materials; a file's stem is the material's id.
-pub(super) fn library(files: &[std::path::PathBuf]) -> Result<Library, Failure> {
-    let help = "give a material file in TOML; materials/_template.toml shows one";
+/// The library with the user's own materials and media; the stem of a material's file is its id.
+pub(super) fn library(own: &OwnFlags) -> Result<Library, Failure> {
     let mut library = Library::default();
+    materials(&own.material, &mut library)?;
+    let help = "write it as `seatwise log --keep-medium` does, one [[medium]] or several";
+    for path in &own.medium {
+        let text = text(path, help)?;
+        match Medium::parse(&text) {
+            Ok(media) => library.media.extend(media),
+            Err(error) => {
+                let at = error.span().unwrap_or(0..0);
+                let mistake = Mistake { message: error.to_string(), at, help: help.to_owned() };
+                return Err(Failure::Text { path: named(path), text, problems: vec![mistake] });
+            }
+        }
+    }
+    Ok(library)
+}
+
+fn materials(files: &[PathBuf], library: &mut Library) -> Result<(), Failure> {
+    let help = "give a material file in TOML; materials/_template.toml shows one";
     for path in files {
         let text = text(path, help)?;
         let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
@@ -54,5 +73,5 @@ pub(super) fn library(files: &[std::path::PathBuf]) -> Result<Library, Failure> 
             }
         }
     }
-    Ok(library)
+    Ok(())
 }

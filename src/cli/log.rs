@@ -14,7 +14,7 @@ use std::path::{Path, PathBuf};
 const READINGS: &str = "give readings in CSV with the heading time,part,value";
 
 pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let text = input::text(&flags.readings, READINGS)?;
     let found =
@@ -27,7 +27,7 @@ pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
         PlanFormat::Csv => report::csv(&plan).map_err(Failure::unprintable)?,
     };
     let output = Output::new(&flags.output, vec![&flags.job, &flags.readings]);
-    for file in [&flags.output.file, &flags.keep].into_iter().flatten() {
+    for file in [&flags.output.file, &flags.keep, &flags.keep_medium].into_iter().flatten() {
         output.may_write(file)?;
     }
     if let Some(path) = &flags.plot {
@@ -36,7 +36,21 @@ pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
     if let Some(path) = &flags.keep {
         output.write_file(path, kept(&plan, &flags.job)?.as_bytes())?;
     }
+    if let Some(path) = &flags.keep_medium {
+        output.write_file(path, kept_medium(&plan, path)?.as_bytes())?;
+    }
     Ok(Outcome::done(rendered))
+}
+
+/// The file of the medium with the fitted film, named after the file.
+fn kept_medium(plan: &LogPlan<'_>, path: &Path) -> Result<String, Failure> {
+    let id = path.file_stem().map(|stem| stem.to_string_lossy().to_lowercase().replace([' ', '_'], "-"));
+    let id = id.filter(|id| id.chars().any(char::is_alphanumeric)).unwrap_or_default();
+    if id.is_empty() {
+        return Err(Failure::plain("--keep-medium has no name for the medium", "write --keep-medium our-freezer.toml"));
+    }
+    let medium = log::own_medium(plan, &id).map_err(|why| Failure::plain(why.to_string(), why.help()))?;
+    medium.to_toml().ok_or_else(|| Failure::plain("the medium has no film to write", "leave --keep-medium out"))
 }
 
 /// The text of the job with the fitted films in it, all else as it was typed.

@@ -10,7 +10,7 @@ use crate::stock::{Library, Material, material};
 const LIST: &str = "`seatwise materials` lists them";
 
 pub(super) fn run(flags: &MaterialsFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let text = match &flags.name {
         None => list(&library, flags.format)?,
         Some(name) => {

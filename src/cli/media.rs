@@ -1,20 +1,22 @@
 use super::Outcome;
 use super::args::{Format, MediaFlags};
 use super::failure::Failure;
+use super::input;
 use crate::report::stock;
-use crate::stock::medium;
 
 pub(super) fn run(flags: &MediaFlags) -> Result<Outcome, Failure> {
+    let library = input::library(&flags.own)?;
     let text = match &flags.name {
         None => {
-            let media = medium::embedded_media().map_err(|error| Failure::plain(error.to_string(), "report this"))?;
+            let media = library.all_media().map_err(|error| Failure::plain(error.to_string(), "report this"))?;
             match flags.format {
                 Format::Text => Ok(stock::media_text(&media)),
                 Format::Json => stock::media_json(&media),
             }
         }
         Some(name) => {
-            let medium = medium::embedded(name)
+            let medium = library
+                .medium(name)
                 .map_err(|error| Failure::plain(error.to_string(), "`seatwise media` lists them"))?;
             match flags.format {
                 Format::Text => Ok(stock::medium_text(&medium)),

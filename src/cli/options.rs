@@ -12,14 +12,14 @@ use crate::quantity::{self, Ratio};
 use crate::report::options as report;
 use crate::report::plot::{self, PlotError, WaysRequest};
 use crate::stock::Library;
-use crate::stock::medium::{Direction, Medium, embedded_media};
+use crate::stock::medium::{Direction, Medium};
 use std::path::{Path, PathBuf};
 use uom::si::ratio::ratio;
 
 pub(super) const JOB: &str = "give a job file in TOML; the README shows one";
 
 pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let media = at_hand(&job, &flags.with, &library)?;
     let seats = options::options_for(&job, &media, aim(flags)?, &Cores)
@@ -96,7 +96,7 @@ pub(super) fn checked(path: &Path, library: &Library) -> Result<Job, Failure> {
 /// The media that are asked for, or else those of the job, or else all.
 pub(super) fn at_hand(job: &Job, with: &[String], library: &Library) -> Result<Vec<Medium>, Failure> {
     let asked = with.iter().map(|name| asked(name, library)).collect::<Result<Vec<_>, _>>()?;
-    let known = embedded_media().map_err(|error| Failure::plain(error.to_string(), "report this"))?;
+    let known = library.all_media().map_err(|error| Failure::plain(error.to_string(), "report this"))?;
     Ok(options::media_at_hand(job, &asked, &known))
 }
 

@@ -11,7 +11,7 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
     if job::is_seal_alone(&text) {
         return seal_alone(flags, text);

@@ -84,7 +84,7 @@ enum ShowFlag {
 }
 
 pub(super) fn run(flags: &SectionFlags, inputs: &[&Path]) -> Result<u8, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let seats =
         drawing::draw(&job, &flags.request()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;

@@ -21,7 +21,7 @@ struct Over {
 }
 
 pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let text = input::text(&flags.job, JOB)?;
     let over = flags.over.iter().map(|text| read(text)).collect::<Result<Vec<_>, _>>()?;
     let combinations = combinations(&over)?;

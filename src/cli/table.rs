@@ -13,7 +13,7 @@ use crate::stock::medium::{Direction, Medium};
 const USUAL: [&str; 2] = ["domestic-freezer", "dry-ice"];
 
 pub(super) fn run(flags: &TableFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let rows = match &flags.outer {
         Some(text) => rows(text)?,

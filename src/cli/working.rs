@@ -6,7 +6,7 @@ use crate::plan::plan_by;
 use crate::report::working as report;
 
 pub(super) fn run(flags: &WorkingFlags) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let plan = plan_by(&job, flags.model.method()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);

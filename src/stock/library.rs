@@ -1,4 +1,4 @@
-use super::material::{self, LookupError, Material};
+use super::material::{self, DataError, LookupError, Material};
 use super::medium::{self, Medium, MediumError};
 
 /// The embedded records together with those that the user brings; a user's record goes before an embedded one.
@@ -6,6 +6,8 @@ use super::medium::{self, Medium, MediumError};
 pub struct Library {
     /// The user's materials.
     pub materials: Vec<Material>,
+    /// The user's media.
+    pub media: Vec<Medium>,
 }
 
 impl Library {
@@ -25,6 +27,17 @@ impl Library {
     /// # Errors
     /// [`MediumError`], with the nearest known names.
     pub fn medium(&self, name: &str) -> Result<Medium, MediumError> {
-        medium::embedded(name)
+        let own = self.media.iter().find(|own| own.is_called(name));
+        own.map_or_else(|| medium::embedded(name), |medium| Ok(medium.clone()))
+    }
+
+    /// Every medium: the user's, then the embedded ones that none of them replaces.
+    ///
+    /// # Errors
+    /// [`DataError`] when the embedded file is faulty.
+    pub fn all_media(&self) -> Result<Vec<Medium>, DataError> {
+        let replaced = |known: &Medium| self.media.iter().any(|own| own.is_called(known.id()));
+        let embedded = medium::embedded_media()?.into_iter().filter(|known| !replaced(known));
+        Ok(self.media.iter().cloned().chain(embedded).collect())
     }
 }

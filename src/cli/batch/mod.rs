@@ -28,7 +28,7 @@ pub(super) fn template() -> Outcome {
 }
 
 pub(super) fn run(flags: &BatchFlags, inputs: &[&Path]) -> Result<u8, Failure> {
-    let library = input::library(&flags.own.material)?;
+    let library = input::library(&flags.own)?;
     let path = flags.list.clone().unwrap_or_else(|| PathBuf::from("-"));
     let mut list = List::open(&path)?;
     let planner = Planner::new(list.columns().to_vec(), flags.format, &library)?;

@@ -7,6 +7,9 @@
 
 mod course;
 mod fit;
+mod own_medium;
+
+pub use own_medium::{NoMedium, own_medium};
 
 use super::PlanError;
 use crate::job::{Job, Log, Piece, PieceReadings, treatment_of};

@@ -1,8 +1,10 @@
 //! Media: what chills or warms a part, and the air around it.
 
+mod own;
 mod raw;
 
 use serde::Deserialize;
+use std::ops::Range;
 use std::sync::LazyLock;
 use thiserror::Error;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
@@ -22,6 +24,17 @@ pub enum Direction {
     Air,
 }
 
+impl Direction {
+    /// The word of the file.
+    fn word(self) -> &'static str {
+        match self {
+            Self::Chill => "chill",
+            Self::Warm => "warm",
+            Self::Air => "air",
+        }
+    }
+}
+
 /// What a medium leaves on the part.
 #[derive(Clone, Copy, Debug, Deserialize, Eq, PartialEq)]
 #[serde(rename_all = "lowercase")]
@@ -34,6 +47,18 @@ pub enum Residue {
     Oil,
     /// Alcohol: degreased and flammable until it has dried.
     Solvent,
+}
+
+impl Residue {
+    /// The word of the file.
+    fn word(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Water => "water",
+            Self::Oil => "oil",
+            Self::Solvent => "solvent",
+        }
+    }
 }
 
 /// Dangers of a medium; each has its own caution in the plan.
@@ -197,7 +222,36 @@ pub enum MediumError {
     File(#[from] DataError),
 }
 
+/// Why a file of media cannot be used.
+#[derive(Clone, Debug, Error, PartialEq)]
+#[error("{message}")]
+pub struct MediumFileError {
+    message: String,
+    span: Option<Range<usize>>,
+}
+
+impl MediumFileError {
+    /// The offending bytes of the text, where they are known.
+    pub fn span(&self) -> Option<Range<usize>> {
+        self.span.clone()
+    }
+}
+
 impl Medium {
+    /// The media of a file such as `materials/media.toml`.
+    ///
+    /// # Errors
+    /// [`MediumFileError`] for a text that is not such a file, and for values that contradict one another.
+    pub fn parse(text: &str) -> Result<Vec<Self>, MediumFileError> {
+        raw::read(text)
+    }
+
+    /// Whether this is its id or one of its names.
+    pub fn is_called(&self, id_or_name: &str) -> bool {
+        let asked = normalised(id_or_name);
+        is_named(&self.id, &asked) || self.names.iter().any(|name| is_named(name, &asked))
+    }
+
     /// Lower-case name with hyphens.
     pub fn id(&self) -> &str {
         &self.id
@@ -287,8 +341,8 @@ pub fn embedded_media() -> Result<Vec<Medium>, DataError> {
 
 /// The embedded media, read once.
 fn media() -> Result<&'static Vec<Medium>, DataError> {
-    static READ: LazyLock<Result<Vec<Medium>, DataError>> = LazyLock::new(raw::read);
-    READ.as_ref().map_err(DataError::clone)
+    static READ: LazyLock<Result<Vec<Medium>, MediumFileError>> = LazyLock::new(|| raw::read(raw::TEXT));
+    READ.as_ref().map_err(|error| DataError { file: raw::FILE, message: error.to_string() })
 }
 
 /// The embedded medium of that id or plain name; case, spaces, hyphens and full stops do not matter.
@@ -304,10 +358,7 @@ fn media() -> Result<&'static Vec<Medium>, DataError> {
 /// ```
 pub fn embedded(id_or_name: &str) -> Result<Medium, MediumError> {
     let media = media()?;
-    let asked = normalised(id_or_name);
-    let is_asked =
-        |medium: &Medium| is_named(&medium.id, &asked) || medium.names.iter().any(|name| is_named(name, &asked));
-    if let Some(medium) = media.iter().find(|medium| is_asked(medium)) {
+    if let Some(medium) = media.iter().find(|medium| medium.is_called(id_or_name)) {
         return Ok(medium.clone());
     }
     let known = media

@@ -7,11 +7,11 @@ use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::{Direction, Film, Hazard, HeatingPower, Law, Medium, Residue, TemperatureRange, Transfer};
-use crate::stock::material::{DataError, Provenance, Source, Status};
+use super::{Direction, Film, Hazard, HeatingPower, Law, Medium, MediumFileError, Residue, TemperatureRange, Transfer};
+use crate::stock::material::{Provenance, Source, Status};
 
-const FILE: &str = "materials/media.toml";
-const TEXT: &str = include_str!("../../../materials/media.toml");
+pub(super) const FILE: &str = "materials/media.toml";
+pub(super) const TEXT: &str = include_str!("../../../materials/media.toml");
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -83,17 +83,18 @@ struct RawPower {
     status: Status,
 }
 
-/// Every medium of the file, checked.
-pub(super) fn read() -> Result<Vec<Medium>, DataError> {
-    let file: RawFile = toml::from_str(TEXT).map_err(|error| fault("file", error.message()))?;
+/// Every medium of a file, checked.
+pub(super) fn read(text: &str) -> Result<Vec<Medium>, MediumFileError> {
+    let file: RawFile = toml::from_str(text)
+        .map_err(|error| MediumFileError { message: error.message().to_owned(), span: error.span() })?;
     file.medium.into_iter().map(checked).collect()
 }
 
-fn fault(id: &str, what: &str) -> DataError {
-    DataError { file: FILE, message: format!("{id}: {what}") }
+fn fault(id: &str, what: &str) -> MediumFileError {
+    MediumFileError { message: format!("{id}: {what}"), span: None }
 }
 
-fn checked(raw: RawMedium) -> Result<Medium, DataError> {
+fn checked(raw: RawMedium) -> Result<Medium, MediumFileError> {
     let (temperature, transfer) = match (raw.temperature, raw.film, raw.target, raw.power) {
         (Some(temperature), Some(f), None, None) => (temperature, Transfer::Film(film(&raw.id, f)?)),
         (None, None, Some(target), Some(p)) => (target, Transfer::Power(power(&raw.id, p)?)),
@@ -112,7 +113,7 @@ fn checked(raw: RawMedium) -> Result<Medium, DataError> {
     })
 }
 
-fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, DataError> {
+fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, MediumFileError> {
     let celsius = ThermodynamicTemperature::new::<degree_celsius>;
     let inside = raw.default_c.is_none_or(|default| raw.low_c <= default && default <= raw.high_c);
     if !(raw.low_c <= raw.high_c && raw.low_c > -273.15 && raw.high_c < 2000.0 && inside && raw.tolerance_k > 0.0) {
@@ -128,7 +129,7 @@ fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, DataError> {
 }
 
 /// The correlation, with what its slow and its quick end are multiplied by.
-fn law(id: &str, raw: &RawFilm) -> Result<Law, DataError> {
+fn law(id: &str, raw: &RawFilm) -> Result<Law, MediumFileError> {
     let Some(law) = raw.law else {
         let alone = raw.air_m_s.is_none() && raw.factor.is_none() && raw.blower_w.is_none();
         let belongs = "`air_m_s`, `blower_w` and `factor` belong to a `law`";
@@ -153,7 +154,7 @@ fn law(id: &str, raw: &RawFilm) -> Result<Law, DataError> {
     }
 }
 
-fn film(id: &str, raw: RawFilm) -> Result<Film, DataError> {
+fn film(id: &str, raw: RawFilm) -> Result<Film, MediumFileError> {
     rising(id, "film", raw.low_w_m2k, raw.high_w_m2k)?;
     Ok(Film {
         low: HeatTransfer::new::<watt_per_square_meter_kelvin>(raw.low_w_m2k),
@@ -165,7 +166,7 @@ fn film(id: &str, raw: RawFilm) -> Result<Film, DataError> {
     })
 }
 
-fn power(id: &str, raw: RawPower) -> Result<HeatingPower, DataError> {
+fn power(id: &str, raw: RawPower) -> Result<HeatingPower, MediumFileError> {
     rising(id, "power", raw.low_w, raw.high_w)?;
     Ok(HeatingPower {
         low: Power::new::<watt>(raw.low_w),
@@ -174,7 +175,7 @@ fn power(id: &str, raw: RawPower) -> Result<HeatingPower, DataError> {
     })
 }
 
-fn rising(id: &str, key: &str, low: f64, high: f64) -> Result<(), DataError> {
+fn rising(id: &str, key: &str, low: f64, high: f64) -> Result<(), MediumFileError> {
     let met = low > 0.0 && low <= high && high.is_finite();
     if met { Ok(()) } else { Err(fault(id, &format!("`{key}` is {low} to {high} but must be positive and rise"))) }
 }
