@@ -58,7 +58,8 @@ fn of_piece(plan: &LogPlan<'_>, piece: &PieceLog, system: System, page: &mut Pag
              100); a thermometer that reads wrong, or sits in the air beside the part, is not in it.",
         );
         page.paragraph(&format!(
-            "To keep it, write this under [{}] of jobs with this part and this medium, or let --keep FILE write the job:",
+            "To keep it, write this under [{}] of jobs with this part and this medium, or let --keep FILE write the job; \
+             --keep-medium FILE writes the medium for other jobs:",
             section(plan, piece.piece)
         ));
         page.line(&format!("      film = \"{}\"", typed(fitted.film)));
