@@ -208,6 +208,51 @@ fn every_number_that_is_put_in_or_comes_out_is_a_number_of_the_json_plan() {
     }
 }
 
+/// Every text of a JSON value.
+fn strings(value: &serde_json::Value, into: &mut String) {
+    match value {
+        serde_json::Value::Object(members) => members.values().for_each(|value| strings(value, into)),
+        serde_json::Value::Array(items) => items.iter().for_each(|value| strings(value, into)),
+        serde_json::Value::String(text) => {
+            into.push_str(text);
+            into.push('\n');
+        }
+        _ => {}
+    }
+}
+
+/// Quantities of a text that the JSON plan has neither as a number nor in its words. A text rounds towards the safe side, so that
+/// its last digit may be one off.
+fn strangers(text: &str, plan: &serde_json::Value) -> Vec<(f64, f64, String)> {
+    let (mut values, mut words) = (Vec::new(), String::new());
+    leaves(plan, "", &mut values);
+    strings(plan, &mut words);
+    let told = numbers(&words);
+    let is_told =
+        |number: &(f64, f64, String)| told.iter().any(|known| known.2 == number.2 && (known.0 - number.0).abs() < 1e-9);
+    let is_known = |(value, step, unit): &(f64, f64, String)| {
+        let least = value.abs().log10().floor() as i32;
+        // A whole number may be rounded to two figures: 4600 lbf, 85 kN.
+        let step = if *step >= 1.0 && value.abs() >= 100.0 { 10f64.powi(least - 1) } else { *step };
+        is_of_the_plan(&(*value, 2.0 * step, unit.clone()), &values)
+            || is_of_the_plan(&(-*value, 2.0 * step, unit.clone()), &values)
+    };
+    let all = numbers(text).into_iter().filter(|(_, _, unit)| !unit.is_empty() && unit != "s");
+    all.filter(|number| !is_told(number) && !is_known(number)).collect()
+}
+
+#[test]
+fn every_quantity_of_the_text_of_a_plan_is_a_number_of_the_json_plan() {
+    for name in ["pump-case", "iron-hub", "inch-gearbox", "conveyor-drive", "gear-cover"] {
+        let file = format!("examples/{name}.toml");
+        let text = done(&["plan", &file, "--units", "metric"]);
+        let plan = serde_json::from_str(&done(&["plan", &file, "--format", "json"])).unwrap();
+        assert!(numbers(&text).len() > 100, "{name}");
+        let found = strangers(&text, &plan);
+        assert!(found.is_empty(), "{name}: {found:?}");
+    }
+}
+
 #[test]
 fn a_number_that_is_not_in_the_plan_would_be_found_out() {
     let plan = vec![("/seats/0/press/force_n/tightest".to_owned(), 3107.72)];

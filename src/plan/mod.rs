@@ -49,8 +49,8 @@ pub use caution::{Caution, Level};
 pub use dial::dial_setting;
 pub use liner::{FreeFrom, LinerPlan, Reserve, Reserves};
 pub use model::{
-    AtBore, ClearsAt, ConsumedCoolant, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak, Source,
-    Verdict, Window,
+    AtBore, ClearsAt, ConsumedCoolant, Driver, Fit, Grip, GripTime, Member, Plan, SeatKind, SeatPlan, ServiceFit, Soak,
+    Source, Verdict, Window,
 };
 pub use push::SolvedSeats;
 pub use sentence::{Sentence, Word};

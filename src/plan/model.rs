@@ -93,6 +93,15 @@ impl SeatKind {
     }
 }
 
+/// Sizes of the sleeve or drift that pushes a bearing by one of its rings.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Driver {
+    /// Least diameter of its bore.
+    pub inside: Length,
+    /// Largest outside diameter.
+    pub outside: Length,
+}
+
 /// The plan of one seat.
 #[derive(Clone, Debug)]
 pub struct SeatPlan {
@@ -145,6 +154,8 @@ pub struct SeatPlan {
     pub clears_at: ClearsAt,
     /// Clearance against time.
     pub history: ClearanceHistory,
+    /// Sizes of the driver that pushes the part; none for a part without rings of its own.
+    pub driver: Option<Driver>,
     /// Its temperatures by conduction in the section, or why there are none.
     pub section_heat: Result<SectionHeat, WithoutSection>,
     /// What the numbers are worked from.

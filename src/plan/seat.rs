@@ -10,6 +10,7 @@ use super::joint::{Joint, Side};
 use super::liner::{self, Strained};
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
 use super::push::{self, Presser};
+use super::steps;
 use super::verdict;
 use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
@@ -81,6 +82,7 @@ pub(super) fn plan(
         time_to_clear: holds.times,
         share_at_clear: holds.shares,
         section_heat,
+        driver: steps::driver(job, joint.seat),
         chill: inner.soak,
         warm: outer.soak,
     })

@@ -2,11 +2,11 @@
 
 use super::answer::{in_hand, whither};
 use super::dial::between_marks;
-use super::model::{GripTime, Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
+use super::model::{Driver, GripTime, Plan, SeatKind, SeatPlan, Soak, Verdict, Window};
 use super::push::ALARM;
 use super::sentence::{Sentence, say};
 use super::work::StepKind;
-use crate::job::{AnyValue, Hold, Piece};
+use crate::job::{AnyValue, Hold, Job, Piece};
 use crate::quantity::{Force, Length, Toward};
 use uom::si::length::millimeter;
 use uom::si::time::second;
@@ -15,6 +15,18 @@ use uom::si::time::second;
 ///
 /// Common practice, no published source.
 const DRIVER_SPARE_MM: f64 = 0.5;
+
+/// The driver that bears on the ring that is pushed, clear of seal and cage; none for a part without rings of its own.
+pub(super) fn driver(job: &Job, seat: SeatKind) -> Option<Driver> {
+    let part = &job.part;
+    let (bore, ring) = part.bore.zip(part.outer_ring_inside).filter(|_| part.kind.is_bearing())?;
+    let spare = Length::new::<millimeter>(DRIVER_SPARE_MM);
+    let (inside, outside) = match seat {
+        SeatKind::Housing => (ring, part.outside - spare),
+        SeatKind::Shaft => (bore + spare, part.inner_ring_outside),
+    };
+    Some(Driver { inside, outside })
+}
 
 /// How long to hold the part against its stop.
 fn hold(seat: &SeatPlan, sentence: Sentence) -> Sentence {
@@ -171,20 +183,12 @@ impl Plan<'_> {
 
     /// The face that the driver bears on: the ring that is pushed, clear of seal and cage.
     fn with_driver(&self, seat: &SeatPlan, sentence: Sentence) -> Sentence {
-        let part = &self.job.part;
-        let Some((bore, ring)) = part.bore.zip(part.outer_ring_inside).filter(|_| part.kind.is_bearing()) else {
-            return sentence;
-        };
-        let spare = Length::new::<millimeter>(DRIVER_SPARE_MM);
-        let (inside, outside) = match seat.seat {
-            SeatKind::Housing => (ring, part.outside - spare),
-            SeatKind::Shaft => (bore + spare, part.inner_ring_outside),
-        };
+        let Some(driver) = &seat.driver else { return sentence };
         sentence
             .text(" The driver is at least ")
-            .value(AnyValue::RoughSize(inside), Toward::Up)
+            .value(AnyValue::RoughSize(driver.inside), Toward::Up)
             .text(" inside and at most ")
-            .value(AnyValue::RoughSize(outside), Toward::Down)
+            .value(AnyValue::RoughSize(driver.outside), Toward::Down)
             .text(" outside.")
     }
 

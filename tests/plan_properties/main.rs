@@ -341,7 +341,8 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 70] = [
+const NULLABLE: [&str; 71] = [
+    "driver",
     "section_heat_reason",
     "thin_side",
     "binds",

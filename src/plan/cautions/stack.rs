@@ -38,11 +38,8 @@ fn closing(bed: &BedPlan, found: &mut Vec<Caution>) {
     let mend = |sentence: Sentence, missing: Length| {
         let sentence = size(sentence.text(" At the worst "), missing)
             .text(" is missing: the steps of the stack say where to take it off");
-        size(
-            sentence.text(format!("; of the limits, those of the {} are the widest, ", wide.what)),
-            wide.most - wide.least,
-        )
-        .text(" apart.")
+        size(sentence.text(format!("; of the limits, those of the {} are the widest, ", wide.what)), bed.widest_by)
+            .text(" apart.")
     };
     let missing = bed.least_wanted - bed.play.least;
     let caution = match bed.closes {

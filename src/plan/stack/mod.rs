@@ -51,6 +51,7 @@ fn bed(bed: &Bed) -> Result<BedPlan, PlanError> {
         land: land(bed),
         change: change(play, wanted),
         widest: chain.widest(),
+        widest_by: less(rows[chain.widest()].most, rows[chain.widest()].least),
         reading: reading(bed),
         gap: gap(bed)?,
         play,

@@ -88,6 +88,8 @@ pub struct BedPlan {
     pub change: Change,
     /// The row whose limits lie farthest apart.
     pub widest: usize,
+    /// How far they lie apart.
+    pub widest_by: Length,
     /// Depth of the bearing's outer face below the face once it is seated, least and most; none where the depth of the
     /// shoulder is not given.
     pub reading: Option<(Length, Length)>,

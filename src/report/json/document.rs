@@ -153,12 +153,23 @@ pub struct SeatDocument {
     pub service: Vec<ServiceDocument>,
     /// Temperatures on arrival that give the tightest case its placing clearance.
     pub clears_at: ClearsAtDocument,
+    /// The driver that pushes the part by one of its rings; null for a part without rings of its own.
+    pub driver: Option<DriverDocument>,
     /// Temperatures by conduction in the section; null where they are not followed.
     pub section_heat: Option<SectionHeatDocument>,
     /// Why they are not followed in the section; null where they are.
     pub section_heat_reason: Option<String>,
     /// What the numbers are worked from.
     pub basis: BasisDocument,
+}
+
+/// Sizes of a driver.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct DriverDocument {
+    /// Least diameter of its bore.
+    pub inside_mm: f64,
+    /// Largest outside diameter.
+    pub outside_mm: f64,
 }
 
 /// Limits of size and the fit at 20 °C.

@@ -117,6 +117,9 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         tighter: seat.tighter.as_ref().map(push::tighter),
         service: seat.service.iter().map(service).collect(),
         clears_at: clears_at(seat.clears_at),
+        driver: seat
+            .driver
+            .map(|driver| DriverDocument { inside_mm: mm(driver.inside), outside_mm: mm(driver.outside) }),
         section_heat: seat.section_heat.as_ref().ok().map(|heat| section_heat::document(plan, heat)),
         section_heat_reason: seat.section_heat.as_ref().err().map(ToString::to_string),
         basis: basis::document(plan, seat),

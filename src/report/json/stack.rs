@@ -54,6 +54,8 @@ pub struct BedDocument {
     pub mend_mm: Option<SpanDocument>,
     /// The dimension whose limits lie farthest apart.
     pub widest: String,
+    /// How far they lie apart.
+    pub widest_mm: f64,
     /// Depth of the bearing's outer face below the face, seated; null where the depth of the shoulder is not given.
     pub reading_mm: Option<SpanDocument>,
     /// Gap between the last part and the wall that holds the ring, before the ring is in.
@@ -153,6 +155,7 @@ fn bed(bed: &BedPlan) -> BedDocument {
         mend,
         mend_mm: thickness.map(span),
         widest: bed.rows[bed.widest].what.clone(),
+        widest_mm: mm(bed.widest_by),
         reading_mm: bed.reading.map(span),
         gap_mm: span(bed.gap),
         steps: steps(&bed.steps),

@@ -96,11 +96,7 @@ fn groove(bed: &BedPlan, show: Show) -> String {
         ));
     }
     let widest = &bed.rows[bed.widest];
-    text.push_str(&format!(
-        " The widest limits are those of the {}: {} apart.",
-        widest.what,
-        show.size(widest.most - widest.least)
-    ));
+    text.push_str(&format!(" The widest limits are those of the {}: {} apart.", widest.what, show.size(bed.widest_by)));
     text
 }
 
