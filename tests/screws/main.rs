@@ -3,16 +3,17 @@
 
 #[path = "../binary/mod.rs"]
 mod binary;
+#[path = "../checked/mod.rs"]
+mod checked;
 mod jobs;
 mod order;
 mod picture;
 mod preload;
 mod readings;
-#[path = "../reference_rows/mod.rs"]
-mod reference_rows;
 mod refused;
 mod strip;
 
+use checked::reference_rows;
 use seatwise::quantity::{Force, Length, Pressure, Torque};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
