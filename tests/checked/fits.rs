@@ -5,6 +5,7 @@ use super::sheet::Sheet;
 use super::{Check, Set};
 use seatwise::fit::*;
 use seatwise::quantity::{Deviations, Nanometres};
+use seatwise::stock::retaining_rings::{RingPlace, ring};
 
 const EXACT: &str = "none: both are the same whole number of nanometres";
 
@@ -13,6 +14,7 @@ pub const SETS: &[Set] = &[
     Set { family: "Fits", title: "Standard tolerances, ISO 286-1", allowed: EXACT, checks: grades },
     Set { family: "Fits", title: "Bearing rings, ISO 492", allowed: EXACT, checks: bearing_rings },
     Set { family: "Fits", title: "Inch fits, ANSI B4.1", allowed: EXACT, checks: inch_fits },
+    Set { family: "Fits", title: "Retaining rings, DIN 472", allowed: EXACT, checks: retaining_rings },
 ];
 
 /// Just above the lower edge of a band, in its middle, and exactly on its upper edge.
@@ -105,6 +107,24 @@ fn inch_fits() -> Vec<Check> {
         let band = clearance_band(&part("hole_low_thou", "hole_high_thou"), &part("shaft_low_thou", "shaft_high_thou"));
         exact(&mut sheet, "most interference", thou("max_interference_thou"), -band.tightest);
         exact(&mut sheet, "least interference", thou("min_interference_thou"), -band.loosest);
+    }
+    sheet.done()
+}
+
+fn retaining_rings() -> Vec<Check> {
+    let mut sheet = Sheet::of("fits/retaining_rings.csv");
+    for row in rows("retaining_rings.csv") {
+        let bore = mm(row.number("bore_d1_mm"));
+        let found = ring(RingPlace::Bore, bore).unwrap().unwrap();
+        sheet.row(format!("bore {} mm", bore.mm()));
+        sheet.source(row.text("source"), row.text("status"));
+        for (what, computed, column) in [
+            ("thickness", found.thickness, "thickness_s_mm"),
+            ("groove", found.groove, "groove_d2_mm"),
+            ("width of the groove", found.width, "groove_width_m_mm"),
+        ] {
+            sheet.within((what, "mm"), [mm(row.number(column)).mm(), computed.mm()], 0.0);
+        }
     }
     sheet.done()
 }

@@ -10,6 +10,7 @@ pub mod materials;
 pub mod page;
 pub mod picture;
 pub mod plastic;
+pub mod races;
 pub mod rings;
 pub mod screws;
 pub mod seats;
@@ -75,6 +76,7 @@ pub const SETS: &[&[Set]] = &[
     stacks::SETS,
     seats::SETS,
     heat::SETS,
+    races::SETS,
     surfaces::SETS,
     materials::SETS,
 ];

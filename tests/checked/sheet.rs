@@ -28,7 +28,8 @@ impl Sheet {
     }
 
     pub fn source(&mut self, source: &str, status: &str) {
-        (source.trim_end_matches(';').clone_into(&mut self.source), status.clone_into(&mut self.status));
+        self.source = source.trim_end_matches(';').to_owned();
+        self.status = status.to_owned();
     }
 
     /// Computed value between `expected - below` and `expected + above`.

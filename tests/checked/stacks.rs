@@ -4,9 +4,10 @@ use super::mechanics_units::{in_mm, mm};
 use super::reference_rows::{number, read};
 use super::sheet::Sheet;
 use super::{Check, Set};
+use seatwise::assembly::readings::{Readings, ReadingsError};
 use seatwise::assembly::stack::{Chain, Ends, Link, Scatter, Way};
 use seatwise::quantity::Length;
-use uom::si::length::{inch, millimeter};
+use uom::si::length::{inch, micrometer, millimeter};
 
 pub const SETS: &[Set] = &[
     Set {
@@ -20,6 +21,12 @@ pub const SETS: &[Set] = &[
         title: "Scatter of stacks",
         allowed: "2e-6: the square of the step of the grid of 2000 cells",
         checks: shares,
+    },
+    Set {
+        family: "Assembly",
+        title: "Mean, out-of-round and taper of readings",
+        allowed: "mean 1e-8 mm, form 1e-5 µm",
+        checks: readings,
     },
 ];
 
@@ -79,6 +86,29 @@ fn shares() -> Vec<Check> {
         sheet.source(&row["source"], "closed form");
         let computed = spread(&widths).share_below(mm(number(&row, "x")));
         sheet.within(("share", ""), [number(&row, "share"), computed], 2e-6);
+    }
+    sheet.done()
+}
+
+/// A table of readings, mm, a depth a row.
+pub fn table(rows: &[Vec<f64>]) -> Result<Readings, ReadingsError> {
+    Readings::new(rows.iter().map(|row| row.iter().copied().map(mm).collect()).collect())
+}
+
+fn readings() -> Vec<Check> {
+    let mut sheet = Sheet::of("assembly/readings.csv");
+    for (k, row) in (1..).zip(read("assembly/readings.csv")) {
+        let depth = |depth: &str| depth.split(' ').map(|reading| reading.parse().unwrap()).collect();
+        let rows: Vec<Vec<f64>> = row["readings"].split('|').map(depth).collect();
+        let form = table(&rows).unwrap().form();
+        sheet.row(format!("table {k}"));
+        sheet.column(&row, "mean_mm", in_mm(form.mean), [0.0, 1e-8]);
+        for (column, computed) in [("out_of_round_um", form.out_of_round), ("taper_um", form.taper)] {
+            assert_eq!(computed.is_none(), row[column].is_empty(), "{column} of table {k}");
+            if let Some(length) = computed {
+                sheet.column(&row, column, length.get::<micrometer>(), [0.0, 1e-5]);
+            }
+        }
     }
     sheet.done()
 }

@@ -13,7 +13,6 @@ mod readings;
 mod refused;
 mod strip;
 
-use checked::reference_rows;
 use seatwise::quantity::{Force, Length, Pressure, Torque};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
