@@ -14,6 +14,7 @@ pub mod races;
 pub mod rings;
 pub mod screws;
 pub mod seats;
+pub mod section_heat;
 pub mod section_rows;
 pub mod sheet;
 pub mod stacks;
@@ -75,6 +76,7 @@ pub const SETS: &[&[Set]] = &[
     screws::SETS,
     stacks::SETS,
     seats::SETS,
+    section_heat::SETS,
     heat::SETS,
     races::SETS,
     surfaces::SETS,

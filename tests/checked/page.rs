@@ -19,8 +19,8 @@ come from what is written: that is coarser than what another processor or mathem
 
 \"Opened\" sources were read in the text or reproduction named; \"memory\" ones were not. An expected value that is computed apart
 comes from an independent solution, program or library, which the first lines of the file under `tests/reference/` describe.
-What is compared in other ways, such as races in the seat, properties that must hold of any job, and drawn parts, is in
-the table of the [README](../README.md#how-far-it-was-checked) and not here.
+What is compared in other ways, such as bounds by the shape of a seat, bearings of three bodies, and properties that must hold of
+any job, is in the table of the [README](../README.md#how-far-it-was-checked) and not here.
 
 ![Error over allowed error of every row, on a logarithmic axis](validation.svg)
 ";
