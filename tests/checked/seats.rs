@@ -170,7 +170,7 @@ fn second_program() -> Vec<Check> {
 
 /// Inside diameter of what the back face of the reference rests on. Their notes do not give it: they hold all nodes
 /// outside some radius, and this one brings all five rows to 2 %, of both outsides and all thicknesses.
-const OPENING: f64 = 68.8;
+pub const OPENING: f64 = 68.8;
 
 fn pushed(row: &Row) -> WallState {
     let support =
