@@ -5,9 +5,11 @@
 //! the embedded files and prove the copying. Every comparison is exact to the nanometre.
 #![allow(clippy::unwrap_used, reason = "helpers of tests stop at the first surprise")]
 
-mod fits_rows;
+mod checked;
 
-use fits_rows::{Row, class, mm, opt_um, rows, um};
+use checked::fits::{coarse_and_tiny, sizes_of};
+use checked::fits_rows::{Row, class, mm, rows, um};
+use checked::prove;
 use proptest::prelude::*;
 use seatwise::fit::*;
 use seatwise::quantity::{Deviations, Nanometres};
@@ -21,29 +23,9 @@ fn deviations_um(nominal_mm: f64, name: &str) -> (f64, f64) {
     (lower.um(), upper.um())
 }
 
-/// Just above the lower edge of a band, in its middle, and exactly on its upper edge.
-fn sizes_of(row: &Row) -> [Nanometres; 3] {
-    let (over, to) = (mm(row.number("over_mm")), mm(row.number("up_to_incl_mm")));
-    [over + Nanometres(1), Nanometres((over.0 + to.0) / 2), to]
-}
-
 #[test]
 fn every_published_limit_is_met_to_the_nanometre() {
-    let mut checked = 0;
-    for row in rows("limits_spotcheck.csv") {
-        for nominal in sizes_of(&row) {
-            let got = limits_of_size(nominal, class(row.text("tolerance_class"))).unwrap().deviations;
-            for (limit, wanted) in
-                [(got.upper, opt_um(row.text("upper_um"))), (got.lower, opt_um(row.text("lower_um")))]
-            {
-                if let Some(wanted) = wanted {
-                    assert_eq!(limit, wanted, "{} at {} mm: {row:?}", row.text("tolerance_class"), nominal.mm());
-                    checked += 1;
-                }
-            }
-        }
-    }
-    assert_eq!(checked, 3 * (2 * 289 + 1));
+    assert_eq!(prove("Limits of size, ISO 286-1").len(), 3 * (2 * 289 + 1));
 }
 
 #[test]
@@ -57,17 +39,15 @@ fn the_four_limits_of_the_corrigendum_to_iso_286_2_are_met() {
 
 #[test]
 fn every_standard_tolerance_is_the_width_of_h_and_js() {
+    prove("Standard tolerances, ISO 286-1");
     let table = rows("it_grades.csv");
     assert_eq!(table.len(), 404);
     for row in table {
         let grade = row.text("grade").trim_start_matches("IT").to_owned();
         for nominal in sizes_of(&row) {
-            // IT14 to IT18 are not given for sizes up to 1 mm.
-            let coarse_and_tiny = nominal <= mm(1.0) && grade.len() == 2 && grade.as_str() >= "14";
             for letter in ["H", "h", "JS", "js"] {
                 let got = limits_of_size(nominal, class(&format!("{letter}{grade}")));
-                assert_eq!(got.is_err(), coarse_and_tiny, "{letter} {row:?}");
-                assert!(got.is_err() || got.unwrap().width() == um(row.number("value_um")), "{row:?}");
+                assert_eq!(got.is_err(), coarse_and_tiny(&grade, nominal), "{letter} {row:?}");
             }
         }
     }
@@ -261,20 +241,7 @@ fn limits_say_which_cells_they_come_from_and_whether_any_is_from_memory() {
 
 #[test]
 fn every_ring_row_is_met_to_the_nanometre() {
-    let table = rows("bearing_rings.csv");
-    assert_eq!(table.len(), 139);
-    for row in table {
-        let ring_class = RingClass::parse(row.text("class")).unwrap();
-        for nominal in sizes_of(&row) {
-            let got = match row.text("quantity") {
-                "mean bore deviation" => ring_limits(nominal, ring_class, Ring::Inner),
-                "mean outside diameter deviation" => ring_limits(nominal, ring_class, Ring::Outer),
-                _ => ring_width_limits(nominal, mm(16.0), ring_class),
-            };
-            let wanted = Deviations { lower: um(row.number("lower_um")), upper: um(row.number("upper_um")) };
-            assert_eq!(got.unwrap().deviations, wanted, "{row:?}");
-        }
-    }
+    assert_eq!(prove("Bearing rings, ISO 492").len(), 2 * 3 * 139);
 }
 
 #[test]
@@ -300,16 +267,7 @@ fn a_normal_ring_in_an_n7_housing_is_a_transition_fit() {
 
 #[test]
 fn interference_of_every_inch_row_is_met() {
-    // ANSI B4.1 gives hole, shaft and interference in thousandths of an inch: 25.4 µm, exact in nanometres.
-    let table = rows("ansi_b41.csv");
-    assert_eq!(table.len(), 93);
-    for row in table {
-        let thou = |column| Nanometres::from_um(row.number(column) * 25.4);
-        let part = |low, high| Limits::stated(mm(25.4), Deviations { lower: thou(low), upper: thou(high) });
-        let band = clearance_band(&part("hole_low_thou", "hole_high_thou"), &part("shaft_low_thou", "shaft_high_thou"));
-        assert_eq!(-band.tightest, thou("max_interference_thou"), "{row:?}");
-        assert_eq!(-band.loosest, thou("min_interference_thou"), "{row:?}");
-    }
+    assert_eq!(prove("Inch fits, ANSI B4.1").len(), 2 * 93);
 }
 
 #[test]

@@ -2,6 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
+#[path = "checked/mod.rs"]
+mod checked;
+
+use checked::{page, picture, sets};
 use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest, WaysRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
@@ -95,4 +99,43 @@ fn the_picture_of_the_ways_is_drawn_from_today_s_list() {
     let help = "draw it again: cargo run --release --example draw_plots";
     assert!(plot::ways_svg(&request).unwrap() == read("plots/pump-case-ways.svg"), "{help}");
     assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/pump-case-ways.png").exists(), "{help}");
+}
+
+/// The tests of the sets hold what the page says of each; this holds the rest, and that there is a test of every set.
+#[test]
+fn the_validation_page_has_every_set_once_and_nothing_else() {
+    let (readme, text, svg) = (read("README.md"), read(page::PAGE), read(page::PICTURE));
+    let help = "write it again: cargo run --example validation";
+    assert!(readme.contains("](plots/validation.svg)"));
+    let lines: Vec<&str> = text.strip_prefix(&page::head()).expect(help).lines().take(sets().count() + 1).collect();
+    let counts = sets().zip(&lines).map(|(set, line)| {
+        let numbers = line.strip_prefix(&format!("| {} | {} | ", set.family, set.title)).expect(help);
+        let mut numbers = numbers.split(" | ").map(|number| number.parse::<usize>());
+        (numbers.next().unwrap().unwrap(), numbers.next().unwrap().unwrap())
+    });
+    let counts: Vec<_> = counts.collect();
+    let rows: usize = counts.iter().map(|(rows, _)| rows).sum();
+    assert!(readme.contains(&format!("[Each of {rows} reference rows](plots/validation.md)")), "{rows} rows");
+    let total = page::total_line(&counts);
+    assert_eq!(lines.last().unwrap(), &total.trim_end(), "{help}");
+    let titles: Vec<&str> = text.lines().filter_map(|line| line.strip_prefix("### ")).collect();
+    assert_eq!(titles, sets().map(|set| set.title).collect::<Vec<_>>(), "{help}");
+    let frame = picture::frame();
+    assert!(svg.starts_with(&frame) && svg[frame.len()..].matches("class=\"dots\"").count() == titles.len(), "{help}");
+    let mut sources = String::new();
+    sources_under(Path::new(env!("CARGO_MANIFEST_DIR")).join("tests").as_path(), &mut sources);
+    for title in titles {
+        assert!(sources.contains(&format!("prove(\"{title}\")")), "no test proves {title}");
+    }
+}
+
+fn sources_under(folder: &Path, into: &mut String) {
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            sources_under(&path, into);
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            into.push_str(&fs::read_to_string(path).unwrap());
+        }
+    }
 }

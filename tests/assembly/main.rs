@@ -8,9 +8,10 @@ mod scatter;
 mod seals;
 mod stacks;
 
-#[path = "../reference_rows/mod.rs"]
-mod reference_rows;
+#[path = "../checked/mod.rs"]
+mod checked;
 
+use checked::reference_rows;
 use seatwise::quantity::Length;
 use uom::si::length::millimeter;
 

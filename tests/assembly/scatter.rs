@@ -1,29 +1,13 @@
 //! The scatter of a stack against closed forms and an independent count.
 
-use super::{in_mm, mm, near, reference_rows};
-use seatwise::assembly::stack::{Chain, Link, Scatter, Way};
-
-/// A play of sizes spread over these widths, mm, about zero.
-fn of(widths: &[f64]) -> Scatter {
-    let opens = widths.iter().map(|width| Link {
-        least: mm(10.0 - width / 2.0),
-        most: mm(10.0 + width / 2.0),
-        way: Way::Opens,
-    });
-    let mut links: Vec<Link> = opens.collect();
-    let middle = mm(10.0 * widths.len() as f64);
-    links.push(Link { least: middle, most: middle, way: Way::Fills });
-    Chain::new(links).unwrap().scatter()
-}
+use super::{in_mm, mm, near};
+use crate::checked::prove;
+use crate::checked::stacks::spread as of;
+use seatwise::assembly::stack::{Chain, Link, Way};
 
 #[test]
 fn shares_are_those_of_the_closed_forms() {
-    for row in reference_rows::read("assembly/scatter.csv") {
-        let widths: Vec<f64> = row["widths"].split(';').map(|width| width.parse().unwrap()).collect();
-        let share = of(&widths).share_below(mm(reference_rows::number(&row, "x")));
-        // 2000 cells: the grid's step squared, where three or more are folded.
-        near(share, reference_rows::number(&row, "share"), 2e-6, &row["source"]);
-    }
+    prove("Scatter of stacks");
 }
 
 /// A generator that is easy to write down: the 64-bit mixing steps of Steele, Lea and Flood.

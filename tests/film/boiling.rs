@@ -8,12 +8,7 @@ fn pool(diameter: f64) -> NitrogenPool {
 
 #[test]
 fn nitrogen_boils_where_the_equation_of_state_says() {
-    let named =
-        [("nitrogen", "nitrogen boiling"), ("nitrogen", "nitrogen normal"), ("nitrogen_wide", "nitrogen boiling")];
-    for row in named.iter().flat_map(|(file, kind)| rows(file, kind)) {
-        let t = nitrogen_boiling_point(pascals(given(&row, "P"))).unwrap().get::<kelvin>();
-        assert!((t - value(&row)).abs() < 0.002, "{}: {t}", row["id"]);
-    }
+    prove("Boiling point of nitrogen");
     let high = nitrogen_boiling_point_at(metres(2000.0)).unwrap().get::<kelvin>();
     assert!((75.3..75.5).contains(&high), "{high}");
     assert!(nitrogen_boiling_point(pascals(111e3)).unwrap_err().to_string().contains("110 kPa"));
@@ -22,49 +17,18 @@ fn nitrogen_boils_where_the_equation_of_state_says() {
 }
 
 #[test]
-fn film_boiling_of_bromley_agrees_within_a_twentieth_of_a_per_cent() {
-    let rows = rows("nitrogen", "film boiling h convective part");
-    assert_eq!(rows.len(), 19);
-    for row in rows {
-        let share = if row["inputs"].contains("0.4 cpv") { 0.4 } else { 0.8 };
-        let film = bromley_film_boiling(metres(given(&row, "D")), step(given(&row, "wall superheat")), share);
-        // Straight lines between the rows of the property table.
-        close(&row, w_m2k(film.unwrap()), 5e-4);
-    }
+fn boiling_at_sea_level_agrees_within_a_twentieth_of_a_per_cent_in_the_film() {
+    assert_eq!(prove("Boiling of nitrogen at sea level").len(), 37);
+    assert_eq!(rows("nitrogen", "film boiling h convective part").len(), 19);
 }
 
 #[test]
-fn film_boiling_fluxes_and_other_states_agree() {
-    for row in rows("nitrogen", "film boiling heat flux") {
-        let curve = pool(given(&row, "D") * 1e3).curve().unwrap();
-        close(&row, w_m2(curve.flux(step(given(&row, "dT"))).unwrap()), 5e-4);
-    }
+fn film_boiling_of_other_states_agrees() {
     for row in rows("nitrogen_wide", "film boiling h") {
         let pressure = pascals(given(&row, "P"));
         let part = NitrogenPool { pressure, ..pool(given(&row, "D") * 1e3) };
         // At 70 kPa the latent heat and the liquid's density are those of sea level.
         close(&row, w_m2k(part.curve().unwrap().film(step(given(&row, "wall superheat"))).unwrap()), 0.01);
-    }
-}
-
-#[test]
-fn plate_minimum_critical_and_nucleate_boiling_agree() {
-    for row in rows("nitrogen", "film boiling h, Berenson") {
-        close(&row, w_m2k(berenson_plate_film_boiling(step(given(&row, "dT"))).unwrap()), 5e-4);
-    }
-    let one = |kind| rows("nitrogen", kind).remove(0);
-    close(&one("capillary"), capillary_length().get::<meter>(), 1e-5);
-    close(&one("minimum film boiling heat flux"), w_m2(berenson_minimum_flux()), 1e-4);
-    close(&one("minimum film boiling wall"), berenson_minimum_superheat().get::<kelvin_step>(), 1e-4);
-    for row in rows("nitrogen", "critical heat flux, Zuber") {
-        close(&row, w_m2(zuber_critical_flux(given(&row, "K")).unwrap()), 1e-4);
-    }
-    for row in rows("nitrogen", "critical heat flux, cylinder") {
-        close(&row, w_m2(cylinder_critical_flux(metres(given(&row, "D"))).unwrap()), 1e-4);
-    }
-    for row in rows("nitrogen", "nucleate") {
-        let film = rohsenow_nucleate_boiling(step(given(&row, "Te")), given(&row, "Csf"), given(&row, "n"));
-        close(&row, w_m2k(film.unwrap()), 1e-3);
     }
 }
 

@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "an unwrap that fails in a helper is a test that fails")]
 
+#[path = "../checked/mod.rs"]
+mod checked;
 mod closures;
 mod faults;
 mod files;

@@ -1,38 +1,12 @@
 //! Against published values; each row of `tests/reference/thermal` names its source and why its tolerance is what it is.
 
-use seatwise::stock::curve::Curve;
-use seatwise::stock::material::{Material, REFERENCE_K, embedded};
+use crate::checked::materials::{change, tolerance};
+use crate::checked::prove;
+use crate::checked::reference_rows::{Row, number, read};
+use seatwise::stock::material::{REFERENCE_K, embedded};
 use serde::Deserialize;
-use uom::si::f64::ThermodynamicTemperature;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::gigapascal;
-use uom::si::thermodynamic_temperature::kelvin;
-
-#[derive(Debug, Deserialize)]
-struct ExpansionRow {
-    id: String,
-    material: String,
-    quantity: String,
-    from_k: f64,
-    to_k: f64,
-    value: f64,
-    tolerance: String,
-    independent: String,
-    source: String,
-    reason: String,
-}
-
-#[derive(Debug, Deserialize)]
-struct PropertyRow {
-    id: String,
-    material: String,
-    quantity: String,
-    t_k: f64,
-    value: f64,
-    tolerance: String,
-    independent: String,
-    source: String,
-}
 
 #[derive(Debug, Deserialize)]
 struct RoomRow {
@@ -48,46 +22,14 @@ fn rows<T: for<'de> Deserialize<'de>>(text: &str) -> Vec<T> {
     csv::Reader::from_reader(text.as_bytes()).deserialize().map(|row| row.unwrap()).collect()
 }
 
-fn expansion_rows() -> Vec<ExpansionRow> {
-    rows(include_str!("../reference/thermal/expansion.csv"))
-}
-
-/// "2%" of the value, or an amount.
-fn tolerance(text: &str, value: f64) -> f64 {
-    match text.strip_suffix('%') {
-        Some(percent) => value.abs() * percent.parse::<f64>().unwrap() / 100.0,
-        None => text.parse().unwrap(),
-    }
-}
-
-/// (L(to) - L(from)) / L(from), or that divided by the difference of temperature.
-fn quantity(row: &ExpansionRow, expansion: impl Fn(f64) -> f64) -> f64 {
-    let (from, to) = (1.0 + expansion(row.from_k), 1.0 + expansion(row.to_k));
-    let change = (to - from) / from;
-    match row.quantity.as_str() {
-        "dl_l" => change,
-        "mean_alpha" => change / (row.to_k - row.from_k),
-        other => panic!("{}: quantity {other}", row.id),
-    }
+fn expansion_rows() -> Vec<Row> {
+    read("thermal/expansion.csv")
 }
 
 #[test]
 fn expansion_agrees_with_published_tables_fits_and_means() {
-    let mut faults = Vec::new();
-    let rows = expansion_rows();
-    for row in &rows {
-        let material = embedded(&row.material).unwrap();
-        let got = quantity(row, |t| material.expansion().at(t).unwrap());
-        if (got - row.value).abs() > tolerance(&row.tolerance, row.value) {
-            let off = (got / row.value - 1.0) * 100.0;
-            faults.push(format!(
-                "{} {} {}-{} K: {got:.4e}, {:.4e} ({off:+.2} %) {} [{}]",
-                row.id, row.material, row.from_k, row.to_k, row.value, row.source, row.reason
-            ));
-        }
-    }
-    assert!(faults.is_empty(), "{}", faults.join("\n"));
-    assert!(rows.iter().filter(|row| row.independent == "yes").count() >= 20);
+    prove("Thermal expansion");
+    assert!(expansion_rows().iter().filter(|row| row["independent"] == "yes").count() >= 20);
 }
 
 #[test]
@@ -104,7 +46,7 @@ fn every_metal_that_goes_into_liquid_nitrogen_has_a_published_row_there() {
         "invar",
         "copper",
     ] {
-        assert!(rows.iter().any(|row| row.material == id && row.to_k < 81.0), "{id}");
+        assert!(rows.iter().any(|row| row["material"] == id && number(row, "to_k") < 81.0), "{id}");
     }
 }
 
@@ -112,17 +54,12 @@ fn every_metal_that_goes_into_liquid_nitrogen_has_a_published_row_there() {
 #[test]
 fn a_constant_coefficient_fails_every_cold_row() {
     let mut tried = 0;
-    for row in expansion_rows().iter().filter(|row| row.to_k < 200.0 && row.quantity == "dl_l") {
-        let material = embedded(&row.material).unwrap();
+    for row in expansion_rows().iter().filter(|row| number(row, "to_k") < 200.0 && row["quantity"] == "dl_l") {
+        let material = embedded(&row["material"]).unwrap();
         let mean = material.expansion().at(373.15).unwrap() / 80.0;
-        let got = quantity(row, |t| mean * (t - REFERENCE_K));
-        let gap = (got - row.value).abs();
-        assert!(
-            gap > tolerance(&row.tolerance, row.value),
-            "{} {}: the row cannot see the mistake",
-            row.id,
-            row.material
-        );
+        let got = change(row, |t| mean * (t - REFERENCE_K));
+        let gap = (got - number(row, "value")).abs();
+        assert!(gap > tolerance(row), "{row:?}: the row cannot see the mistake");
         tried += 1;
     }
     assert!(tried >= 25, "{tried}");
@@ -157,37 +94,7 @@ fn mean_and_local_coefficients_are_told_apart() {
 
 #[test]
 fn heat_capacity_conductivity_and_modulus_agree_with_published_values() {
-    let mut faults = Vec::new();
-    for row in rows::<PropertyRow>(include_str!("../reference/thermal/properties.csv")) {
-        let material = embedded(&row.material).unwrap();
-        let got = property(&material, &row);
-        if (got - row.value).abs() > tolerance(&row.tolerance, row.value) {
-            let off = (got / row.value - 1.0) * 100.0;
-            faults.push(format!(
-                "{} {} {} {} K: {got:.5}, {} ({off:+.2} %) {} independent {}",
-                row.id, row.material, row.quantity, row.t_k, row.value, row.source, row.independent
-            ));
-        }
-    }
-    assert!(faults.is_empty(), "{}", faults.join("\n"));
-}
-
-fn property(material: &Material, row: &PropertyRow) -> f64 {
-    let temperature = ThermodynamicTemperature::new::<kelvin>(row.t_k);
-    match row.quantity.as_str() {
-        "c" => material.heat_capacity().at(row.t_k).unwrap(),
-        "k" => material.conductivity().at(row.t_k).unwrap(),
-        "e_gpa" => material.elastic_modulus_at(temperature).unwrap().get::<gigapascal>(),
-        "mean_c" => mean(material.heat_capacity(), row.t_k, REFERENCE_K),
-        other => panic!("{}: quantity {other}", row.id),
-    }
-}
-
-/// Mean of a curve between two temperatures by the midpoint rule.
-fn mean(curve: &Curve, from: f64, to: f64) -> f64 {
-    let steps = 2000;
-    let width = (to - from) / f64::from(steps);
-    (0..steps).map(|i| curve.at(from + width * (f64::from(i) + 0.5)).unwrap()).sum::<f64>() / f64::from(steps)
+    assert_eq!(prove("Heat capacity, conductivity, modulus").len(), 34);
 }
 
 /// Copper at 100 K holds two thirds of the heat that it holds at room temperature: a constant value misses the row.

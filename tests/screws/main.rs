@@ -3,13 +3,13 @@
 
 #[path = "../binary/mod.rs"]
 mod binary;
+#[path = "../checked/mod.rs"]
+mod checked;
 mod jobs;
 mod order;
 mod picture;
 mod preload;
 mod readings;
-#[path = "../reference_rows/mod.rs"]
-mod reference_rows;
 mod refused;
 mod strip;
 

@@ -1,35 +1,14 @@
 //! Mean, out-of-round and taper from a table of readings.
 
-use super::mm;
-use super::reference_rows::{number as cell, read};
+use crate::checked::prove;
+use crate::checked::stacks::table;
 use proptest::prelude::*;
-use seatwise::assembly::readings::{Readings, ReadingsError, Widest};
-use seatwise::quantity::Length;
-use uom::si::length::{micrometer, millimeter};
-
-fn table(rows: &[Vec<f64>]) -> Result<Readings, ReadingsError> {
-    Readings::new(rows.iter().map(|row| row.iter().copied().map(mm).collect()).collect())
-}
-
-fn um(length: Option<Length>) -> f64 {
-    length.unwrap().get::<micrometer>()
-}
+use seatwise::assembly::readings::{ReadingsError, Widest};
+use uom::si::length::micrometer;
 
 #[test]
 fn mean_out_of_round_and_taper_are_those_of_numpy() {
-    for row in read("assembly/readings.csv") {
-        let rows: Vec<Vec<f64>> = row["readings"]
-            .split('|')
-            .map(|depth| depth.split(' ').map(|reading| reading.parse().unwrap()).collect())
-            .collect();
-        let form = table(&rows).unwrap().form();
-        assert!((form.mean.get::<millimeter>() - cell(&row, "mean_mm")).abs() < 1e-8, "{row:?}");
-        assert!((um(form.out_of_round) - cell(&row, "out_of_round_um")).abs() < 1e-5, "{row:?}");
-        match row["taper_um"].as_str() {
-            "" => assert_eq!(form.taper, None),
-            taper => assert!((um(form.taper) - taper.parse::<f64>().unwrap()).abs() < 1e-5, "{row:?}"),
-        }
-    }
+    prove("Mean, out-of-round and taper of readings");
 }
 
 #[test]

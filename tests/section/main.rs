@@ -3,6 +3,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
+#[path = "../checked/mod.rs"]
+mod checked;
 mod exact;
 mod friction;
 mod heat_alone;
@@ -12,6 +14,7 @@ mod properties;
 mod reference_seats;
 mod reference_walls;
 mod refused;
-mod rows;
 mod shafts;
 mod superposed;
+
+use checked::section_rows as rows;

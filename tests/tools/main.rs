@@ -1,8 +1,8 @@
 //! What pushes a part home: threads, screws, presses, the wall behind the part, and the play left in a bearing.
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-#[path = "../reference_rows/mod.rs"]
-mod reference_rows;
+#[path = "../checked/mod.rs"]
+mod checked;
 
 mod clearance;
 mod clearance_tables;
@@ -14,7 +14,8 @@ mod thread_sizes;
 mod wall;
 mod wall_properties;
 
-use reference_rows::{Row, number};
+use checked::reference_rows::{self, Row, number};
+use checked::screws::half_a_digit;
 use seatwise::quantity::{Force, Length, Pressure, Torque};
 use uom::si::force::newton;
 use uom::si::length::{micrometer, millimeter};
@@ -43,12 +44,6 @@ fn newton_metres(torque: f64) -> Torque {
 
 fn close(got: f64, want: f64, relative: f64, what: &str) {
     assert!((got - want).abs() <= relative * want.abs(), "{what}: {got}, wanted {want}");
-}
-
-/// Half a unit in the last digit of a printed figure.
-fn half_a_digit(printed: &str) -> f64 {
-    let decimals = printed.split_once('.').map_or(0, |(_, after)| after.len());
-    0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap())
 }
 
 /// A printed figure is met to its last digit.

@@ -1,79 +1,31 @@
 //! Torque and force of a screw against an exact balance of the flank, a textbook example, and what must always hold.
 
-use super::{close, mm, mpa, newton_metres, newtons, number, printed, rows};
-use crate::reference_rows::Row;
+use super::{close, mm, mpa, newton_metres, newtons, number, rows};
+use crate::checked::prove;
+use crate::checked::screws::power_screw;
 use proptest::prelude::*;
 use seatwise::mechanics::*;
 use seatwise::stock::threads::{Thread, threads};
 use uom::si::angle::degree;
-use uom::si::area::square_millimeter;
 use uom::si::f64::Angle;
 use uom::si::force::newton;
-use uom::si::length::millimeter;
 use uom::si::pressure::megapascal;
 use uom::si::ratio::ratio;
 use uom::si::torque::newton_meter;
 
-fn screw_of(row: &Row) -> Screw {
-    let thread = ScrewThread::from(&Thread::parse(&row["thread"]).unwrap());
-    let face = nut_face_diameter(mm(number(row, "nut_af_mm")), mm(number(row, "hole_mm"))).unwrap();
-    Screw { thread, face_diameter: Some(face) }
-}
-
 #[test]
 fn all_columns_of_the_exact_flank_balance_to_nine_digits() {
-    let all = rows("screw_jig.csv");
-    assert_eq!(all.len(), 63);
-    for row in all {
-        let get = |column: &str| number(&row, column);
-        let same = |column: &str, got: f64| close(got, get(column), 1e-9, &format!("{} {column}", row["thread"]));
-        let thread = Thread::parse(&row["thread"]).unwrap();
-        same("d2_mm", thread.pitch_diameter().get::<millimeter>());
-        same("d1_mm", thread.minor_diameter().get::<millimeter>());
-        same("d3_mm", thread.root_diameter().get::<millimeter>());
-        same("P_mm", thread.pitch.get::<millimeter>());
-        same("As_mm2", thread.stress_area().get::<square_millimeter>());
-        let screw = screw_of(&row);
-        same("Dm_face_mm", screw.face_diameter.unwrap().get::<millimeter>());
-        let (force, friction) = (newtons(get("F_N")), ScrewFriction { thread: get("mu_thread"), face: get("mu_face") });
-        let torque = screw.torque(force, friction).unwrap();
-        same("T_thread_Nm", torque.thread.get::<newton_meter>());
-        same("T_face_Nm", torque.face.get::<newton_meter>());
-        same("T_total_Nm", torque.total().get::<newton_meter>());
-        let lower = screw.lowering_torque(force, friction).unwrap();
-        same("T_lower_thread_Nm", lower.thread.get::<newton_meter>());
-        let bare = Screw { face_diameter: None, ..screw };
-        same("efficiency_thread", bare.efficiency(friction).unwrap().get::<ratio>());
-        same("F_from_10Nm_total_N", screw.force(newton_metres(10.0), friction).unwrap().get::<newton>());
-        same("proof_8_8_N", screw.thread.proof_load(mpa(get("Sp_8_8_MPa"))).unwrap().get::<newton>());
-        same("proof_10_9_N", screw.thread.proof_load(mpa(get("Sp_10_9_MPa"))).unwrap().get::<newton>());
-    }
+    assert_eq!(prove("Screws, exact balance of the flank").len(), 14 * 63);
 }
 
 #[test]
 fn a_textbook_power_screw_to_its_printed_digits() {
+    prove("Printed power screws");
     for row in rows("power_screws.csv") {
-        let get = |column: &str| number(&row, column);
-        let thread = ScrewThread {
-            pitch_diameter: mm(get("d2_mm")),
-            lead: mm(get("lead_mm")),
-            flank_angle: Angle::new::<degree>(get("flank_deg")),
-            stress_diameter: mm(get("root_mm")),
-        };
-        let screw = Screw { thread, face_diameter: Some(mm(get("face_mm"))) };
-        let friction = ScrewFriction { thread: get("mu_thread"), face: get("mu_face") };
-        let force = newtons(get("F_N"));
-        let up = screw.torque(force, friction).unwrap().total();
-        printed(up.get::<newton_meter>(), &row, "raise_Nm");
-        let down = screw.lowering_torque(force, friction).unwrap();
-        printed(down.total().get::<newton_meter>(), &row, "lower_Nm");
+        let (screw, friction) = power_screw(&row);
         // The load would turn the thread by itself; only the collar holds it.
+        let down = screw.lowering_torque(newtons(number(&row, "F_N")), friction).unwrap();
         assert!(down.thread.get::<newton_meter>() < 0.0 && !screw.is_self_locking(friction).unwrap());
-        printed(screw.efficiency(friction).unwrap().get::<ratio>(), &row, "efficiency");
-        // The book twists the body with the whole torque, collar included.
-        let stress = thread.rod_stress(force, up).unwrap();
-        printed(stress.torsion.get::<megapascal>(), &row, "torsion_MPa");
-        printed(stress.tension.get::<megapascal>(), &row, "tension_MPa");
     }
 }
 
