@@ -6,6 +6,8 @@ use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 
+const MATERIAL: &str = "give a material file in TOML; materials/_template.toml shows one";
+
 /// The text of `path`; `-` is standard input.
 ///
 /// Never reads more than a job may hold, so that a wrong file is refused before it fills memory.
@@ -15,7 +17,7 @@ pub(super) fn text(path: &Path, help: &str) -> Result<String, Failure> {
         bounded(std::io::stdin().lock())
     } else {
         if path.is_dir() {
-            return Err(Failure::plain(format!("{name} is a folder, not a file"), help));
+            return Err(Failure::plain(format!("{name} is a folder, not a file"), help).of_file(path));
         }
         File::open(path).and_then(bounded)
     }
@@ -24,11 +26,12 @@ pub(super) fn text(path: &Path, help: &str) -> Result<String, Failure> {
         return Err(Failure::plain(
             format!("{name} is longer than {LONGEST_TEXT} bytes, too long for this file"),
             help,
-        ));
+        )
+        .of_file(path));
     }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        Failure::plain(format!("{name} is not UTF-8 text: byte {at} begins no character"), help)
+        Failure::plain(format!("{name} is not UTF-8 text: byte {at} begins no character"), help).of_file(path)
     })
 }
 
@@ -40,19 +43,22 @@ fn bounded(reader: impl Read) -> std::io::Result<Vec<u8>> {
 
 /// The library with the user's own materials; a file's stem is the material's id.
 pub(super) fn library(files: &[std::path::PathBuf]) -> Result<Library, Failure> {
-    let help = "give a material file in TOML; materials/_template.toml shows one";
     let mut library = Library::default();
-    for path in files {
-        let text = text(path, help)?;
-        let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-        match Material::parse(&id, &text) {
-            Ok(material) => library.materials.push(material),
-            Err(error) => {
-                let at = error.span().unwrap_or(0..0);
-                let mistake = Mistake { message: error.to_string(), at, help: help.to_owned() };
-                return Err(Failure::Text { path: named(path), text, problems: vec![mistake] });
-            }
-        }
-    }
+    library.materials = Failure::gathered(files.iter().map(|path| material(path)))?;
     Ok(library)
+}
+
+fn material(path: &Path) -> Result<Material, Failure> {
+    let text = text(path, MATERIAL)?;
+    let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    Material::parse(&id, &text).map_err(|error| {
+        let at = error.span().unwrap_or(0..0);
+        let mistake = Mistake {
+            message: error.to_string(),
+            at,
+            help: MATERIAL.to_owned(),
+            allowed: error.allowed().map(str::to_owned),
+        };
+        Failure::Text { path: named(path), text, problems: vec![mistake] }
+    })
 }

@@ -26,14 +26,19 @@ pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
 
 /// The job in a file, or its mistakes.
 pub(super) fn checked(path: &Path, library: &Library) -> Result<Job, Failure> {
-    let text = input::text(path, JOB)?;
-    if job::is_seal_alone(&text) {
+    checked_text(path, &input::text(path, JOB)?, library)
+}
+
+/// The job in a text that was read from `path`, or its mistakes.
+pub(super) fn checked_text(path: &Path, text: &str, library: &Library) -> Result<Job, Failure> {
+    if job::is_seal_alone(text) {
         return Err(Failure::plain(
             format!("{} holds a shaft seal alone: there is no seat of a bearing to compute", named(path)),
             "see it with seatwise plan or seatwise card, or describe a bearing and its seat as well",
-        ));
+        )
+        .of_file(path));
     }
-    job::check(&text, library).map_err(|problems| Failure::job(named(path), text, &problems))
+    job::check(text, library).map_err(|problems| Failure::job(named(path), text.to_owned(), &problems))
 }
 
 /// The media that are asked for, or else those of the job, or else all.

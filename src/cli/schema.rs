@@ -1,7 +1,7 @@
 use super::Outcome;
 use super::args::{SchemaFlags, SchemaOf};
 use super::failure::Failure;
-use crate::report::{exercise, json, section};
+use crate::report::{exercise, json, refusal, section};
 
 pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
     let schema = match flags.of {
@@ -9,6 +9,7 @@ pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
         SchemaOf::Section => section::schema(),
         SchemaOf::Exercise => exercise::schema(),
         SchemaOf::Seal => json::seal_schema(),
+        SchemaOf::Error => refusal::schema(),
     };
     let text =
         schema.map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;

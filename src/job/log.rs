@@ -116,7 +116,7 @@ pub(crate) fn treatment_of(job: &Job, piece: Piece) -> Option<&Treatment> {
 }
 
 fn problem(problems: &mut Vec<Problem>, at: Range<usize>, message: String, help: impl Into<String>) {
-    problems.push(Problem { message, at, help: help.into() });
+    problems.push(Problem::new(at, message, help));
 }
 
 fn rows(text: &str, problems: &mut Vec<Problem>) -> (Vec<Row>, usize) {

@@ -14,9 +14,11 @@ pub mod log;
 pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
+pub mod refusal;
 pub(crate) mod results;
 pub mod scatter;
 pub mod section;
+pub(crate) mod sheet;
 pub mod stock;
 pub mod sweep;
 pub mod text;

@@ -1,30 +1,23 @@
 //! The main results of a seat, for outputs that hold many plans.
 
-use super::csv::{self, Cell};
-use super::json::figures;
+use super::csv;
+use super::sheet::{Cell, Named};
 use super::words;
 use crate::plan::{Caution, GripTime, Level, Plan, SeatPlan, Verdict, Window};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_temperature};
-use serde_json::Value;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
 /// The cells of a plan's CSV, and how long the tightest case stays free and where it locks.
-pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
+pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
     let mut cells = csv::cells(plan, seat);
-    let number = |value: Option<f64>| value.map(|value| figures(value).to_string()).unwrap_or_default();
     let lock = seat.lock.tightest.map(|lock| lock.get::<degree_celsius>());
-    cells.push(("free_in_seat_s_tightest".to_owned(), number(free_in_seat(seat).map(|time| time.get::<second>()))));
-    cells.push(("lock_c_tightest".to_owned(), number(lock)));
+    cells.push((
+        "free_in_seat_s_tightest".to_owned(),
+        Cell::number(free_in_seat(seat).map(|time| time.get::<second>())),
+    ));
+    cells.push(("lock_c_tightest".to_owned(), Cell::number(lock)));
     cells
-}
-
-/// A cell as JSON: a number where it is one, null where it is empty.
-pub(crate) fn value(cell: &str) -> Value {
-    if cell.is_empty() {
-        return Value::Null;
-    }
-    cell.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map_or_else(|| Value::from(cell), Value::Number)
 }
 
 /// How long the tightest case stays free in its seat; none where it does not grip.

@@ -50,6 +50,14 @@ pub enum MaterialError {
 }
 
 impl MaterialError {
+    /// What is allowed, where a value lies outside.
+    pub fn allowed(&self) -> Option<&str> {
+        match self {
+            Self::Value { allowed, .. } => Some(allowed),
+            Self::Shape { .. } | Self::Table { .. } => None,
+        }
+    }
+
     /// Bytes of the file that the message is about; `None` for values that came from no file.
     pub fn span(&self) -> Option<Range<usize>> {
         match self {
