@@ -122,7 +122,7 @@ impl Failure {
 }
 
 /// What the system says, without its number.
-fn reason(error: &std::io::Error) -> String {
+pub(super) fn reason(error: &std::io::Error) -> String {
     let said = error.to_string();
     let words = said.split(" (os error").next().unwrap_or(&said);
     words.to_lowercase()

@@ -51,14 +51,13 @@ pub(super) fn library(files: &[std::path::PathBuf]) -> Result<Library, Failure> 
 fn material(path: &Path) -> Result<Material, Failure> {
     let text = text(path, MATERIAL)?;
     let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-    Material::parse(&id, &text).map_err(|error| {
-        let at = error.span().unwrap_or(0..0);
-        let mistake = Mistake {
+    Material::check(&id, &text).map_err(|(first, others)| {
+        let problems = std::iter::once(first).chain(others).map(|error| Mistake {
             message: error.to_string(),
-            at,
+            at: error.span().unwrap_or(0..0),
             help: MATERIAL.to_owned(),
             allowed: error.allowed().map(str::to_owned),
-        };
-        Failure::Text { path: named(path), text, problems: vec![mistake] }
+        });
+        Failure::Text { path: named(path), problems: problems.collect(), text }
     })
 }

@@ -1,7 +1,7 @@
 //! Where results go: whole or not at all, never over an input, and over another file only with `--force`.
 
 use super::args::OutputFlags;
-use super::failure::Failure;
+use super::failure::{Failure, reason};
 use std::ffi::OsStr;
 use std::fs::{self, OpenOptions};
 use std::io::{ErrorKind, Write};
@@ -48,7 +48,7 @@ impl<'a> Output<'a> {
             self.may_write(path)?;
             if wanted[..i].iter().any(|(other, _)| same_file(other, path)) {
                 let message = format!("{} is named for two results of this run", path.display());
-                return Err(Failure::plain(message, "give each result a file of its own"));
+                return Err(Failure::plain(message, "name two files"));
             }
         }
         let staged = wanted.iter().map(|(path, bytes)| Staged::new(path, bytes)).collect::<Result<Vec<_>, _>>()?;
@@ -198,6 +198,6 @@ fn to_stdout(bytes: &[u8]) -> Result<(), Failure> {
 pub(super) fn unprinted(error: &std::io::Error) -> Failure {
     match error.kind() {
         ErrorKind::BrokenPipe => Failure::ReaderGone,
-        _ => Failure::plain(format!("cannot write the result: {error}"), "check the disk or the pipe"),
+        _ => Failure::plain(format!("cannot write the result: {}", reason(error)), "check the disk or the pipe"),
     }
 }

@@ -31,11 +31,37 @@ impl Material {
     /// The form is that of `materials/_template.toml`; embedded and user files pass the same checks.
     ///
     /// # Errors
-    /// [`MaterialError`] with the bytes of the text to underline: unknown or missing keys, values out of range, a table
-    /// that does not rise, lacks 293.15 K or ends before the material's limits, a section without source or status.
+    /// The first of [`Self::check`]'s errors.
     pub fn parse(id: &str, text: &str) -> Result<Self, MaterialError> {
-        let raw: RawMaterial = toml::from_str(text).map_err(|error| shape_error(id, text, &error))?;
-        Checker { id }.material(raw)
+        Self::check(id, text).map_err(|(first, _)| first)
+    }
+
+    /// The same with every mistake of the values; of keys the first alone is told, since those after it may be meant otherwise.
+    ///
+    /// # Errors
+    /// The first [`MaterialError`] and the others, each with the bytes of the text to underline: unknown or missing keys, values
+    /// out of range, a table that does not rise, lacks 293.15 K or ends before the material's limits, a section without source
+    /// or status.
+    pub fn check(id: &str, text: &str) -> Result<Self, (MaterialError, Vec<MaterialError>)> {
+        let raw: RawMaterial = toml::from_str(text).map_err(|error| (shape_error(id, text, &error), Vec::new()))?;
+        let mut faults = Faults::default();
+        let material = Checker { id }.material(raw, &mut faults);
+        let mut faults = faults.0.into_iter();
+        match (material, faults.next()) {
+            (_, Some(first)) => Err((first, faults.collect())),
+            (Some(material), None) => Ok(material),
+            (None, None) => Err((Checker { id }.table_error("material", "could not be checked", None), Vec::new())),
+        }
+    }
+}
+
+/// Mistakes that were found; the checks go on after each.
+#[derive(Default)]
+struct Faults(Vec<MaterialError>);
+
+impl Faults {
+    fn take<T>(&mut self, checked: Checked<T>) -> Option<T> {
+        checked.map_err(|error| self.0.push(error)).ok()
     }
 }
 
@@ -58,39 +84,50 @@ pub(super) struct Checker<'a> {
 }
 
 impl Checker<'_> {
-    fn material(&self, raw: RawMaterial) -> Checked<Material> {
-        self.names(&raw)?;
+    fn material(&self, raw: RawMaterial, faults: &mut Faults) -> Option<Material> {
+        let names = faults.take(self.names(&raw));
         let sources = raw.sources();
-        let (coldest, hottest) = (self.limit("coldest", &raw.coldest)?, self.limit("hottest", &raw.hottest)?);
+        let density_kg_m3 = faults.take(self.number("density.kg_m3", &raw.density.kg_m3, DENSITY_KG_M3));
+        let coldest = faults.take(self.limit("coldest", &raw.coldest));
+        let hottest = faults.take(self.limit("hottest", &raw.hottest));
         let limits = [*raw.coldest.c.get_ref(), *raw.hottest.c.get_ref()];
-        self.require(
+        faults.take(self.require(
             limits[0] < 20.0 && limits[1] > 20.0,
             "coldest.c",
             limits[0],
             "below 20 °C, and `hottest.c` above",
             raw.coldest.c.span(),
-        )?;
+        ));
+        let modulus_pa = faults.take(self.modulus(&raw, limits));
+        let poisson_ratio = faults.take(self.number("poisson_ratio.value", &raw.poisson_ratio.value, POISSON_RATIO));
+        let strength = faults.take(self.strength(&raw));
+        let expansion = faults.take(self.expansion(&raw.expansion.table_k_um_m));
+        let heat_capacity = faults.take(self.heat_capacity(&raw));
+        let conductivity = faults.take(self.conductivity(&raw));
+        let emissivity = faults.take(self.emissivity(&raw));
+        let cautions = faults.take(self.cautions(&raw.caution));
+        names?;
         let material = Material {
             id: self.id.to_owned(),
-            density_kg_m3: self.number("density.kg_m3", &raw.density.kg_m3, DENSITY_KG_M3)?,
-            modulus_pa: self.modulus(&raw, limits)?,
-            poisson_ratio: self.number("poisson_ratio.value", &raw.poisson_ratio.value, POISSON_RATIO)?,
-            strength: self.strength(&raw)?,
-            expansion: self.expansion(&raw.expansion.table_k_um_m)?,
-            heat_capacity: self.heat_capacity(&raw)?,
-            conductivity: self.conductivity(&raw)?,
-            emissivity: self.emissivity(&raw)?,
+            density_kg_m3: density_kg_m3?,
+            modulus_pa: modulus_pa?,
+            poisson_ratio: poisson_ratio?,
+            strength: strength?,
+            expansion: expansion?,
+            heat_capacity: heat_capacity?,
+            conductivity: conductivity?,
+            emissivity: emissivity?,
             surface: raw.emissivity.surface,
-            coldest,
-            hottest,
-            cautions: self.cautions(&raw.caution)?,
+            coldest: coldest?,
+            hottest: hottest?,
+            cautions: cautions?,
             names: raw.names.into_inner(),
             family: raw.family,
             about: raw.about,
             sources,
         };
-        self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span()))?;
-        Ok(material)
+        faults.take(self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span())))?;
+        Some(material)
     }
 
     fn names(&self, raw: &RawMaterial) -> Checked<()> {
