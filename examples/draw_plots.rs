@@ -2,7 +2,9 @@
 
 use seatwise::job::Job;
 use seatwise::plan::drawing::{self, Moment, SectionCase, SectionRequest};
-use seatwise::report::plot::{self, ForceRequest, LogRequest, PlotRequest, ScrewsRequest, SectionPicture, Shown};
+use seatwise::report::plot::{
+    self, ForceRequest, LogRequest, PlotRequest, ScrewsRequest, SectionPicture, Shown, WaysRequest,
+};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::error::Error;
@@ -13,6 +15,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     force_of_the_idler_hub()?;
     readings_of_the_pump_case()?;
     screws_of_the_gear_cover()?;
+    ways_of_the_pump_case()?;
     section_of_the_pump_case()
 }
 
@@ -35,6 +38,17 @@ fn readings_of_the_pump_case() -> Result<(), Box<dyn Error>> {
     let title = report::log::answer(&compared, piece, job.system);
     let request = LogRequest { piece, title: &title, subtitle: &job.heading.title, system: job.system };
     write("pump-case-log", &plot::log_svg(&request)?, &plot::log_png(&request)?)
+}
+
+fn ways_of_the_pump_case() -> Result<(), Box<dyn Error>> {
+    let (job, library) = (read("pump-case")?, Library::default());
+    let media = ["domestic-freezer", "chest-freezer", "oven", "hot-plate"].map(|name| library.medium(name));
+    let media = media.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let seats = plan::options::options(&job, &media)?;
+    let seat = seats.first().ok_or("the pump case has a seat")?;
+    let (ways, title) = (report::options::legend(seat, job.system), report::options::picture_title(seat, job.system));
+    let request = WaysRequest { seat, ways: &ways, title: &title, subtitle: &job.heading.title, system: job.system };
+    write("pump-case-ways", &plot::ways_svg(&request)?, &plot::ways_png(&request)?)
 }
 
 fn screws_of_the_gear_cover() -> Result<(), Box<dyn Error>> {

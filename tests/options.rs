@@ -4,6 +4,8 @@
 
 #[path = "options/by_trying.rs"]
 mod by_trying;
+#[path = "options/share.rs"]
+mod share;
 #[path = "options/worked_cases.rs"]
 mod worked_cases;
 

@@ -103,3 +103,44 @@ fn a_job_with_mistakes_and_an_output_that_exists_are_refused() {
     assert_eq!(run(&forced, "").code, 0);
     assert!(std::fs::read_to_string(&out).unwrap().contains("best first"));
 }
+
+#[test]
+fn a_share_of_the_parts_may_be_asked_for_and_the_list_says_so() {
+    let text = hub(&["--share", "99 %"]).out;
+    assert_eq!(text, hub(&["--share", "0.99", "--seed", "1"]).out, "99 % and 0.99 are the same share");
+    for words in ["99 % of 100000 parts drawn with seed 1", "Of all parts", "95 % confidence", "the tightest case has"]
+    {
+        assert!(text.replace("\n      ", " ").replace('\n', " ").contains(words), "{words}: {text}");
+    }
+    let json: Value = serde_json::from_str(&hub(&["--share", "0.99", "--format", "json"]).out).unwrap();
+    assert_eq!(json["aim"], serde_json::json!({ "share": 0.99, "seed": 1, "draws": 100_000 }));
+    let way = &json["seats"][0]["ways"][0];
+    assert!(way["share"]["drops_in"].as_f64().unwrap() >= 0.99, "{way}");
+    assert!(way["share"]["tightest_clearance_um"].as_f64() < way["clearance_um"].as_f64());
+    for (share, says) in [("1", "has no unit"), ("20 %", "from 50"), ("most", "--share")] {
+        let run = run(&[&["options", HUB, "--share", share][..], &SHOP].concat(), "");
+        assert!(run.code == 2 && run.err.contains(says) && run.out.is_empty(), "{share}: {}", run.err);
+    }
+}
+
+#[test]
+fn the_ways_are_drawn_with_their_ranks_limits_and_contours() {
+    let folder = tempfile::tempdir().unwrap();
+    for name in ["ways.svg", "ways.png"] {
+        let path = folder.path().join(name);
+        hub(&["--plot", path.to_str().unwrap()]);
+        let drawn = std::fs::read(&path).unwrap();
+        if name.ends_with("png") {
+            assert!(drawn.starts_with(b"\x89PNG") && drawn.len() > 10_000);
+            continue;
+        }
+        let svg = String::from_utf8(drawn).unwrap();
+        for words in ["too hot", "touches", "drops in from here", "1", "2", "housing when it reaches the seat, °C"] {
+            assert!(svg.lines().any(|line| line.contains(words)), "{words} is not in the picture");
+        }
+        // A file that exists is not written over.
+        assert_eq!(run(&[&["options", HUB, "--plot", path.to_str().unwrap()][..], &SHOP].concat(), "").code, 2);
+    }
+    let refused = run(&[&["options", HUB, "--plot", "ways.gif"][..], &SHOP].concat(), "");
+    assert!(refused.code == 2 && refused.err.contains(".svg or .png"), "{}", refused.err);
+}

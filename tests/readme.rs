@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest};
+use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest, WaysRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::fs;
@@ -81,4 +81,18 @@ fn the_picture_of_the_screws_is_drawn_from_today_s_plan() {
     let help = "draw it again: cargo run --release --example draw_plots";
     assert!(plot::screws_svg(&request).unwrap() == read("plots/gear-cover-screws.svg"), "{help}");
     assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/gear-cover-screws.png").exists(), "{help}");
+}
+
+#[test]
+fn the_picture_of_the_ways_is_drawn_from_today_s_list() {
+    let (job, library) =
+        (job::check(&read("examples/pump-case.toml"), &Library::default()).unwrap(), Library::default());
+    let media = ["domestic-freezer", "chest-freezer", "oven", "hot-plate"].map(|name| library.medium(name).unwrap());
+    let seat = plan::options::options(&job, &media).unwrap().swap_remove(0);
+    let (ways, title) = (report::options::legend(&seat, job.system), report::options::picture_title(&seat, job.system));
+    let request =
+        WaysRequest { seat: &seat, ways: &ways, title: &title, subtitle: &job.heading.title, system: job.system };
+    let help = "draw it again: cargo run --release --example draw_plots";
+    assert!(plot::ways_svg(&request).unwrap() == read("plots/pump-case-ways.svg"), "{help}");
+    assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join("plots/pump-case-ways.png").exists(), "{help}");
 }

@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
+mod binary;
+
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
 use std::fs;
@@ -114,4 +116,41 @@ fn a_null_range_entry_always_has_its_reason() {
             }
         }
     }
+}
+
+/// What the program prints of lists holds to the schema of its name, and the schema refuses one field more or less.
+#[test]
+fn lists_hold_to_the_schemas_of_their_names() {
+    let folder = tempfile::tempdir().unwrap();
+    let list = folder.path().join("list.csv");
+    let job = "bearing.designation,housing.bore_limits,housing.outside,housing.material,reference\n";
+    fs::write(&list, format!("{job}6205,N7,80 mm,cast-aluminium,0417\n6205,Q99,80 mm,cast-aluminium,\n")).unwrap();
+    let (hub, pump, list) = ("examples/iron-hub.toml", "examples/pump-case.toml", list.to_str().unwrap());
+    let printed: [(&str, &[&str]); 5] = [
+        ("options", &["options", hub, "--with", "freezer", "--with", "oven"]),
+        ("options", &["options", hub, "--with", "LN2", "--share", "0.99"]),
+        ("sweep", &["sweep", pump, "--over", "housing.bore_limits=N7|P7"]),
+        ("compare", &["compare", pump, hub]),
+        ("batch", &["batch", list]),
+    ];
+    for (name, arguments) in printed {
+        let schema = serde_json::from_str(&report::schemas::schema(name).unwrap().unwrap()).unwrap();
+        let validator = jsonschema::validator_for(&schema).unwrap();
+        let run = binary::run(&[arguments, &["--format", "json"]].concat(), "");
+        let texts = if name == "batch" { run.out.lines().collect() } else { vec![run.out.as_str()] };
+        for text in texts {
+            let document: serde_json::Value = serde_json::from_str(text).unwrap();
+            let errors: Vec<String> = validator.iter_errors(&document).map(|error| error.to_string()).collect();
+            assert!(errors.is_empty(), "{arguments:?}: {errors:?}");
+            let mut more = document.clone();
+            more["more"] = true.into();
+            let mut less = document.clone();
+            less.as_object_mut().unwrap().remove("format");
+            assert!(!validator.is_valid(&more) && !validator.is_valid(&less), "{name}");
+        }
+    }
+    assert!(report::schemas::names().all(|name| !binary::done(&["schema", name]).is_empty()));
+    assert_eq!(binary::done(&["schema"]), report::json::schema().unwrap(), "the plan's is the usual one");
+    assert_eq!(binary::run(&["schema", "plans"], "").code, 2);
+    assert!(report::schemas::schema("plans").is_none());
 }

@@ -140,3 +140,27 @@ fn jobs_with_different_seats_are_compared_seat_by_seat_and_a_bad_one_is_named() 
     let run = run(&["compare", PUMP, "-"], "title = 3");
     assert!(run.code == 2 && run.err.contains("standard input"), "{}", run.err);
 }
+
+/// One key, two keys with numbers, a key of names beside one of numbers, and one of names alone.
+#[test]
+fn a_sweep_is_drawn_as_lines_or_as_contours() {
+    let folder = tempfile::tempdir().unwrap();
+    let (oven, carry) = ("warm.temperature=50 °C..80 °C/3", "bench.carry=10 s..600 s/3");
+    let class = "housing.bore_limits=M7|N7";
+    for (name, over, words) in [
+        ("one", &[oven][..], &["warm.temperature, °C", "tightest", "loosest", "drops in"][..]),
+        ("two", &[oven, carry], &["bench.carry, s", "warm.temperature, °C", "touches", "Contours"]),
+        ("mixed", &[class, oven], &["M7", "N7", "one line for each housing.bore_limits"]),
+        ("turned", &[oven, class], &["M7", "N7", "one line for each housing.bore_limits"]),
+        ("names", &[class], &["M7", "N7", "middle"]),
+    ] {
+        let path = folder.path().join(format!("{name}.svg"));
+        let flags: Vec<&str> = over.iter().flat_map(|over| ["--over", over]).collect();
+        done(&[&["sweep", PUMP, "--plot", path.to_str().unwrap()][..], &flags].concat());
+        let svg = fs::read_to_string(&path).unwrap();
+        for words in words {
+            assert!(svg.lines().any(|line| line.contains(words)), "{words} is not in the picture of {name}");
+        }
+        assert!(!svg.contains("NaN") && !svg.contains("inf"), "{name}");
+    }
+}

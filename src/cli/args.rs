@@ -3,6 +3,8 @@ pub(super) use super::args_shell::{CompletionsFlags, ManualFlags};
 use crate::plan::Method;
 use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
+use crate::report::schemas;
+use clap::builder::PossibleValuesParser;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::{Path, PathBuf};
 
@@ -163,7 +165,7 @@ pub(super) enum Command {
                       Example: seatwise log examples/pump-case.toml readings.csv --plot log.svg"
     )]
     Log(LogFlags),
-    /// Print the JSON Schema of a plan, a section, an exercise, a seal's plan or an error
+    /// Print the JSON Schema of an output: a plan, a section, a list of ways, a sweep, an exercise and more
     #[command(after_help = "Example: seatwise schema plan -o plan.schema.json")]
     Schema(SchemaFlags),
     /// Print the script that completes commands and flags in a shell
@@ -287,9 +289,22 @@ pub(super) struct OptionsFlags {
     #[arg(long, value_name = "MEDIUM")]
     pub(super) with: Vec<String>,
 
+    /// Look for what lets this share of the parts drop in, "0.99" or "99 %", in place of the tightest case of the limits;
+    /// their sizes scatter as [scatter] in the job says
+    #[arg(long, value_name = "SHARE")]
+    pub(super) share: Option<String>,
+
+    /// Where the random numbers of the share begin: the same seed gives the same list
+    #[arg(long, value_name = "NUMBER", default_value_t = USUAL_SEED, requires = "share")]
+    pub(super) seed: u64,
+
     /// Show every way that can be done, not the best eight
     #[arg(long)]
     pub(super) all: bool,
+
+    /// Draw the ways over the temperatures of both parts, with contours of clearance, into FILE, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    pub(super) plot: Option<PathBuf>,
 
     /// Form of the result
     #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
@@ -403,6 +418,10 @@ pub(super) struct SweepFlags {
     /// A key of the job with its values: "warm.temperature=60 °C..120 °C/7" or "housing.bore_limits=N7|P7"; once or twice
     #[arg(long, value_name = "KEY=VALUES", required = true)]
     pub(super) over: Vec<String>,
+
+    /// Draw clearance over the key, or contours of it over two keys, into FILE, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    pub(super) plot: Option<PathBuf>,
 
     /// Form of the result
     #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
@@ -534,21 +553,10 @@ pub(super) struct MediaFlags {
 #[derive(Args, Debug)]
 pub(super) struct SchemaFlags {
     /// Whose schema
-    #[arg(value_enum, default_value_t = SchemaOf::Plan)]
-    pub(super) of: SchemaOf,
+    #[arg(value_name = "NAME", default_value = "plan", value_parser = PossibleValuesParser::new(schemas::names()))]
+    pub(super) of: String,
     #[command(flatten)]
     pub(super) output: OutputFlags,
-}
-
-/// What a schema describes.
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum SchemaOf {
-    Plan,
-    Section,
-    Exercise,
-    Seal,
-    /// What `--format json` prints on standard error when something could not be done
-    Error,
 }
 
 #[derive(Args, Debug)]

@@ -1,12 +1,20 @@
 use super::args::{OptionsFlags, PlanFormat};
 use super::failure::{Failure, named};
+use super::output::Output;
+use super::plan::{for_seat, is_svg};
+use super::scatter::Cores;
 use super::{Outcome, input};
 use crate::job::{self, Job};
-use crate::plan::options;
+use crate::plan::SeatKind;
+use crate::plan::options::{self, Aim, SeatWays};
+use crate::quantity::System;
+use crate::quantity::{self, Ratio};
 use crate::report::options as report;
+use crate::report::plot::{self, PlotError, WaysRequest};
 use crate::stock::Library;
 use crate::stock::medium::{Direction, Medium, embedded_media};
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use uom::si::ratio::ratio;
 
 pub(super) const JOB: &str = "give a job file in TOML; the README shows one";
 
@@ -14,14 +22,63 @@ pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own.material)?;
     let job = checked(&flags.job, &library)?;
     let media = at_hand(&job, &flags.with, &library)?;
-    let seats = options::options(&job, &media).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+    let seats = options::options_for(&job, &media, aim(flags)?, &Cores)
+        .map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
+    if let Some(path) = &flags.plot {
+        let output = Output::new(&flags.output, vec![&flags.job]);
+        draw(path, &output, &seats.iter().map(|seat| seat.seat).collect::<Vec<_>>(), |number, svg| {
+            picture(&job, &seats[number], system, svg)
+        })?;
+    }
     let text = match flags.format {
         PlanFormat::Text => report::text(&job, &seats, system, flags.all),
         PlanFormat::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&job, &seats).map_err(Failure::unprintable)?,
     };
     Ok(Outcome::done(text))
+}
+
+fn picture(job: &Job, seat: &SeatWays, system: System, svg: bool) -> Result<Vec<u8>, PlotError> {
+    let (ways, title) = (report::legend(seat, system), report::picture_title(seat, system));
+    let request = WaysRequest { seat, ways: &ways, title: &title, subtitle: &job.heading.title, system };
+    if svg { plot::ways_svg(&request).map(String::into_bytes) } else { plot::ways_png(&request) }
+}
+
+/// One picture a seat; with two seats the seat's name goes into the file's name.
+pub(super) fn draw(
+    path: &Path,
+    output: &Output<'_>,
+    seats: &[SeatKind],
+    picture: impl Fn(usize, bool) -> Result<Vec<u8>, PlotError>,
+) -> Result<(), Failure> {
+    let svg = is_svg(path)?;
+    let file = |seat: &SeatKind| if seats.len() == 1 { path.to_owned() } else { for_seat(path, *seat) };
+    let files: Vec<PathBuf> = seats.iter().map(file).collect();
+    for file in &files {
+        output.may_write(file)?;
+    }
+    for (number, file) in files.iter().enumerate() {
+        let drawn = picture(number, svg)
+            .map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))?;
+        output.write_file(file, &drawn)?;
+    }
+    Ok(())
+}
+
+fn aim(flags: &OptionsFlags) -> Result<Aim, Failure> {
+    let Some(text) = &flags.share else { return Ok(Aim::TightestCase) };
+    // Unlike in a job, a number below one can mean nothing else here.
+    let bare = quantity::number(text).ok().map(|number| number.value).filter(|number| *number > 0.0 && *number < 1.0);
+    let share = match bare {
+        Some(bare) => Ratio::new::<ratio>(bare),
+        None => {
+            quantity::share(text)
+                .map_err(|error| Failure::plain(format!("--share: {}", error.problem), error.help))?
+                .value
+        }
+    };
+    Ok(Aim::Share { share, seed: flags.seed })
 }
 
 /// The job in a file, or its mistakes.

@@ -8,7 +8,7 @@ use rayon::prelude::*;
 use uom::si::force::newton;
 
 /// Every core of the machine.
-struct Cores;
+pub(super) struct Cores;
 
 impl Worker for Cores {
     fn each<R: Send>(&self, count: usize, task: impl Fn(usize) -> R + Sync + Send) -> Vec<R> {

@@ -1,17 +1,18 @@
 use super::Outcome;
-use super::args::{SchemaFlags, SchemaOf};
+use super::args::SchemaFlags;
 use super::failure::Failure;
-use crate::report::{exercise, json, refusal, section};
+use crate::report::schemas;
 
 pub(super) fn run(flags: &SchemaFlags) -> Result<Outcome, Failure> {
-    let schema = match flags.of {
-        SchemaOf::Plan => json::schema(),
-        SchemaOf::Section => section::schema(),
-        SchemaOf::Exercise => exercise::schema(),
-        SchemaOf::Seal => json::seal_schema(),
-        SchemaOf::Error => refusal::schema(),
+    let text = match schemas::schema(&flags.of) {
+        Some(schema) => schema
+            .map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?,
+        None => {
+            return Err(Failure::plain(
+                format!("there is no format {}", flags.of),
+                "`seatwise schema --help` lists them",
+            ));
+        }
     };
-    let text =
-        schema.map_err(|error| Failure::plain(format!("the schema could not be printed: {error}"), "report this"))?;
     Ok(Outcome::done(text))
 }

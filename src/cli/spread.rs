@@ -53,6 +53,14 @@ fn wrong(flag: &str, text: &str, what: &str) -> Failure {
     )
 }
 
+/// The numbers of some values with their common unit; none where one is no number, or their units differ.
+pub(super) fn numbers(values: &[String]) -> Option<(Vec<f64>, String)> {
+    let read: Vec<Quantity<'_>> = values.iter().map(|value| Quantity::read(value)).collect::<Option<_>>()?;
+    let unit = read.first()?.unit;
+    let alike = read.iter().all(|quantity| quantity.unit == unit && !unit.starts_with('/'));
+    alike.then(|| (read.iter().map(|quantity| quantity.number).collect(), unit.to_owned()))
+}
+
 /// A number with what follows it.
 struct Quantity<'t> {
     number: f64,

@@ -1,11 +1,15 @@
 use super::args::{PlanFormat, SweepFlags};
 use super::failure::{Failure, named};
-use super::options::JOB;
+use super::options::{JOB, draw};
+use super::output::Output;
 use super::{Outcome, input, spread};
 use crate::job::{self, Job, put};
-use crate::plan::{self, Method, SolvedSeats};
+use crate::plan::{self, Method, SeatKind, SolvedSeats};
+use crate::quantity::System;
+use crate::report::plot::{self, SweepKey, SweepRequest};
 use crate::report::sweep::{self as report, Step};
 use crate::stock::Library;
+use std::path::Path;
 
 /// Keys that one sweep may go over, and plans that it may make.
 const MOST_KEYS: usize = 2;
@@ -21,7 +25,7 @@ pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
     let text = input::text(&flags.job, JOB)?;
     let over = flags.over.iter().map(|text| read(text)).collect::<Result<Vec<_>, _>>()?;
     let combinations = combinations(&over)?;
-    let keys: Vec<String> = over.into_iter().map(|over| over.key).collect();
+    let keys: Vec<String> = over.iter().map(|over| over.key.clone()).collect();
     let name = named(&flags.job);
     let jobs = combinations
         .iter()
@@ -33,12 +37,38 @@ pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
     let first = jobs.first();
     let system = flags.units.or(first.map_or_else(Default::default, |job| job.system));
     let title = first.map_or("", |job| job.heading.title.as_str());
+    if let Some(path) = &flags.plot {
+        let keys: Vec<SweepKey> = over.into_iter().map(axis).collect();
+        picture((flags, path), &keys, &steps, (title, system))?;
+    }
     let text = match flags.format {
         PlanFormat::Text => report::text(title, &keys, &steps, system),
         PlanFormat::Json => report::json(title, &keys, &steps).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&keys, &steps).map_err(Failure::unprintable)?,
     };
     Ok(Outcome::done(text))
+}
+
+fn axis(over: Over) -> SweepKey {
+    let numbers = spread::numbers(&over.values);
+    SweepKey { name: over.key, values: over.values, numbers }
+}
+
+/// One picture a seat.
+fn picture(
+    (flags, path): (&SweepFlags, &Path),
+    keys: &[SweepKey],
+    steps: &[Step<'_>],
+    (subtitle, system): (&str, System),
+) -> Result<(), Failure> {
+    let seats: Vec<SeatKind> = steps.first().iter().flat_map(|step| step.plan.seats.iter().map(|s| s.seat)).collect();
+    let names: Vec<&str> = keys.iter().map(|key| key.name.as_str()).collect();
+    let output = Output::new(&flags.output, vec![&flags.job]);
+    draw(path, &output, &seats, |seat, svg| {
+        let title = format!("Clearance over {}, {} seat", names.join(" and "), seats[seat].name());
+        let request = SweepRequest { keys, steps, seat, title: &title, subtitle, system };
+        if svg { plot::sweep_svg(&request).map(String::into_bytes) } else { plot::sweep_png(&request) }
+    })
 }
 
 fn read(text: &str) -> Result<Over, Failure> {

@@ -319,7 +319,7 @@ pub enum Piece {
 }
 
 /// Chilling or warming of one piece.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Treatment {
     /// What is treated.
     pub piece: Piece,

@@ -1,7 +1,8 @@
 //! A checked job with other treatments: what a search tries, without reading the text again.
 
-use super::model::{FilmChoice, Hold, Housing, Job, Piece, RestsOn, Treatment};
-use crate::quantity::{Power, ThermodynamicTemperature};
+use super::model::{FilmChoice, Hold, Housing, Job, Piece, RestsOn, Size, Treatment};
+use crate::fit::Limits;
+use crate::quantity::{Deviations, Nanometres, Power, ThermodynamicTemperature};
 use crate::stock::material::Material;
 use crate::stock::medium::{Direction, Law, Medium, MediumError, Transfer, embedded};
 use thiserror::Error;
@@ -78,6 +79,26 @@ impl Job {
             Piece::Part => return None,
         }
         (job.housing.is_some() || job.shaft.is_some()).then_some(job)
+    }
+
+    /// The same job with one pair of parts of exact sizes at 20 °C at a seat, the inner part and the bore of the outer one.
+    pub(crate) fn with_pair(&self, seat: Piece, inner: Nanometres, outer: Nanometres) -> Self {
+        let exact = |size| {
+            let none = Deviations { lower: Nanometres(0), upper: Nanometres(0) };
+            Size::Limits { limits: Limits::stated(size, none), basis: "a drawn part".to_owned() }
+        };
+        let mut job = self.clone();
+        match seat {
+            Piece::Shaft => {
+                job.part.bore_size = Some(exact(outer));
+                job.shaft.iter_mut().for_each(|shaft| shaft.size = exact(inner));
+            }
+            Piece::Housing | Piece::Part => {
+                job.part.outside_size = Some(exact(inner));
+                job.housing.iter_mut().for_each(|housing| housing.size = exact(outer));
+            }
+        }
+        job
     }
 
     /// `piece` in `medium`: as the job has it where it puts that piece into that medium, or else all round in the medium,

@@ -79,6 +79,11 @@ impl Strength {
     pub fn brittle(tensile_strength: Pressure) -> Self {
         Self { limit: tensile_strength, criterion: Criterion::LargestTension }
     }
+
+    /// Share of the strength that a stress takes up, after the criterion; one is where the part yields or cracks.
+    pub fn share(&self, stress: &Stress) -> f64 {
+        self.criterion.stress(stress) / self.limit.get::<pascal>()
+    }
 }
 
 impl Criterion {

@@ -47,14 +47,19 @@ pub(super) fn grip(
     let longest = Time::new::<hour>(LONGEST_H);
     let cases = sizes(joint);
     let insertions = concentric.run_cases(cases, longest)?;
-    let one_sided = Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run(cases.tightest, longest)?;
+    // Without clearance it does not go in, wherever it stands.
+    let one_sided = if goes_in(&insertions.tightest) {
+        time(&Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run(cases.tightest, longest)?)
+    } else {
+        GripTime::DoesNotGoIn
+    };
     let at_latest = latest.map(|arrival| arrival.insertion(&concentric, cases.tightest, longest)).transpose()?;
     let both = chill.is_some() && warm.is_some();
     let unchilled =
         if both { Some(left_in_the_shop(&concentric, cases.tightest, &insertions.tightest, longest)?) } else { None };
     let seated = Seated { curves: in_seat(&insertions), standing: standing(&insertions.tightest) };
     let grip = Grip {
-        one_sided: time(&one_sided),
+        one_sided,
         at_latest: at_latest.as_ref().map(time),
         meets_at: insertions.tightest.meeting.map(|meeting| meeting.temperature),
         chilling_shortens: unchilled.as_ref().is_some_and(|both| both.shortens() && goes_in(&both.unchilled)),

@@ -2,7 +2,7 @@
 
 use super::clearance::{Case, Course, Diameters, EACH};
 use super::joint::{Joint, Side};
-use super::track::treat;
+use super::track::time_in_medium;
 use crate::job::{Hold, Job, Treatment};
 use crate::quantity::{Cases, ThermodynamicTemperature, Time, warming};
 use crate::thermal::temperature_for_strain;
@@ -46,8 +46,8 @@ fn longer(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, case: Case) -
     let share = share(treatment, shop, target)?;
     // A temperature that the medium has not, or the material does not reach, has no hold.
     let held = Treatment { hold: Hold::Reaches(target), ..treatment.clone() };
-    let treated = treat(job, joint.seat, side.piece, Some(&held)).ok()?;
-    Some((Time::new::<second>(treated.track.hold()), share))
+    let time = time_in_medium(job, joint.seat, side.piece, Some(&held)).ok()?;
+    Some((Time::new::<second>(time), share))
 }
 
 fn shares(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, times: Cases<Option<Time>>) -> Cases<Option<f64>> {

@@ -13,7 +13,9 @@ pub mod drawing;
 pub mod exercise;
 pub mod fasteners;
 mod grip;
+mod histories;
 mod holds;
+pub mod in_section;
 pub mod inspection;
 mod joint;
 mod limits;
@@ -166,18 +168,36 @@ pub enum Method {
 ///
 /// # Errors
 /// As for [`plan()`]; [`PlanError::Section`] when the section is asked for and cannot be divided.
+///
+/// Where one temperature for each piece is not enough (its time may be off by more than 5 %), or the section is asked for, the pieces that it
+/// shows whole are followed in it: [`SectionHeat`].
 pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
-    plan_among(job, method, &SolvedSeats::default())
+    let when = match method {
+        Method::Plane => in_section::When::Never,
+        Method::Auto => in_section::When::Needed,
+        Method::Section => in_section::When::Always,
+    };
+    plan_with(job, method, &SolvedSeats::default(), when)
 }
 
-/// Plans a checked job as one of many, which share the sections that they have in common.
+/// Plans a checked job as one of many, which share the sections that they have in common. Their temperatures are those of one
+/// body for each piece: a history in the section takes as long as hundreds of plans.
 ///
 /// # Errors
 /// As for [`plan_by()`].
 pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Result<Plan<'j>, PlanError> {
+    plan_with(job, method, solved, in_section::When::Never)
+}
+
+fn plan_with<'j>(
+    job: &'j Job,
+    method: Method,
+    solved: &SolvedSeats,
+    heat: in_section::When,
+) -> Result<Plan<'j>, PlanError> {
     let joints = joint::joints(job)?;
     let mut seats =
-        joints.iter().map(|joint| seat::plan(job, joint, (method, solved))).collect::<Result<Vec<_>, _>>()?;
+        joints.iter().map(|joint| seat::plan(job, joint, (method, solved), heat)).collect::<Result<Vec<_>, _>>()?;
     let internal_clearance = push::internal_clearance(job, &seats)?;
     let fasteners = fasteners::fasteners(job)?;
     let inspection = inspection::inspection(job, &seats)?;
@@ -200,7 +220,7 @@ pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Res
         seal.iter_mut().for_each(|seal| seal.steps.clear());
         stack.iter_mut().for_each(stack::StackPlan::clear_steps);
     }
-    let sources = sources::of(job, &joints);
+    let sources = sources::of(job, &joints, &seats);
     Ok(Plan {
         job,
         verdict: worst,

@@ -4,6 +4,7 @@ use super::basis::Basis;
 use super::caution::Caution;
 use super::clearance_history::ClearanceHistory;
 use super::fasteners::FastenersPlan;
+use super::in_section::{Race, SectionHeat, WithoutSection};
 use super::inspection::InspectionPlan;
 use super::liner::LinerPlan;
 use super::push::{ForceCourse, InternalClearancePlan, MeansPlan, Pressing, Removal, Tighter, WallPlan};
@@ -144,6 +145,8 @@ pub struct SeatPlan {
     pub clears_at: ClearsAt,
     /// Clearance against time.
     pub history: ClearanceHistory,
+    /// Its temperatures by conduction in the section, or why there are none.
+    pub section_heat: Result<SectionHeat, WithoutSection>,
     /// What the numbers are worked from.
     pub basis: Basis,
 }
@@ -208,6 +211,8 @@ pub struct Soak {
     pub medium_temperature: ThermodynamicTemperature,
     /// Why it is taken out when it is.
     pub hold_rule: Hold,
+    /// Whether it was followed in its section, and its temperature is the even one at which its seat would be as large.
+    pub in_section: bool,
     /// Biot number with the film coefficient used.
     pub biot: f64,
     /// Film coefficient used: the end of the range that is slower.
@@ -315,6 +320,32 @@ pub enum GripTime {
     FreeUntilLock(Time),
     /// It does not grip within the time that was followed.
     StaysFree,
+}
+
+impl GripTime {
+    /// The time at which it grips; none where it does not go in, or stays free.
+    pub fn at(self) -> Option<Time> {
+        match self {
+            Self::Grips(at) | Self::FreeUntilLock(at) => Some(at),
+            Self::DoesNotGoIn | Self::StaysFree => None,
+        }
+    }
+
+    /// The same with the time that the section says, where it grips while the two even out.
+    fn by(self, section: Option<Time>) -> Self {
+        match (self, section) {
+            (Self::Grips(_), Some(at)) => Self::Grips(at),
+            (own, _) => own,
+        }
+    }
+}
+
+impl Grip {
+    /// Takes the times of the section.
+    pub(super) fn go_by(&mut self, race: &Race) {
+        self.times = self.times.zip(race.grip).map(|(own, section)| own.by(section));
+        self.one_sided = self.one_sided.by(race.one_sided);
+    }
 }
 
 /// The fit at one end of service.

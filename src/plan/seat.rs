@@ -3,12 +3,13 @@
 use super::basis::{self, Basis};
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
 use super::grip::{self, Seated};
+use super::histories::{Histories, Treated};
 use super::holds;
-use super::joint::Joint;
+use super::in_section::{self, OneBody, SectionHeat, WithoutSection};
+use super::joint::{Joint, Side};
 use super::liner::{self, Strained};
 use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window};
 use super::push::{self, Presser};
-use super::track::treat;
 use super::verdict;
 use super::{Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
@@ -22,36 +23,44 @@ use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 use uom::si::torque::newton_meter;
 
-pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats)) -> Result<SeatPlan, PlanError> {
+pub(super) fn plan(
+    job: &Job,
+    joint: &Joint<'_>,
+    method: (Method, &SolvedSeats),
+    heat: in_section::When,
+) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
-    let inner = treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
-    let outer = treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
-    let placing = job.bench.placing_clearance;
-    let course =
-        Course { diameters: &diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() };
     let presser = Presser::new(job, joint, method)?;
+    let (inner, outer, section_heat) = heated(job, joint, (&diameters, &presser, &method.1.histories), heat)?;
+    let placing = job.bench.placing_clearance;
+    let course = course(&diameters, (&inner, &outer), placing);
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, within) = (course.window(), course.time_to_clear());
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
-    let (grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    let (mut grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().ok().and_then(|heat| heat.race.as_ref())) {
+        grip.go_by(race);
+    }
     let standing = standing(job, joint, &seated)?;
     let holds = holds::shortest(job, joint, &course, within);
     let press = at_shop(job, joint, &diameters, &presser)?;
     let service = service(job, joint, (&diameters, &presser))?;
     let needed = at_bore.force.tightest;
-    let wall = if joint.seat == SeatKind::Housing { push::wall(job, needed)? } else { None };
+    let tight = effective(job, joint, &at_bore.clearance)?.tightest.max(Length::default());
+    let wall = if joint.seat == SeatKind::Housing { push::wall(job, &press.shape, (needed, tight))? } else { None };
     let warm = outer.soak.as_ref().map(|soak| soak.end_quick);
     let strained = || strained(job, joint, &presser, (&press, &service, warm));
     let liner = if joint.seat == SeatKind::Housing { liner::plan(job, &press.pressure, strained)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     let basis = basis(job, joint, &diameters, &at_bore)?;
+    let lock = diameters.lock();
     Ok(SeatPlan {
         basis,
         force_course: push::course(&presser, press.force.tightest, &standing, press.length)?,
         means: push::means(job, needed, wall.as_ref())?,
-        removal: push::removal(job, joint, press.force, freed(job, joint, &diameters))?,
+        removal: push::removal(job, joint, press.force, freed(job, joint, &diameters, &lock))?,
         tighter: if loose { push::tighter(job, joint, press.elastic_limit) } else { None },
         wall,
         liner,
@@ -65,15 +74,70 @@ pub(super) fn plan(job: &Job, joint: &Joint<'_>, method: (Method, &SolvedSeats))
         grip,
         press,
         service,
-        lock: diameters.lock(),
+        lock,
         fit,
         at_bore,
         window,
         time_to_clear: holds.times,
         share_at_clear: holds.shares,
+        section_heat,
         chill: inner.soak,
         warm: outer.soak,
     })
+}
+
+/// What a search asks first: whether a plan can be what it looks for at all, without what takes most of the time.
+pub(super) struct Arrives {
+    /// Clearance of the tightest case when it reaches the seat.
+    pub(super) clearance: Length,
+    /// Time in shop air until its placing clearance is gone.
+    pub(super) window: Window,
+}
+
+/// The same numbers as in [`plan`].
+pub(super) fn arrives(job: &Job, joint: &Joint<'_>, solved: &SolvedSeats) -> Result<Arrives, PlanError> {
+    let diameters = Diameters::new(joint);
+    let follow = |side: &Side<'_>| solved.histories.follow(job, joint.seat, side.piece, side.treatment);
+    let (inner, outer) = (follow(&joint.inner)?, follow(&joint.outer)?);
+    let placing = job.bench.placing_clearance.get::<meter>();
+    let course = Course { diameters: &diameters, inner: &inner, outer: &outer, placing };
+    let clearance = metres(course.at(job.bench.carry.get::<second>())).tightest;
+    Ok(Arrives { clearance, window: course.window().tightest })
+}
+
+fn course<'a, 'j>(
+    diameters: &'a Diameters<'j>,
+    (inner, outer): (&'a Treated, &'a Treated),
+    placing: Length,
+) -> Course<'a, 'j> {
+    Course { diameters, inner: &inner.track, outer: &outer.track, placing: placing.get::<meter>() }
+}
+
+/// Both parts with their treatment, in their section where that is wanted.
+fn heated(
+    job: &Job,
+    joint: &Joint<'_>,
+    (diameters, presser, histories): (&Diameters<'_>, &Presser<'_>, &Histories),
+    when: in_section::When,
+) -> Result<(Treated, Treated, Result<SectionHeat, WithoutSection>), PlanError> {
+    let mut inner = histories.treat(job, joint.seat, joint.inner.piece, joint.inner.treatment)?;
+    let mut outer = histories.treat(job, joint.seat, joint.outer.piece, joint.outer.treatment)?;
+    if inner.soak.is_none() && outer.soak.is_none() {
+        return Ok((inner, outer, Err(WithoutSection::Untreated)));
+    }
+    if when == in_section::When::Never {
+        return Ok((inner, outer, Err(WithoutSection::NotAsked)));
+    }
+    let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), job.bench.placing_clearance), presser)?;
+    let grip = grip::grip(job, joint, &at_bore, None, (inner.soak.as_ref(), outer.soak.as_ref()))?;
+    let one_body = OneBody {
+        inner: at_bore.inner,
+        outer: at_bore.outer,
+        clearance: at_bore.clearance.tightest,
+        grip: grip.and_then(|(grip, _)| grip.times.tightest.at()),
+    };
+    let heat = in_section::follow(job, joint, (&mut inner, &mut outer), (when, one_body))?;
+    Ok((inner, outer, heat))
 }
 
 /// How warm the parts are at the latest moment to start pushing.
@@ -183,9 +247,10 @@ fn freed(
     job: &Job,
     joint: &Joint<'_>,
     diameters: &Diameters<'_>,
+    lock: &Cases<Option<ThermodynamicTemperature>>,
 ) -> (Option<ThermodynamicTemperature>, Option<ThermodynamicTemperature>) {
     let strain = diameters.outer_strain_for(0.0, job.bench.temperature.get::<kelvin>(), EACH.tightest);
-    (temperature_for_strain(&joint.outer.expansion, strain).ok(), diameters.lock().tightest)
+    (temperature_for_strain(&joint.outer.expansion, strain).ok(), lock.tightest)
 }
 
 /// The states in which the liner of a bore and the housing around it are strained.

@@ -41,6 +41,7 @@ pub(super) fn soak(course: &Soaking<'_, '_>, slow: &Run, on_bench: &Run, ends: &
         phrase: treatment.medium.phrase().to_owned(),
         medium_temperature: treatment.temperature,
         hold_rule: treatment.hold,
+        in_section: false,
         biot,
         film: film.convective,
         radiates: radiates(treatment),
@@ -68,7 +69,7 @@ fn enough_after(course: &Soaking<'_, '_>, slow: &Run, share_reached: Option<f64>
     let start = course.job.bench.temperature;
     let way = ENOUGH_SHARE * warming(course.treatment.temperature, start);
     let target = start + way;
-    slow.first_time_at(course.counts, target).or_else(|| course.until(Pace::Slow, target).ok().map(|(_, time)| time))
+    slow.first_time_at(course.counts, target).or_else(|| course.time_to(Pace::Slow, target).ok())
 }
 
 /// What evaporates from a cryogen to take up the heat of the piece; losses of the vessel come on top.

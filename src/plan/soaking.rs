@@ -104,19 +104,30 @@ impl<'a, 'j> Soaking<'a, 'j> {
         }
     }
 
-    /// The piece in its medium until the body that counts has a temperature: the time is lengthened until it has.
+    /// The piece in its medium until the body that counts has a temperature.
     pub(super) fn until(&self, pace: Pace, target: ThermodynamicTemperature) -> Result<(Run, Time), PlanError> {
+        let (place, start) = (self.place(pace), self.job.bench.temperature);
+        if self.start(place).len() == 1 && place.is_simple(self.subject, start) {
+            let longest = Time::new::<hour>(LONGEST_H);
+            return Run::lump(self.subject, place, start, Until::Reaches { target, longest })
+                .map_err(|error| error.of(self.job, self.subject.piece));
+        }
+        let reached = self.time_to(pace, target)?;
+        Ok((self.follow(pace, reached)?, reached))
+    }
+
+    /// When the body that counts has a temperature: the time is lengthened until it has.
+    pub(super) fn time_to(&self, pace: Pace, target: ThermodynamicTemperature) -> Result<Time, PlanError> {
         let longest = Time::new::<hour>(LONGEST_H);
         let (place, start) = (self.place(pace), self.job.bench.temperature);
         if self.start(place).len() == 1 && place.is_simple(self.subject, start) {
-            return Run::lump(self.subject, place, start, Until::Reaches { target, longest })
-                .map_err(|error| error.of(self.job, self.subject.piece));
+            return Ok(self.until(pace, target)?.1);
         }
         let mut time = self.likely_time(pace, target)?;
         loop {
             let run = self.follow(pace, time)?;
             if let Some(reached) = run.first_time_at(self.counts, target) {
-                return Ok((self.follow(pace, reached)?, reached));
+                return Ok(reached);
             }
             if time >= longest {
                 let error = ThermalError::NotReachable {

@@ -1,7 +1,7 @@
 //! Where the numbers of a plan come from.
 
 use super::joint::{Joint, Side};
-use super::model::Source;
+use super::model::{SeatPlan, Source};
 use crate::job::{Job, Seal, Treatment};
 use crate::stock::medium::Medium;
 
@@ -25,7 +25,8 @@ const MODELS: [(&str, &str); 9] = [
     ),
     (
         "wall behind the part",
-        "annular plate with shear, edge held: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, from memory",
+        "own finite elements of the section where it was computed (force and moment at the root, both supports of the housing); \
+         else annular plate with shear, edge held: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, from memory",
     ),
     ("screw", "ISO 68-1 and ISO 724 geometry, balance of the flank; ISO 898-1 proof stresses; VDI 2230, from memory"),
     ("yielding", "Tresca and von Mises; partly plastic hub with the modified shear stress of DIN 7190-1, from memory"),
@@ -58,7 +59,7 @@ const STACK_MODELS: [(&str, &str); 3] = [
 ];
 
 /// Every source that a plan leans on: standards first, then materials, media and models.
-pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
+pub(super) fn of(job: &Job, joints: &[Joint<'_>], seats: &[SeatPlan]) -> Vec<Source> {
     let mut list = Sources::default();
     for joint in joints {
         let seat = joint.seat.name();
@@ -77,17 +78,20 @@ pub(super) fn of(job: &Job, joints: &[Joint<'_>]) -> Vec<Source> {
     for (what, text) in MODELS {
         list.add(what.to_owned(), text.to_owned());
     }
-    beside(job, &mut list);
+    beside(job, seats, &mut list);
     list.0
 }
 
 /// Sources of what only some jobs have.
-fn beside(job: &Job, list: &mut Sources) {
+fn beside(job: &Job, seats: &[SeatPlan], list: &mut Sources) {
     for group in job.fasteners.iter().flat_map(|fasteners| &fasteners.groups) {
         if let Some(class) = &group.class {
             list.add(class.name(), format!("fits/bolt_strength.csv, {} ({})", class.source, class.status));
         }
         list.add("friction of cover screws".to_owned(), group.friction_source.clone());
+    }
+    if seats.iter().any(|seat| seat.section_heat.is_ok()) {
+        list.add("temperatures in the section".to_owned(), IN_SECTION.to_owned());
     }
     if job.fasteners.is_some() {
         for (what, text) in SCREWS {
@@ -98,6 +102,9 @@ fn beside(job: &Job, list: &mut Sources) {
         list.add("uneven wall".to_owned(), UNEVEN_WALL.to_owned());
     }
 }
+
+const IN_SECTION: &str = "conduction on the finite elements of the section, films and gap as for the bodies; within 0.1 K and, until the seat \
+                          grips, 0.5 % in time of independent ones (tests/reference/bodies, mechanics/transient_gap.csv)";
 
 const SCREWS: [(&str, &str); 3] = [
     (

@@ -8,14 +8,19 @@ use super::soaking::{Soaking, from_kelvin};
 use super::subject::Subject;
 use super::surroundings::Pace;
 use crate::job::{Hold, Job, Piece, Treatment};
+use crate::quantity::Time;
 use crate::thermal::BearingPart;
+use std::sync::Arc;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 
-/// Temperature of a piece. Time zero is when the pieces leave their media.
+/// Temperature of a piece. Time zero is when the pieces leave their media. What was followed is shared by its copies.
+#[derive(Clone)]
 pub(super) struct Track {
     shop: f64,
-    soaked: Option<Soaked>,
+    soaked: Option<Arc<Soaked>>,
+    /// Temperatures (K) that count for the fit, from the section of the piece, against time since it left its medium (s).
+    in_section: Vec<(f64, f64)>,
 }
 
 struct Soaked {
@@ -27,7 +32,7 @@ struct Soaked {
 }
 
 impl Track {
-    /// Time that the piece spends in its medium, s.
+    /// Time that the piece spends in its medium, s, as [`time_in_medium`] finds it.
     pub(super) fn hold(&self) -> f64 {
         self.soaked.as_ref().map_or(0.0, |soaked| soaked.hold)
     }
@@ -38,46 +43,110 @@ impl Track {
         let Some(soaked) = &self.soaked else { return self.shop };
         if time < -soaked.hold || time.is_infinite() {
             self.shop
+        } else if let Some(level) = self.read_section(time) {
+            level
         } else if time < 0.0 {
             soaked.in_medium.kelvin_at(soaked.counts, time + soaked.hold)
         } else {
             soaked.on_bench.kelvin_at(soaked.counts, time)
         }
     }
+
+    /// Goes by the curve of the section from here on.
+    pub(super) fn by_section(&mut self, curve: Vec<(f64, f64)>) {
+        self.in_section = curve;
+    }
+
+    /// The curve of the section, straight between its readings; none without one.
+    fn read_section(&self, time: f64) -> Option<f64> {
+        let after = self.in_section.partition_point(|(at, _)| *at < time);
+        let (last, next) = (after.checked_sub(1).map(|k| self.in_section[k]), self.in_section.get(after));
+        Some(match (last, next) {
+            (Some((from, low)), Some(&(to, high))) => low + (high - low) * (time - from) / (to - from),
+            (Some((_, end)), None) => end,
+            (None, Some(&(_, begin))) => begin,
+            (None, None) => return None,
+        })
+    }
 }
 
-/// A piece's track, and the soak that a report shows when it is treated.
-pub(super) struct Treated {
-    pub(super) track: Track,
-    pub(super) soak: Option<Soak>,
-}
-
-/// Follows one piece through its treatment, with the ends of the film ranges that leave the least in hand: slow in the
-/// medium, quick in shop air.
-pub(super) fn treat(
+/// Time that a piece spends in its medium, s.
+pub(super) fn time_in_medium(
     job: &Job,
     seat: SeatKind,
     piece: Piece,
     treatment: Option<&Treatment>,
-) -> Result<Treated, PlanError> {
-    let shop = job.bench.temperature.get::<kelvin>();
+) -> Result<f64, PlanError> {
+    let Some(treatment) = treatment else { return Ok(0.0) };
+    let subject = Subject::new(job, piece)?;
+    Ok(Soaking::new(job, &subject, treatment, counts(seat))?.held(Pace::Slow)?.1.get::<second>())
+}
+
+/// The body of a bearing whose temperature counts for the fit.
+fn counts(seat: SeatKind) -> BearingPart {
+    if seat == SeatKind::Housing { BearingPart::OuterRing } else { BearingPart::InnerRing }
+}
+
+/// Follows one piece through its treatment, with the ends of the film ranges that leave the least in hand: slow in the
+/// medium, quick in shop air.
+pub(super) fn follow(
+    job: &Job,
+    seat: SeatKind,
+    piece: Piece,
+    treatment: Option<&Treatment>,
+) -> Result<Track, PlanError> {
     let Some(treatment) = treatment else {
-        return Ok(Treated { track: Track { shop, soaked: None }, soak: None });
+        return Ok(Track { shop: job.bench.temperature.get::<kelvin>(), soaked: None, in_section: Vec::new() });
     };
     let subject = Subject::new(job, piece)?;
-    let counts = if seat == SeatKind::Housing { BearingPart::OuterRing } else { BearingPart::InnerRing };
-    let course = Soaking::new(job, &subject, treatment, counts)?;
-    let (slow, hold) = course.held(Pace::Slow)?;
-    let quick = match treatment.hold {
-        // A piece that is taken out by its temperature is taken out sooner when it is quicker.
-        Hold::Reaches(_) => None,
-        Hold::For(_) | Hold::Settled => Some(course.follow(Pace::Quick, hold)?),
-    };
-    let end = |run: &Run| from_kelvin(run.kelvin_at(counts, hold.get::<second>()));
-    let end_quick = quick.as_ref().map_or_else(|| end(&slow), end);
-    let on_bench = course.bench(&slow)?;
-    let ends = soak::Ends { hold, end: end(&slow), end_quick };
-    let soak = soak::soak(&course, &slow, &on_bench, &ends)?;
-    let soaked = Soaked { hold: hold.get::<second>(), counts, in_medium: slow, on_bench };
-    Ok(Treated { track: Track { shop, soaked: Some(soaked) }, soak: Some(soak) })
+    followed(&Soaking::new(job, &subject, treatment, counts(seat))?)
+}
+
+/// As [`follow`], with the soak that a report shows.
+pub(super) fn treat(
+    job: &Job,
+    seat: SeatKind,
+    piece: Piece,
+    treatment: &Treatment,
+) -> Result<(Track, Option<Soak>), PlanError> {
+    let subject = Subject::new(job, piece)?;
+    let course = Soaking::new(job, &subject, treatment, counts(seat))?;
+    let track = followed(&course)?;
+    let soak = track.soaked.as_ref().map(|soaked| soaked.soak(&course)).transpose()?;
+    Ok((track, soak))
+}
+
+/// The soak of a piece that was followed before.
+pub(super) fn soak_of(
+    (job, seat): (&Job, SeatKind),
+    piece: Piece,
+    treatment: &Treatment,
+    track: &Track,
+) -> Result<Option<Soak>, PlanError> {
+    let Some(soaked) = &track.soaked else { return Ok(None) };
+    let subject = Subject::new(job, piece)?;
+    soaked.soak(&Soaking::new(job, &subject, treatment, counts(seat))?).map(Some)
+}
+
+fn followed(course: &Soaking<'_, '_>) -> Result<Track, PlanError> {
+    let (in_medium, hold) = course.held(Pace::Slow)?;
+    let on_bench = course.bench(&in_medium)?;
+    let soaked = Soaked { hold: hold.get::<second>(), counts: course.counts, in_medium, on_bench };
+    let shop = course.job.bench.temperature.get::<kelvin>();
+    Ok(Track { shop, soaked: Some(Arc::new(soaked)), in_section: Vec::new() })
+}
+
+impl Soaked {
+    fn soak(&self, course: &Soaking<'_, '_>) -> Result<Soak, PlanError> {
+        let hold = Time::new::<second>(self.hold);
+        let quick = match course.treatment.hold {
+            // A piece that is taken out by its temperature is taken out sooner when it is quicker.
+            Hold::Reaches(_) => None,
+            Hold::For(_) | Hold::Settled => Some(course.follow(Pace::Quick, hold)?),
+        };
+        let end = |run: &Run| from_kelvin(run.kelvin_at(self.counts, self.hold));
+        let end_quick = quick.as_ref().map_or_else(|| end(&self.in_medium), end);
+        let ends = soak::Ends { hold, end: end(&self.in_medium), end_quick };
+        soak::soak(course, &self.in_medium, &self.on_bench, &ends)
+    }
 }

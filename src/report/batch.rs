@@ -1,10 +1,10 @@
 //! Rows of a batch: each job of a list as rows of CSV, or as a line of JSON.
 
 use super::csv::values;
-use super::results::{cells, flags};
+use super::results::{cells, flags, object};
 use super::sheet::{Cell, head, written};
 use crate::plan::Plan;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 /// A mistake in a row of a list.
 pub struct RowMistake {
@@ -74,10 +74,6 @@ pub fn refused_line(
 pub fn planned_json(plan: &Plan<'_>) -> Value {
     let (codes, reason) = flags(plan);
     let heading = &plan.job.heading;
-    let seats = plan.seats.iter().map(|seat| {
-        let named = cells(plan, seat).into_iter().filter(|(name, _)| name != "title" && name != "reference");
-        named.map(|(name, cell)| (name, cell.json())).collect::<Map<String, Value>>()
-    });
     json!({
         "format": "seatwise.batch/1",
         "status": "planned",
@@ -86,7 +82,7 @@ pub fn planned_json(plan: &Plan<'_>) -> Value {
         "verdict": plan.verdict.words(),
         "reason": if reason.is_empty() { None } else { Some(reason) },
         "cautions": codes.split_whitespace().collect::<Vec<_>>(),
-        "seats": seats.collect::<Vec<_>>(),
+        "seats": plan.seats.iter().map(|seat| object(plan, seat)).collect::<Vec<_>>(),
     })
 }
 

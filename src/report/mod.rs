@@ -17,6 +17,7 @@ pub mod plot;
 pub mod refusal;
 pub(crate) mod results;
 pub mod scatter;
+pub mod schemas;
 pub mod section;
 pub(crate) mod sheet;
 pub mod stock;

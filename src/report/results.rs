@@ -5,6 +5,7 @@ use super::sheet::{Cell, Named};
 use super::words;
 use crate::plan::{Caution, GripTime, Level, Plan, SeatPlan, Verdict, Window};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_temperature};
+use serde_json::{Map, Value};
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
@@ -18,6 +19,11 @@ pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
     ));
     cells.push(("lock_c_tightest".to_owned(), Cell::number(lock)));
     cells
+}
+
+/// The cells of a seat as an object: a number where it is one, null where there is none.
+pub(crate) fn object(plan: &Plan<'_>, seat: &SeatPlan) -> Map<String, Value> {
+    cells(plan, seat).into_iter().map(|(name, cell)| (name, cell.json())).collect()
 }
 
 /// How long the tightest case stays free in its seat; none where it does not grip.

@@ -72,7 +72,7 @@ fn of_hundred(share: &Share, many: &str, one: &str) -> String {
 }
 
 /// A share times a hundred: to a tenth, or to two figures of what is left to the nearer end.
-fn per_cent(share: f64) -> String {
+pub(crate) fn per_cent(share: f64) -> String {
     let rest = 100.0 * share.min(1.0 - share);
     if rest <= 0.0 {
         return if share > 0.5 { "100".to_owned() } else { "0".to_owned() };

@@ -1,6 +1,6 @@
 //! Quantities and sentences in the chosen system of units. All rounding of a report happens here.
 
-use crate::job::AnyValue;
+use crate::job::{AnyValue, Job, Piece};
 use crate::plan::{Sentence, Word};
 use crate::quantity::{
     Angle, Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
@@ -12,6 +12,15 @@ use uom::si::angle::degree;
 use uom::si::length::{microinch, micrometer};
 use uom::si::mass::gram;
 use uom::si::ratio::ratio;
+
+/// The word that a job uses for a piece.
+pub(crate) fn piece(job: &Job, piece: Piece) -> &'static str {
+    match piece {
+        Piece::Part => job.part.kind.noun(),
+        Piece::Housing => "housing",
+        Piece::Shaft => "shaft",
+    }
+}
 
 /// A value, to the nearest step that its kind is printed in.
 pub(crate) fn value(value: &AnyValue, system: System) -> String {

@@ -9,7 +9,7 @@ const GAUSS: [(f64, f64); 3] =
     [(-0.774_596_669_241_483_4, 5.0 / 9.0), (0.0, 8.0 / 9.0), (0.774_596_669_241_483_4, 5.0 / 9.0)];
 
 /// Numbers that describe a wall; all are in proportion to the loads.
-pub(super) const WALL_VALUES: usize = 6;
+pub(super) const WALL_VALUES: usize = 7;
 
 impl Abutment {
     /// Nodal forces of an axial force of one towards the back, spread evenly over the face.
@@ -31,8 +31,8 @@ impl Abutment {
         forces
     }
 
-    /// Radial membrane and bending stress at the root, the same of the hoop stress at the free edge, and the axial
-    /// deflection of the free edge, absolute and against the seat's outer circle on the back face.
+    /// Radial membrane and bending stress at the root, the same of the hoop stress at the free edge, the axial deflection of
+    /// the free edge, absolute and against the seat's outer circle on the back face, and the mean one under the ring's face.
     ///
     /// The stresses at the root come from the forces that the wall's elements put on the nodes there: their sum over
     /// `2πr t`, and six times their moment over `2πr t²`. These forces hold the wall in balance exactly, while the
@@ -59,7 +59,9 @@ impl Abutment {
         // The rim is on the other side of the root.
         let rim = if inward { rim.last() } else { rim.first() };
         let rim = rim.map_or(0.0, |&node| -displacement[node][1]);
-        [force / area, 6.0 * moment / (area * t), hoop[0], hoop[1], deflection, deflection - rim]
+        // The work of an even push of one is the mean displacement under it.
+        let face = self.push(body).iter().zip(displacement).map(|(force, moved)| force[1] * moved[1]).sum();
+        [force / area, 6.0 * moment / (area * t), hoop[0], hoop[1], deflection, deflection - rim, face]
     }
 
     /// Membrane and bending part of the hoop stress along the free edge: `1/t ∫ σ dz`, `6/t² ∫ σ (z - z_m) dz`.

@@ -56,7 +56,7 @@ fn check_contacts(outlines: &Outlines) -> Result<(), SectionError> {
     Ok(())
 }
 
-fn rest(support: Support, seat: &Outline) -> Result<Rest, SectionError> {
+pub(super) fn rest(support: Support, seat: &Outline) -> Result<Rest, SectionError> {
     Ok(match support {
         Support::Free => Rest::Circle,
         Support::Front => Rest::Front,

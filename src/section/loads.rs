@@ -8,7 +8,7 @@ use uom::si::ratio::ratio;
 /// Largest interference as a share of the diameter, and largest free strain: no metal joint has more.
 const LARGEST_SHARE: f64 = 0.02;
 /// Largest force taken, N.
-const LARGEST_FORCE: f64 = 1e9;
+pub(super) const LARGEST_FORCE: f64 = 1e9;
 
 /// What is put on a section.
 #[derive(Clone, Debug, PartialEq)]

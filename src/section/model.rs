@@ -2,12 +2,16 @@ use super::abutment::WALL_VALUES;
 use super::body::{Body, Field};
 use super::check;
 use super::divide;
-use super::error::SectionError;
-use super::geometry::{Accuracy, Section};
-use super::loads::Loads;
+use super::error::{SectionError, within};
+use super::geometry::{Accuracy, Section, Support};
+use super::loads::{LARGEST_FORCE, Loads};
 use super::outline::{Abutment, Outlines, Rest};
 use super::settle::{self, Settled};
+use super::state::WallState;
+use super::state_of;
 use super::touch::Touch;
+use crate::quantity::Force;
+use uom::si::force::newton;
 
 /// A section divided into elements and factored: ready to be solved for any loads.
 #[derive(Clone, Debug)]
@@ -53,8 +57,34 @@ impl Model {
         let abutment = outlines.abutment();
         // A seat that is held by one circle takes no force.
         let able = abutment.as_ref().filter(|_| outlines.rest != outlines.rest.circle());
-        let pushed = able.map(|abutment| pushed(&outlines, &bodies[outlines.seat], abutment)).transpose()?;
+        let pushed =
+            able.map(|abutment| pushed(&outlines, outlines.rest, &bodies[outlines.seat], abutment)).transpose()?;
         Ok(Self { outlines, bodies, touches, abutment, matrix, pushed })
+    }
+
+    /// The wall or shoulder under a push of the ring's face alone, as if ring and seat did not touch, with the seat held by
+    /// `support` in place of that of the section; `None` where there is no wall.
+    ///
+    /// It is in proportion to the force. A ring that is tight in its seat stiffens the wall's root: with it the wall bears
+    /// less.
+    ///
+    /// # Errors
+    /// [`SectionError::NoAbutment`] for a support that takes no force, and for an opening that is not the section's own: its mesh
+    /// has no line there. An opening or a force out of range.
+    pub fn pushed_wall(&self, support: Support, force: Force) -> Result<Option<WallState>, SectionError> {
+        let Some(abutment) = &self.abutment else { return Ok(None) };
+        let (seat, force_n) =
+            (self.outlines.seat, within("axial force", force.get::<newton>(), (0.0, LARGEST_FORCE), "N")?);
+        let rest = check::rest(support, &self.outlines.bodies[seat])?;
+        if rest == rest.circle() {
+            return Err(SectionError::NoAbutment { force_n, why: "nothing holds the seat" });
+        }
+        if matches!(support, Support::Back { opening: Some(_) }) && rest != self.outlines.rest {
+            return Err(SectionError::NoAbutment { force_n, why: "the section was not divided for that opening" });
+        }
+        let body = &self.bodies[seat];
+        let values = abutment.values(body, &pushed(&self.outlines, rest, body, abutment)?, 0.0);
+        Ok(Some(state_of::wall(&values.map(|value| force_n * value))))
     }
 
     /// Loads in plain SI, when this section can take them.
@@ -166,8 +196,8 @@ impl Model {
 ///
 /// Only here does the face hold the seat: it takes the force, and lets the seat flare when the ring presses, as a seat
 /// that stands on a table does. Held flat, a boss would press up to a twentieth more.
-fn pushed(outlines: &Outlines, seat: &Body, abutment: &Abutment) -> Result<Field, SectionError> {
-    let resting = Body::new(outlines.bodies[outlines.seat], seat.mesh.clone(), outlines.rest)?;
+fn pushed(outlines: &Outlines, rest: Rest, seat: &Body, abutment: &Abutment) -> Result<Field, SectionError> {
+    let resting = Body::new(outlines.bodies[outlines.seat], seat.mesh.clone(), rest)?;
     Ok(resting.solve(&abutment.push(&resting)))
 }
 

@@ -96,6 +96,8 @@ pub struct WallState {
     pub edge_deflection: Length,
     /// The same against the far circle of the seat's back face.
     pub edge_deflection_from_rim: Length,
+    /// Mean axial displacement under the ring's face, counted as that of the free edge: what the push moves.
+    pub face_deflection: Length,
 }
 
 impl Contact {

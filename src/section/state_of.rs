@@ -115,7 +115,7 @@ fn raceway(model: &Model) -> f64 {
     arc.map_or(ring.front / 2.0, |arc| arc.middle)
 }
 
-fn wall(values: &[f64]) -> WallState {
+pub(super) fn wall(values: &[f64]) -> WallState {
     WallState {
         root_membrane: pascals(values[0]),
         root_bending: pascals(values[1]),
@@ -123,6 +123,7 @@ fn wall(values: &[f64]) -> WallState {
         edge_bending: pascals(values[3]),
         edge_deflection: metres(values[4]),
         edge_deflection_from_rim: metres(values[5]),
+        face_deflection: metres(values[6]),
     }
 }
 

@@ -91,7 +91,7 @@ impl Curve {
     }
 
     /// The table's own rows, temperature (K) and value.
-    pub fn points(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+    pub fn points(&self) -> impl DoubleEndedIterator<Item = (f64, f64)> + '_ {
         self.x.iter().copied().zip(self.y.iter().copied())
     }
 

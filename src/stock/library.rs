@@ -15,7 +15,7 @@ impl Library {
     /// [`LookupError`], with the nearest known names.
     pub fn material(&self, name: &str) -> Result<Material, LookupError> {
         let asked = material::normalised(name);
-        let answers = |known: &str| material::normalised(known) == asked;
+        let answers = |known: &str| material::is_named(known, &asked);
         let own = self.materials.iter().find(|own| answers(own.id()) || own.names().any(answers));
         own.map_or_else(|| material::embedded(name), |material| Ok(material.clone()))
     }

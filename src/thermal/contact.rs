@@ -30,37 +30,71 @@ pub fn contact_temperature(
     }
     let clearance =
         |t: f64| outer * (1.0 + outer_expansion.at_inside(t)) - inner * (1.0 + inner_expansion.at_inside(t));
-    let grid = common_grid(inner_expansion, outer_expansion);
-    let spans = grid.windows(2).filter_map(|span| zero_between(clearance, (span[0], span[1])));
-    spans
+    let (from, to) = common_range(inner_expansion, outer_expansion);
+    if from > to {
+        return None;
+    }
+    let start = REFERENCE_K.clamp(from, to);
+    // Upwards and downwards from 20 °C, no farther than to the first zero, so the nearest one is found.
+    let [inner_rows, outer_rows] = [inner_expansion, outer_expansion].map(|curve| curve.points().map(|row| row.0));
+    let above = nearest_zero(&clearance, start, merged(inner_rows, outer_rows, (start, to), f64::lt));
+    let [inner_rows, outer_rows] =
+        [inner_expansion, outer_expansion].map(|curve| curve.points().rev().map(|row| row.0));
+    let below = nearest_zero(&clearance, start, merged(inner_rows, outer_rows, (start, from), f64::gt));
+    let zeros = above.into_iter().chain(below);
+    zeros
         .min_by(|a, b| (a - REFERENCE_K).abs().total_cmp(&(b - REFERENCE_K).abs()))
         .map(ThermodynamicTemperature::new::<kelvin>)
 }
 
-fn zero_between(clearance: impl Fn(f64) -> f64, (low, high): (f64, f64)) -> Option<f64> {
-    let (at_low, at_high) = (clearance(low), clearance(high));
-    // Both ends zero (same size, same material): 20 °C is a grid point, so it is one of the candidates.
-    if at_low.abs() < f64::MIN_POSITIVE {
-        Some(low)
-    } else if at_high.abs() < f64::MIN_POSITIVE {
-        Some(high)
-    } else if at_low * at_high < 0.0 {
-        Some(root(clearance, (low, high), TEMPERATURE_TOLERANCE_K))
+/// The first zero on the way from `start` over some places.
+fn nearest_zero(clearance: &impl Fn(f64) -> f64, start: f64, places: impl Iterator<Item = f64>) -> Option<f64> {
+    let mut before = (start, clearance(start));
+    for place in places {
+        let here = (place, clearance(place));
+        let found = zero_between(clearance, before, here);
+        if found.is_some() {
+            return found;
+        }
+        before = here;
+    }
+    None
+}
+
+fn zero_between(clearance: impl Fn(f64) -> f64, one: (f64, f64), other: (f64, f64)) -> Option<f64> {
+    // Both ends zero (same size, same material): 20 °C is the first of the places.
+    if one.1.abs() < f64::MIN_POSITIVE {
+        Some(one.0)
+    } else if other.1.abs() < f64::MIN_POSITIVE {
+        Some(other.0)
+    } else if one.1 * other.1 < 0.0 {
+        Some(root(clearance, (one.0.min(other.0), one.0.max(other.0)), TEMPERATURE_TOLERANCE_K))
     } else {
         None
     }
 }
 
-/// Rows of both tables inside their common range, its ends, and 20 °C when inside.
+/// The range that both tables cover; upside down where they have none in common.
+fn common_range(inner: &Curve, outer: &Curve) -> (f64, f64) {
+    (inner.range().0.max(outer.range().0), inner.range().1.min(outer.range().1))
+}
+
+/// Rows of two tables between two places and the end itself, in the order of both: `before` says which of two comes first.
 ///
 /// Between two rows each curve is a smooth cubic, and their difference crosses zero once or not at all; a pair of crossings
 /// within one span would need two materials that touch and part again over some twenty kelvin.
-fn common_grid(inner: &Curve, outer: &Curve) -> Vec<f64> {
-    let from = inner.range().0.max(outer.range().0);
-    let to = inner.range().1.min(outer.range().1);
-    let rows = inner.points().chain(outer.points()).map(|row| row.0);
-    let mut grid: Vec<f64> = rows.chain([from, to, REFERENCE_K]).filter(|t| (from..=to).contains(t)).collect();
-    grid.sort_unstable_by(f64::total_cmp);
-    grid.dedup();
-    grid
+fn merged(
+    one: impl Iterator<Item = f64>,
+    other: impl Iterator<Item = f64>,
+    (start, end): (f64, f64),
+    before: fn(&f64, &f64) -> bool,
+) -> impl Iterator<Item = f64> {
+    let within = move |row: &f64| before(&start, row) && before(row, &end);
+    let (mut one, mut other) = (one.filter(within).peekable(), other.filter(within).peekable());
+    let next = move || match (one.peek(), other.peek()) {
+        (Some(a), Some(b)) if before(b, a) => other.next(),
+        (Some(_), _) => one.next(),
+        (None, _) => other.next(),
+    };
+    std::iter::from_fn(next).chain(std::iter::once(end))
 }

@@ -102,3 +102,45 @@ fn resuming_where_nothing_was_begun_begins() {
     assert_eq!((run.code, run.err.as_str()), (0, ""));
     assert_eq!(rows(&fs::read_to_string(&out).unwrap()).len(), 5);
 }
+
+/// Killed at moments all over a run, and taken up again each time until it is whole, and so on: a hundred times in a release
+/// build; a debug build, which is thirty times slower, does a few.
+#[test]
+fn a_run_that_is_killed_again_and_again_loses_no_row_and_doubles_none() {
+    let kills = if cfg!(debug_assertions) { 8 } else { 100 };
+    let folder = folder();
+    let list = written(&folder, "list.csv", list(&jobs(if cfg!(debug_assertions) { 520 } else { 4000 })));
+    let whole = folder.path().join("whole.csv");
+    let began = Instant::now();
+    assert_eq!(run(&["batch", as_str(&list), "-o", as_str(&whole)]).code, 4);
+    let (takes, whole) = (began.elapsed(), fs::read(&whole).unwrap());
+    let out = folder.path().join("out.csv");
+    let (mut killed, mut furthest) = (0, 0);
+    for number in 0.. {
+        if killed >= kills {
+            break;
+        }
+        let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_seatwise"))
+            .args(["batch", as_str(&list), "-o", as_str(&out), "--resume"])
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap();
+        std::thread::sleep(takes.mul_f64(f64::from(1 + number * 37 % 60) / 75.0));
+        killed += u32::from(child.try_wait().unwrap().is_none());
+        child.kill().unwrap();
+        child.wait().unwrap();
+        if out.exists() {
+            // It was whole before it was killed.
+            assert!(fs::read(&out).unwrap() == whole, "the results differ after {killed} kills");
+            fs::remove_file(&out).unwrap();
+            furthest = 0;
+        }
+        let state = fs::read_to_string(beside(&out, ".state"));
+        let done =
+            state.map_or(furthest, |text| text.lines().nth(2).unwrap().split(' ').next().unwrap().parse().unwrap());
+        assert!(done >= furthest, "{done} rows are done, and {furthest} were");
+        furthest = done;
+    }
+    assert_eq!(run(&["batch", as_str(&list), "-o", as_str(&out), "--resume"]).code, 4);
+    assert!(fs::read(&out).unwrap() == whole, "the results differ");
+}

@@ -107,7 +107,7 @@ fn spacer_and_shoulders_are_measured_before_a_bearing_is_driven_in() {
     let first = &steps[place("Measure the spacer")];
     assert!(first.contains("spacer 62.080 mm to 62.120 mm") && first.contains("between shoulders"), "{first}");
     assert!(
-        place("Measure the spacer") < place("Press it") && place("Press it") < place("Drive the first bearing home")
+        place("Measure the spacer") < place("Press it") && place("Press it") < place("drive the first bearing home")
     );
 }
 

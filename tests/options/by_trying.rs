@@ -31,7 +31,7 @@ fn comfortable(seat: &SeatPlan, carry: f64) -> bool {
     seat.verdict == Verdict::DropsIn && in_hand && in_seat
 }
 
-struct Trying {
+pub(super) struct Trying {
     job: Job,
     freezer: Option<Medium>,
     oven: Medium,
@@ -39,6 +39,13 @@ struct Trying {
 }
 
 impl Trying {
+    pub(super) fn new(text: &str, chill: Option<&str>) -> Self {
+        let (library, job) = (Library::default(), checked(text));
+        let carry = job.bench.carry.get::<second>();
+        let freezer = chill.map(|name| library.medium(name).unwrap());
+        Self { job, freezer, oven: library.medium("oven").unwrap(), carry }
+    }
+
     fn plan(&self, setting: f64, chill: Hold, warm: Hold) -> SeatPlan {
         let oven = self.job.treatment_in(Piece::Housing, &self.oven, Some(celsius(setting)), warm).unwrap();
         let freezer =
@@ -59,7 +66,7 @@ impl Trying {
     }
 
     /// The mildest setting, and for it the shortest hold, by trying all of them.
-    fn all(&self) -> (f64, f64) {
+    pub(super) fn all(&self) -> (f64, f64) {
         let good: Vec<bool> =
             (8..=24).map(|step| self.is_comfortable(5.0 * f64::from(step), Hold::Settled, Hold::Settled)).collect();
         assert!(good.windows(2).all(|pair| pair[0] <= pair[1]), "a hotter housing never gives less: {good:?}");
@@ -74,15 +81,7 @@ impl Trying {
 }
 
 fn agrees(text: &str, chill: Option<&str>) {
-    let library = Library::default();
-    let job = checked(text);
-    let carry = job.bench.carry.get::<second>();
-    let trying = Trying {
-        job,
-        freezer: chill.map(|name| library.medium(name).unwrap()),
-        oven: library.medium("oven").unwrap(),
-        carry,
-    };
+    let trying = Trying::new(text, chill);
     let (setting, hold) = trying.all();
     let media: Vec<&str> = chill.into_iter().chain(["oven"]).collect();
     let seat = ways(text, &media);

@@ -341,7 +341,8 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 62] = [
+const NULLABLE: [&str; 70] = [
+    "section_heat_reason",
     "thin_side",
     "binds",
     "inside_mm",
@@ -354,6 +355,13 @@ const NULLABLE: [&str; 62] = [
     "stack",
     "scatter",
     "allowable_free_n",
+    "allowable_on_back_n",
+    "allowable_on_front_n",
+    "as_plate_n",
+    "section_heat",
+    "race",
+    "first_touch_s",
+    "one_sided_s",
     "wall",
     "means",
     "outer_limit_c",

@@ -12,6 +12,7 @@ mod assembly;
 mod bad_input;
 mod cover;
 mod engineer;
+mod in_section;
 mod instructor;
 mod liner;
 mod mechanic;

@@ -73,10 +73,27 @@ fn contact_comes_when_the_reference_says() {
             let clear = history.clearance(0, delta, Growth::Mean, at).unwrap();
             let off = in_mm(clear.mean) * 1e3 - number(row, "clearance_dia_um");
             assert!(off.abs() < 0.1, "{row:?}: off by {off} µm");
+            // The growth of either side, over the diameter of 62 mm, says the same.
+            let growth = |part| f64::from(history.seat_growth(part, Growth::Mean, at).unwrap());
+            let by_growth = 62.0 * (growth(1) - growth(0)) - in_mm(delta);
+            assert!((by_growth - in_mm(clear.mean)).abs() < 1e-9, "{row:?}: {by_growth}");
             compared += 1;
         }
     }
     assert!(compared >= 24, "{compared}");
+}
+
+/// A part that is given one temperature has it everywhere, and the other keeps its own.
+#[test]
+fn a_part_may_be_given_one_temperature() {
+    let model = Model::new(&reference_section(52.0), Accuracy::Coarse).unwrap();
+    let conduction = Conduction::new(&model, &[steel(), aluminium()]).unwrap();
+    let start = conduction.uniform(&[celsius(-70.0), celsius(80.0)]).unwrap();
+    assert_eq!(
+        start.clone().with_even(0, celsius(5.0)).unwrap(),
+        conduction.uniform(&[celsius(5.0), celsius(80.0)]).unwrap()
+    );
+    assert!(start.clone().with_even(2, celsius(5.0)).is_err() && start.with_even(1, celsius(-300.0)).is_err());
 }
 
 /// A stage that begins with the seat closed is over at once, and the next one begins from the same temperatures.

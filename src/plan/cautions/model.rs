@@ -1,5 +1,6 @@
 use crate::job::{AnyValue, Job, Piece};
 use crate::plan::caution::{Caution, Level, PRACTICE};
+use crate::plan::in_section::{PieceHeat, TIME_ERROR};
 use crate::plan::model::{SeatKind, SeatPlan, Soak};
 use crate::plan::sentence::say;
 use crate::quantity::{Ratio, Toward};
@@ -9,14 +10,16 @@ use uom::si::temperature_interval::kelvin as step_kelvin;
 /// Difference of the rings from which it is worth saying, K.
 const RINGS_DIFFER_K: f64 = 5.0;
 
-/// Error in time from which it is worth saying.
-const TIME_ERROR: f64 = 0.05;
-
 /// Where the models stop being trustworthy.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     for soak in seat.chill.iter().chain(&seat.warm) {
-        one_temperature(seat, soak, found);
+        if !soak.in_section {
+            one_temperature(seat, soak, found);
+        }
         rings(seat, soak, found);
+    }
+    for piece in seat.section_heat.iter().flat_map(|heat| &heat.pieces) {
+        uneven_heat(job, seat, piece, found);
     }
     let both = job.housing.is_some() && job.shaft.is_some();
     if both && seat.seat == SeatKind::Housing {
@@ -40,10 +43,10 @@ fn one_temperature(seat: &SeatPlan, soak: &Soak, found: &mut Vec<Caution>) {
     let off = AnyValue::Share(Ratio::new::<ratio>(error.largest()));
     let (level, sentence) = if error.needs_section {
         let sentence = opening
-            .text(": the piece is far from one temperature while it changes. Its times need conduction in its section, which \
-                   is not computed yet; they may be off by about ")
+            .text(": the piece is far from one temperature while it changes, and is not followed in its section here; its times \
+                   may be off by about ")
             .value(off, Toward::Up)
-            .text(". Hold it longer.");
+            .text(". Hold it longer, or ask for the plan of this job alone with the length of the seat in it.");
         (Level::Caution, sentence)
     } else {
         let sentence = opening
@@ -53,6 +56,40 @@ fn one_temperature(seat: &SeatPlan, soak: &Soak, found: &mut Vec<Caution>) {
         (Level::Note, sentence)
     };
     found.push(Caution::new("not-one-temperature", level, sentence, ERROR_SOURCE));
+}
+
+/// Share of its strength from which the stress of uneven heat is a warning: half of a brittle piece, two thirds of a ductile one.
+///
+/// Common practice, no published source: the reserves that a wall is given too.
+const STRAINED: (f64, f64) = (0.5, 1.0 / 1.5);
+
+const UNEVEN_SOURCE: &str = "conduction and stress of the free piece in its section, elastic; discs and cylinders within 0.5 % of closed \
+                             forms; strength of the material's file at 20 °C";
+
+/// What a quench or a quick warm-up does to a piece that is not of one temperature.
+fn uneven_heat(job: &Job, seat: &SeatPlan, piece: &PieceHeat, found: &mut Vec<Caution>) {
+    let stress = &piece.stress;
+    let limit = if stress.brittle { STRAINED.0 } else { STRAINED.1 };
+    if stress.share < limit {
+        return;
+    }
+    let name = match piece.piece {
+        Piece::Part => job.part.kind.noun(),
+        Piece::Housing => "housing",
+        Piece::Shaft => "shaft",
+    };
+    let (kind, end) = if stress.brittle { ("tension", "crack") } else { ("stress", "take a set or warp") };
+    let sentence = say(format!("{} seat: the {name} is so uneven in temperature that the {kind} in it comes to ", seat.seat.name()))
+        .value(AnyValue::Pressure(stress.stress), Toward::Up)
+        .text(", ")
+        .value(AnyValue::Share(Ratio::new::<ratio>(stress.share)), Toward::Up)
+        .text(" of its strength, after ")
+        .value(AnyValue::Duration(stress.after), Toward::Nearest)
+        .text(format!(
+            ". Corners, casting flaws and old welds add to it: it may {end}. Warm or cool it slowly, in steps, or choose a milder \
+             medium."
+        ));
+    found.push(Caution::new("uneven-heat-stress", Level::Warning, sentence, UNEVEN_SOURCE));
 }
 
 /// A bearing whose rings part company on the way.

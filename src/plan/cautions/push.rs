@@ -4,7 +4,7 @@ use crate::job::{AnyValue, Job, Piece};
 use crate::mechanics::{STATIC_RATING_CAUTION, share_of_static_rating};
 use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::model::SeatPlan;
-use crate::plan::push::{HowNear, MeansPlan, ScrewPlan, StopReason, WallPlan};
+use crate::plan::push::{HowNear, MeansPlan, ScrewPlan, StopReason, WallModel, WallPlan};
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{Force, Ratio, Toward};
 use uom::si::ratio::ratio;
@@ -17,6 +17,8 @@ const SHAFT_SOURCE: &str =
     "thick-wall rings (Lamé): a shaft as wide as the ring is the softest, a rigid one the stiffest";
 const WALL_SOURCE: &str = "annular plate, edge held, Timoshenko and Woinowsky-Krieger; within 5 % of finite elements at its \
                            root (tests/reference/mechanics)";
+const WALL_SECTION_SOURCE: &str = "own finite elements of the section: force and moment at the wall's root; within 3 % of independent \
+                                   ones in deflection (tests/reference/section)";
 const SCREW_SOURCE: &str =
     "balance of the thread's flank, ISO 724 sizes, ISO 898-1 proof stress; both ends of the friction";
 
@@ -83,7 +85,11 @@ fn weak_wall(seat: &SeatPlan, wall: &WallPlan, found: &mut Vec<Caution>) {
              warmth; do not pull a jig up against it.",
             wall.reserve
         ));
-    found.push(Caution::new("weak-wall", Level::Warning, sentence, WALL_SOURCE));
+    let source = match wall.model {
+        WallModel::Plate => WALL_SOURCE,
+        WallModel::Section => WALL_SECTION_SOURCE,
+    };
+    found.push(Caution::new("weak-wall", Level::Warning, sentence, source));
 }
 
 fn with_means(seat: &SeatPlan, means: &MeansPlan, found: &mut Vec<Caution>) {

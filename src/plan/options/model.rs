@@ -1,9 +1,12 @@
 //! What a list of ways holds.
 
+use super::aim::{Aim, Odds};
+use super::map::WaysMap;
 use super::{COMFORTABLE_IN_HAND_S, COMFORTABLE_IN_SEAT_S};
-use crate::job::{Job, Piece};
+use crate::job::{Job, Piece, Treatment};
 use crate::plan::caution::{Caution, Level};
 use crate::plan::model::{GripTime, SeatKind, SeatPlan, Verdict, Window};
+use crate::plan::seat::Arrives;
 use crate::plan::sentence::Sentence;
 use crate::quantity::{ThermodynamicTemperature, Time};
 use crate::stock::medium::Medium;
@@ -16,10 +19,14 @@ pub struct SeatWays {
     pub seat: SeatKind,
     /// The job with this seat alone.
     pub job: Job,
+    /// What each way had to do.
+    pub aim: Aim,
     /// The ways, best first; those that are refused last.
     pub ways: Vec<Way>,
     /// Pairs of media that were not tried, because one of the two alone is comfortable and the other adds a danger.
     pub left_out: usize,
+    /// The trade-off between chilling and warming, with the ways in it.
+    pub map: WaysMap,
 }
 
 /// One way to fit the part.
@@ -63,12 +70,17 @@ pub enum Outcome {
 /// A way that can be done.
 #[derive(Clone, Debug)]
 pub struct Worked {
-    /// The plan of the seat.
+    /// The plan of the seat; of the part that stands for the share where a share was asked for, so that all three cases are
+    /// that part.
     pub seat: SeatPlan,
-    /// The cautions of that plan.
+    /// The cautions of the plan, with all that the limits allow.
     pub cautions: Vec<Caution>,
+    /// What becomes of all parts, where a share of them was asked for.
+    pub odds: Option<Odds>,
     /// Time in hand at the seat in the tightest case, after the way to it; none where it does not end.
     pub in_hand: Option<Time>,
+    /// What chills and what warms.
+    pub(super) treatments: (Option<Treatment>, Option<Treatment>),
 }
 
 impl Way {
@@ -115,6 +127,13 @@ impl Worked {
         self.seat.verdict == Verdict::DropsIn && self.comfort() >= 1.0
     }
 
+    /// Whether a part that arrives so can be comfortable: nothing is said of its time in the seat yet.
+    pub(super) fn may_be_comfortable(arrives: &Arrives, job: &Job) -> bool {
+        let in_hand = in_hand(arrives.window, job.bench.carry);
+        let enough = in_hand.is_none_or(|time| time.get::<second>() >= COMFORTABLE_IN_HAND_S);
+        enough && arrives.clearance >= job.bench.placing_clearance
+    }
+
     /// Whether it drops in, but in a race.
     pub fn is_race(&self) -> bool {
         self.seat.verdict == Verdict::DropsIn && self.comfort() < 1.0
@@ -148,7 +167,9 @@ impl Worked {
     /// The gravest level among what its media and a press do to people; none where they are harmless.
     pub fn hazard(&self, way: &Way) -> Option<Level> {
         let of_media = |code: &str| way.used().any(|used| used.medium.hazards().iter().any(|h| h.code() == code));
-        let counts = |caution: &&Caution| caution.code() == "press" || of_media(caution.code());
+        // Of a share that drops in, the few parts that do not are sorted out or pressed with the cautions of the list.
+        let pressed = self.odds.is_none() || self.seat.verdict != Verdict::DropsIn;
+        let counts = |caution: &&Caution| (pressed && caution.code() == "press") || of_media(caution.code());
         let named = self.cautions.iter().filter(counts).map(Caution::level).min();
         // A part that stops half-way in a race has to be pressed after all.
         if self.is_race() { Some(named.map_or(Level::Warning, |level| level.min(Level::Warning))) } else { named }

@@ -1,13 +1,15 @@
 //! The mildest setting, and for it the shortest hold, of one way.
 
+use super::aim::Drawn;
 use super::grid::{DIAL_C, FINE_C, first, holds, is_settable, settings};
 use super::model::{Outcome, Used, Way, Worked};
 use super::suits;
-use super::trial::{Dose, Refusal, Trials, forbidden, longest, pieces};
+use super::trial::{Dose, Refusal, Trials, forbidden, longest, pieces, planned};
 use crate::job::{Hold, Job};
-use crate::plan::SolvedSeats;
 use crate::plan::model::{SeatKind, Verdict};
+use crate::plan::seat::Arrives;
 use crate::plan::sentence::say;
+use crate::plan::{SolvedSeats, joint};
 use crate::quantity::{ThermodynamicTemperature, Time, Toward};
 use crate::stock::medium::{Law, Medium};
 use std::cell::Cell;
@@ -18,6 +20,8 @@ pub(super) struct Solver<'j> {
     pub(super) job: &'j Job,
     pub(super) seat: SeatKind,
     pub(super) solved: &'j SolvedSeats,
+    /// The parts of which a share must go in, and the job of the one that stands for it.
+    pub(super) drawn: Option<&'j (Drawn, Job)>,
 }
 
 /// One way while it is looked for.
@@ -37,12 +41,17 @@ struct Found {
 type Setting = Option<ThermodynamicTemperature>;
 
 impl Solver<'_> {
+    /// The job by which a way is judged.
+    pub(super) fn judged(&self) -> &Job {
+        self.drawn.map_or(self.job, |(_, one)| one)
+    }
+
     /// The way with these media.
     pub(super) fn solve(&self, chill: Option<&Medium>, warm: Option<&Medium>) -> Way {
-        let trials = Trials { job: self.job, seat: self.seat, solved: self.solved, made: Cell::new(0) };
+        let trials = Trials { job: self.judged(), seat: self.seat, solved: self.solved, made: Cell::new(0) };
         let search = Search { trials, chill, warm };
         let (inner, outer) = pieces(self.seat);
-        let (outcome, setting, least, lacks_force) = match search.find() {
+        let (outcome, setting, least, lacks_force) = match search.find().and_then(|found| self.among_all(found)) {
             Ok(found) => (Outcome::Worked(Box::new(found.worked)), found.setting, found.least, false),
             Err(refusal) => (Outcome::Refused(refusal.reason), None, None, refusal.lacks_force),
         };
@@ -59,6 +68,21 @@ impl Solver<'_> {
             trials: search.trials.made.get(),
             lacks_force,
         }
+    }
+
+    /// What was found by one part that stands for a share, with what becomes of all parts.
+    fn among_all(&self, mut found: Found) -> Result<Found, Refusal> {
+        let Some((drawn, _)) = self.drawn else { return Ok(found) };
+        let (chill, warm) = found.worked.treatments.clone();
+        let full = planned(self.job, chill, warm, self.solved)?;
+        // Parts that the press is too small for are sorted out; anything else that forbids one part forbids the way.
+        if let Some(refusal) = forbidden(&full).filter(|refusal| !refusal.lacks_force) {
+            return Err(refusal);
+        }
+        let joints = joint::joints(self.job).map_err(|error| say(error.to_string()))?;
+        found.worked.odds = joints.first().map(|joint| drawn.odds(joint, &full.seat));
+        found.worked.cautions = full.cautions;
+        Ok(found)
     }
 }
 
@@ -80,8 +104,10 @@ impl Search<'_> {
             let least = self.least(&best, strongest)?;
             return Ok(Found { setting: strongest, least, worked: self.nearly_settled(strongest, best)? });
         }
-        let comfortable =
-            |setting: Setting| self.settled(setting).is_ok_and(|worked| worked.is_comfortable() && allowed(&worked));
+        let comfortable = |setting: Setting| {
+            self.arrives_settled(setting).is_ok_and(|arrives| self.may_be_comfortable(&arrives))
+                && self.settled(setting).is_ok_and(|worked| worked.is_comfortable() && allowed(&worked))
+        };
         let mildest = dial.get(first(dial.len() - 1, |i| comfortable(dial[i]))).copied().flatten();
         let settled = if mildest == strongest { best } else { self.settled(mildest)? };
         let least = self.least(&settled, mildest)?;
@@ -117,45 +143,71 @@ impl Search<'_> {
         }))
     }
 
-    fn run(&self, setting: Setting, chill: Hold, warm: Hold) -> Result<Worked, Refusal> {
-        let chill = self.chill.map(|medium| Dose { medium, setting: None, hold: chill });
-        let warm = self.warm.map(|medium| Dose { medium, setting, hold: warm });
+    fn run(&self, setting: Setting, holds: (Hold, Hold)) -> Result<Worked, Refusal> {
+        let (chill, warm) = self.doses(setting, holds);
         self.trials.run(chill, warm)
+    }
+
+    fn arrives(&self, setting: Setting, holds: (Hold, Hold)) -> Result<Arrives, Refusal> {
+        let (chill, warm) = self.doses(setting, holds);
+        self.trials.arrives(chill, warm)
+    }
+
+    fn doses(&self, setting: Setting, holds: (Hold, Hold)) -> (Option<Dose<'_>>, Option<Dose<'_>>) {
+        let chill = self.chill.map(|medium| Dose { medium, setting: None, hold: holds.0 });
+        (chill, self.warm.map(|medium| Dose { medium, setting, hold: holds.1 }))
+    }
+
+    fn may_be_comfortable(&self, arrives: &Arrives) -> bool {
+        Worked::may_be_comfortable(arrives, self.trials.job)
     }
 
     /// Everything as cold and as hot as it gets.
     fn settled(&self, setting: Setting) -> Result<Worked, Refusal> {
-        self.run(setting, self.chill.map_or(Hold::Settled, settling), self.warm.map_or(Hold::Settled, settling))
+        self.run(setting, self.settled_holds())
     }
 
-    /// The least setting that clears on arrival; only settings up to one that is known to are asked.
+    fn arrives_settled(&self, setting: Setting) -> Result<Arrives, Refusal> {
+        self.arrives(setting, self.settled_holds())
+    }
+
+    fn settled_holds(&self) -> (Hold, Hold) {
+        (self.chill.map_or(Hold::Settled, settling), self.warm.map_or(Hold::Settled, settling))
+    }
+
+    /// The least setting that clears on arrival; only settings up to one that is known to, and is allowed, are asked.
     fn least(&self, best: &Worked, setting: Setting) -> Result<Setting, Refusal> {
         let Some(known) = setting.filter(|_| best.seat.verdict == Verdict::DropsIn) else { return Ok(None) };
         let fine: Vec<Setting> =
             self.settings(FINE_C)?.into_iter().filter(|fine| fine.is_some_and(|fine| fine < known)).collect();
-        let clears = |i: usize| self.settled(fine[i]).is_ok_and(|worked| worked.seat.verdict == Verdict::DropsIn);
+        let wanted = self.trials.job.bench.placing_clearance;
+        let clears = |i: usize| self.arrives_settled(fine[i]).is_ok_and(|arrives| arrives.clearance >= wanted);
         Ok(fine.get(first(fine.len(), clears)).copied().flatten().or(setting))
     }
 
     /// Taken out when waiting longer gains little, where that changes nothing in what comes of it.
     fn nearly_settled(&self, setting: Setting, settled: Worked) -> Result<Worked, Refusal> {
-        let enough = ENOUGH_SHARE * gained(&settled);
+        let before = settled.seat.fit.clearance.tightest;
+        let enough = before + ENOUGH_SHARE * (settled.seat.at_bore.clearance.tightest - before);
         let verdict = settled.seat.verdict;
-        self.shortest_that(setting, settled, |worked| worked.seat.verdict <= verdict && gained(worked) >= enough)
+        let may = |arrives: &Arrives| arrives.clearance >= enough;
+        self.shortest_that(setting, settled, (may, |worked| worked.seat.verdict <= verdict))
     }
 
     /// Taken out as soon as the time is comfortable.
     fn shortest(&self, setting: Setting, settled: Worked) -> Result<Worked, Refusal> {
-        self.shortest_that(setting, settled, Worked::is_comfortable)
+        let may = |arrives: &Arrives| self.may_be_comfortable(arrives);
+        self.shortest_that(setting, settled, (may, Worked::is_comfortable))
     }
 
-    /// The plan with the shortest time on the clock that is good enough, as the settled one is. Where two pieces are treated,
-    /// the one that settles sooner goes in later, and both come out together.
+    /// The plan with the shortest time on the clock that is good enough, as the settled one is: one that may be by how it
+    /// arrives, and is by its plan. Where two pieces are treated, the one that settles sooner goes in later, and both come out
+    /// together.
     fn shortest_that(
         &self,
         setting: Setting,
         settled: Worked,
-        enough: impl Fn(&Worked) -> bool,
+        (may, enough): (impl Fn(&Arrives) -> bool, impl Fn(&Worked) -> bool),
     ) -> Result<Worked, Refusal> {
         let ends = (settle_time(&settled.seat.chill), settle_time(&settled.seat.warm));
         if ends.0.is_none() && ends.1.is_none() {
@@ -164,22 +216,18 @@ impl Search<'_> {
         let clock = holds();
         let last = clock.iter().position(|hold| *hold >= longest(ends.0, ends.1)).unwrap_or(clock.len() - 1);
         let held = |end: Option<Time>, time: Time| end.map_or(Hold::Settled, |end| Hold::For(time.min(end)));
-        let at = |i: usize| self.run(setting, held(ends.0, clock[i]), held(ends.1, clock[i]));
+        let holds = |i: usize| (held(ends.0, clock[i]), held(ends.1, clock[i]));
+        let may = |i: usize| self.arrives(setting, holds(i)).is_ok_and(|arrives| may(&arrives));
         let good = |worked: &Worked| enough(worked) && allowed(worked);
-        let found = first(last, |i| at(i).is_ok_and(|worked| good(&worked)));
-        let shortest = at(found)?;
+        let found = first(last, |i| may(i) && self.run(setting, holds(i)).is_ok_and(|worked| good(&worked)));
+        let shortest = self.run(setting, holds(found))?;
         // The time in the seat may fall while the part grows colder, so the end is looked at once more.
-        Ok(if good(&shortest) { shortest } else { settled })
+        Ok(if may(found) && good(&shortest) { shortest } else { settled })
     }
 }
 
-/// Share of what chilling and warming can gain after which waiting longer is not worth the while.
+/// Share of what chilling and warming can gain over the fit at 20 °C, after which waiting longer is not worth the while.
 const ENOUGH_SHARE: f64 = 0.95;
-
-/// Clearance on arrival beyond that of the fit at 20 °C, in metres.
-fn gained(worked: &Worked) -> f64 {
-    (worked.seat.at_bore.clearance.tightest - worked.seat.fit.clearance.tightest).value
-}
 
 fn allowed(worked: &Worked) -> bool {
     forbidden(worked).is_none()

@@ -3,7 +3,9 @@
 use super::model::{Worked, in_hand};
 use crate::job::{Hold, Job, Piece, Treatment};
 use crate::plan::caution::{Caution, Level};
+use crate::plan::joint;
 use crate::plan::model::{SeatKind, Verdict};
+use crate::plan::seat::{self, Arrives};
 use crate::plan::sentence::{Sentence, say};
 use crate::plan::{Method, SolvedSeats, plan_among};
 use crate::quantity::{ThermodynamicTemperature, Time};
@@ -28,7 +30,7 @@ pub(super) struct Trials<'j> {
 }
 
 /// The plan of a job of one seat with these treatments, or why there is none.
-fn planned(
+pub(super) fn planned(
     job: &Job,
     chill: Option<Treatment>,
     warm: Option<Treatment>,
@@ -36,9 +38,9 @@ fn planned(
 ) -> Result<Worked, Sentence> {
     let job = job.with_treatments(chill, warm).map_err(|error| say(error.to_string()))?;
     let mut planned = plan_among(&job, Method::Auto, solved).map_err(|error| say(error.to_string()))?;
-    let Some(seat) = planned.seats.pop() else { return Err(say("there is no seat")) };
+    let (Some(seat), cautions) = (planned.seats.pop(), planned.cautions) else { return Err(say("there is no seat")) };
     let in_hand = in_hand(seat.window.tightest, job.bench.carry);
-    Ok(Worked { seat, cautions: planned.cautions, in_hand })
+    Ok(Worked { seat, cautions, odds: None, in_hand, treatments: (job.chill, job.warm) })
 }
 
 /// The same, refused where a limit or a danger forbids it; a press that is too small is a caution, and no more.
@@ -70,6 +72,18 @@ impl Trials<'_> {
         let (inner, outer) = pieces(self.seat);
         let treatment = |piece, dose: Option<Dose<'_>>| dose.map(|dose| self.treatment(piece, dose)).transpose();
         Ok(planned(self.job, treatment(inner, chill)?, treatment(outer, warm)?, self.solved)?)
+    }
+
+    /// How the tightest case arrives with these doses: quickly found, and as in the plan of [`Self::run`].
+    pub(super) fn arrives(&self, chill: Option<Dose<'_>>, warm: Option<Dose<'_>>) -> Result<Arrives, Refusal> {
+        let (inner, outer) = pieces(self.seat);
+        let treatment = |piece, dose: Option<Dose<'_>>| dose.map(|dose| self.treatment(piece, dose)).transpose();
+        let (chill, warm) = (treatment(inner, chill)?, treatment(outer, warm)?);
+        let words = |error: &dyn std::fmt::Display| say(error.to_string());
+        let job = self.job.with_treatments(chill, warm).map_err(|error| words(&error))?;
+        let joints = joint::joints(&job).map_err(|error| words(&error))?;
+        let Some(joint) = joints.first() else { return Err(say("there is no seat").into()) };
+        Ok(seat::arrives(&job, joint, self.solved).map_err(|error| words(&error))?)
     }
 
     fn treatment(&self, piece: Piece, dose: Dose<'_>) -> Result<Treatment, Sentence> {

@@ -1,6 +1,6 @@
 //! The factor of a seat, computed in its section.
 
-use super::model::{HowNear, ShapeFactor};
+use super::model::{HowNear, SeatWall, ShapeFactor};
 use super::solved::SolvedSeats;
 use crate::job::{Housing as JobHousing, Job, Liner as JobLiner, RacewayGroove, Shaft as JobShaft};
 use crate::mechanics::{Joint, PressFit, Ring};
@@ -8,15 +8,18 @@ use crate::plan::PlanError;
 use crate::plan::model::SeatKind;
 use crate::quantity::{Force, Length, Ratio};
 use crate::section::{
-    Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, Loads, Model, RingSection, Seat, Section, Shaft, State,
-    Support,
+    Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, Loads, Model, RingSection, Seat, Section, SectionError,
+    Shaft, State, Support,
 };
 use crate::stock::Material;
 use std::f64::consts::PI;
+use uom::si::force::newton;
 use uom::si::ratio::ratio;
 
 /// Interference over diameter at which the factor is computed; stresses are in proportion, so any will do.
 const TRIAL_SHARE: f64 = 1e-4;
+/// Push at which a wall is computed, N; its stresses are in proportion too.
+const TRIAL_PUSH_N: f64 = 1000.0;
 
 /// The sections that a job may mean, around or in one ring.
 pub(in crate::plan) struct Shaped {
@@ -139,15 +142,28 @@ fn of(
     let mut factors = Vec::with_capacity(seats.len());
     for section in seats {
         factors.push(solved.of(section, friction, || {
-            let state = Model::new(section, Accuracy::Normal)?.solve(&loads)?;
+            let model = Model::new(section, Accuracy::Normal)?;
+            let state = model.solve(&loads)?;
+            let wall = wall(&model, &state, interference)?;
             // Against a shoulder the ring is held until it has gripped.
             let held = matches!(section.seat, Seat::Housing(Housing { back: Back::Wall { .. }, .. }));
             // Shares of one another, which a coarse section gives as well.
             let span = Model::new(section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends(held);
-            Ok::<_, PlanError>(factor(&state, &plane, (joint.diameter, width), outer).with(span))
+            let factor = factor(&state, &plane, (joint.diameter, width), outer).with(span);
+            Ok::<_, PlanError>(ShapeFactor { wall, ..factor })
         })?);
     }
     Ok(factors.into_iter().reduce(ShapeFactor::either))
+}
+
+/// The wall behind the ring under the fit, and under a push with either face of the housing at rest.
+fn wall(model: &Model, state: &State, interference: Length) -> Result<Option<SeatWall>, SectionError> {
+    let Some(fitted) = state.wall else { return Ok(None) };
+    let push = Force::new::<newton>(TRIAL_PUSH_N);
+    let on_front = model.pushed_wall(Support::Front, push)?;
+    let on_back = model.pushed_wall(Support::Back { opening: None }, push)?;
+    let of = |(on_front, on_back)| SeatWall { interference, fitted, push, on_front, on_back };
+    Ok(on_front.zip(on_back).map(of))
 }
 
 /// What the section gives over what two rings of equal width give.
@@ -167,6 +183,7 @@ fn factor(state: &State, plane: &PressFit, (diameter, width): (Length, Length), 
         pressure: (pressure, pressure),
         closing: (closing, closing),
         at_shoulder: at_shoulder.map(|share| (share, share)),
+        wall: None,
         known: HowNear::Computed,
     }
 }

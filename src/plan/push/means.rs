@@ -82,7 +82,9 @@ fn screw_plan(job: &Job, jig: &ScrewJig, needed: Force, wall: Option<&WallPlan>)
     // Tension and twist grow together, so any trial says at which force both together reach the proof stress.
     let trial = Force::new::<newton>(1000.0);
     let rod = turning(jig, trial)?.1.map(|share| trial / share);
-    let limit = match (wall.and_then(|wall| wall.allowable), rod) {
+    // A wall that the fit alone strains to its limit bears no push: then the first touch of the spanner is too much.
+    let walled = wall.and_then(|wall| wall.allowable).map(|allowable| allowable.max(Force::new::<newton>(1.0)));
+    let limit = match (walled, rod) {
         (Some(wall), Some(rod)) if rod < wall => Some((rod, StopReason::Rod)),
         (Some(wall), _) => Some((wall, StopReason::Wall)),
         (None, Some(rod)) => Some((rod, StopReason::Rod)),

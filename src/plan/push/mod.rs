@@ -12,10 +12,11 @@ mod shape;
 mod solved;
 mod tighter;
 mod wall;
+mod wall_section;
 
 pub use model::{
-    ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Plastic, Pressing, Removal, ScrewPlan, ShapeFactor,
-    StopReason, Tighter, WallPlan,
+    ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Plastic, Pressing, Removal, ScrewPlan, SeatWall,
+    ShapeFactor, StopReason, Tighter, WallModel, WallPlan,
 };
 pub use solved::SolvedSeats;
 

@@ -2,6 +2,7 @@
 
 use crate::mechanics::{ClearanceRange, Landing, WallPlace};
 use crate::quantity::{Cases, Force, Length, Pressure, ThermodynamicTemperature, Time, Torque};
+use crate::section::WallState;
 
 /// Pressing with both parts at the temperature of the shop.
 ///
@@ -44,8 +45,25 @@ pub struct ShapeFactor {
     pub closing: (f64, f64),
     /// Closing at the shoulder over the mean, as seen in computed seats of this kind; none where nothing is known.
     pub at_shoulder: Option<(f64, f64)>,
+    /// The wall behind the ring; none where there is none, or the seat was not computed.
+    pub wall: Option<SeatWall>,
     /// How it is known.
     pub known: HowNear,
+}
+
+/// The wall behind a ring, computed in the section of its seat: everything is in proportion to interference and push.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeatWall {
+    /// Interference on the diameter of the solution after which [`SeatWall::fitted`] is.
+    pub interference: Length,
+    /// The wall under that interference alone.
+    pub fitted: WallState,
+    /// Push of the two solutions below.
+    pub push: Force,
+    /// The wall under that push alone, the housing resting on its front face.
+    pub on_front: WallState,
+    /// The same with the housing resting on its back face.
+    pub on_back: WallState,
 }
 
 impl ShapeFactor {
@@ -80,6 +98,8 @@ impl ShapeFactor {
             pressure: both(self.pressure, other.pressure),
             closing: both(self.closing, other.closing),
             at_shoulder: self.at_shoulder.zip(other.at_shoulder).map(|(a, b)| both(a, b)),
+            // Only a seat without a wall may lie in two ways.
+            wall: self.wall.or(other.wall),
             known: if computed { HowNear::Computed } else { HowNear::Bounds },
         }
     }
@@ -182,22 +202,40 @@ impl StopReason {
 /// The wall behind the part, against which it is pushed.
 #[derive(Clone, Debug)]
 pub struct WallPlan {
-    /// Force that it bears, with the reserve taken off; none where it is too thick to be a plate.
+    /// Force that it bears, with the reserve taken off; none where it is too thick to be a plate and no section tells. In the
+    /// section that of the weaker support, beside the interference with which the ring sits in front of it.
     pub allowable: Option<Force>,
-    /// The same if its edge could turn freely: the other bound, far below an integral wall where there is a hole.
+    /// As a plate, if its edge could turn freely: the other bound, far below an integral wall where there is a hole; none in
+    /// the section, which knows how the edge is held.
     pub allowable_free: Option<Force>,
+    /// In the section, with the housing resting on its front and on its back face; none as a plate.
+    pub supports: Option<(Force, Force)>,
+    /// As a plate held at its edge; none where it is too thick to be one.
+    pub as_plate: Option<Force>,
+    /// What the numbers were computed with.
+    pub model: WallModel,
     /// Reserve: strength over stress at that force.
     pub reserve: f64,
     /// Where its strength is reached first.
     pub place: Option<WallPlace>,
-    /// Bending stress at its root at the force needed.
+    /// Stress at its root at the force needed: of bending as a plate, linearised with what the fit adds in the section.
     pub root_stress: Option<Pressure>,
-    /// How far it gives way for a newton, held at its edge: the least it can be; zero where it is too thick to be a plate.
+    /// How far it gives way for a newton: the least it can be. As a plate the free edge, held at its root; in the section the
+    /// mean under the ring's face, with the stiffer support; zero where nothing tells.
     pub gives_per_newton: Length,
-    /// How far it gives way at the force needed, held at its edge: the least it can be.
+    /// How far it gives way so at the force needed.
     pub deflection: Option<Length>,
     /// Pressure of the ring's face on the shoulder at the force needed.
     pub face_pressure: Pressure,
+}
+
+/// What a wall was computed with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WallModel {
+    /// Annular plate held at its edge.
+    Plate,
+    /// Section of the seat.
+    Section,
 }
 
 /// What draws the part off again.

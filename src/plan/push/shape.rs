@@ -89,7 +89,7 @@ fn of_housing(job: &Job, housing: &Housing, joint: &Joint, friction: f64) -> Res
 /// Two rings of equal width, for which the plane formula is exact; friction adds less than a hundredth.
 fn equal_width() -> ShapeFactor {
     let one = (1.0, 1.0);
-    ShapeFactor { force: one, pressure: one, closing: one, at_shoulder: None, known: HowNear::Exact }
+    ShapeFactor { force: one, pressure: one, closing: one, at_shoulder: None, wall: None, known: HowNear::Exact }
 }
 
 /// A shaft is as wide as the ring at the least, and rigid at the most: no table tells more.
@@ -99,7 +99,14 @@ fn on_shaft(joint: &Joint) -> Result<ShapeFactor, PlanError> {
     rigid.inner.elastic_modulus *= RIGID;
     let (plane, rigid) = (trial.solve()?.pressure, rigid.solve()?.pressure);
     let span = (1.0, (rigid / plane).value);
-    Ok(ShapeFactor { force: span, pressure: span, closing: span, at_shoulder: None, known: HowNear::Bounds })
+    Ok(ShapeFactor {
+        force: span,
+        pressure: span,
+        closing: span,
+        at_shoulder: None,
+        wall: None,
+        known: HowNear::Bounds,
+    })
 }
 
 fn plain(factor: &SeatFactor) -> ShapeFactor {
@@ -109,6 +116,7 @@ fn plain(factor: &SeatFactor) -> ShapeFactor {
         pressure: ends(factor.pressure),
         closing: ends(factor.closing),
         at_shoulder: factor.at_shoulder.map(ends),
+        wall: None,
         known: match factor.known {
             HowKnown::Exact => HowNear::Exact,
             HowKnown::Interpolated => HowNear::Interpolated,

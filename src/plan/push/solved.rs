@@ -1,6 +1,7 @@
 //! Seats whose section was solved before.
 
 use super::model::ShapeFactor;
+use crate::plan::histories::Histories;
 use crate::section::Section;
 use std::collections::HashMap;
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -8,13 +9,14 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 /// Sections that are kept; a longer list of different seats begins anew, so that memory stays bounded.
 const MOST: usize = 4096;
 
-/// What sections gave, for plans of one run to share: a section depends on sizes and elastic constants alone, and is the same for
-/// every tolerance, temperature and hold.
+/// What sections and histories gave, for plans of one run to share: a section depends on sizes and elastic constants alone, and
+/// is the same for every tolerance, temperature and hold; a history depends on one piece, its medium and its hold.
 ///
-/// Plans give the same numbers with a memory that is empty or full; only the first of each seat takes its milliseconds.
+/// Plans give the same numbers with a memory that is empty or full; only the first of each takes its time.
 #[derive(Debug, Default)]
 pub struct SolvedSeats {
     known: Mutex<HashMap<String, ShapeFactor>>,
+    pub(in crate::plan) histories: Histories,
 }
 
 impl SolvedSeats {

@@ -1,6 +1,7 @@
 //! The wall behind the part.
 
-use super::model::WallPlan;
+use super::model::{ShapeFactor, WallModel, WallPlan};
+use super::wall_section::{self, Under};
 use crate::job::{Housing, Job};
 use crate::mechanics::{AllowableForce, Edge, LoadZone, Wall};
 use crate::plan::PlanError;
@@ -17,8 +18,23 @@ const RESERVE: (f64, f64) = (1.5, 2.0);
 const THICK: f64 = 0.5;
 const THICK_MORE: f64 = 1.19;
 
-/// The wall of a housing seat when the part is pushed against it with `needed`; none where there is no shoulder.
-pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>, PlanError> {
+/// The wall of a housing seat when the part, which sits with `interference`, is pushed against it with `needed`; none where
+/// there is no shoulder. Where the section of the seat was computed it tells, else an annular plate.
+pub(in crate::plan) fn wall(
+    job: &Job,
+    shape: &ShapeFactor,
+    (needed, interference): (Force, Length),
+) -> Result<Option<WallPlan>, PlanError> {
+    let Some(plate) = plate(job, needed)? else { return Ok(None) };
+    let Some((seat, housing)) = shape.wall.as_ref().zip(job.housing.as_ref()) else { return Ok(Some(plate)) };
+    let under = Under { strength: strength(&housing.material), reserve: reserve(housing), needed, interference };
+    // The plate knows the mean shear around the ring, which needs no more than the thickness.
+    let thickness = housing.shoulder.map(|shoulder| shoulder.wall).unwrap_or_default();
+    Ok(Some(wall_section::of(seat, &under, (job.part.outside, thickness), plate)))
+}
+
+/// The same as an annular plate.
+fn plate(job: &Job, needed: Force) -> Result<Option<WallPlan>, PlanError> {
     let Some((housing, shoulder)) = job.housing.as_ref().and_then(|h| h.shoulder.map(|s| (h, s))) else {
         return Ok(None);
     };
@@ -41,6 +57,9 @@ pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>
         let none = WallPlan {
             allowable: None,
             allowable_free: None,
+            supports: None,
+            as_plate: None,
+            model: WallModel::Plate,
             reserve,
             place: None,
             root_stress: None,
@@ -56,6 +75,9 @@ pub(in crate::plan) fn wall(job: &Job, needed: Force) -> Result<Option<WallPlan>
     Ok(Some(WallPlan {
         allowable: Some(force / (reserve * more)),
         allowable_free: Some(free / reserve),
+        supports: None,
+        as_plate: Some(force / (reserve * more)),
+        model: WallModel::Plate,
         reserve: reserve * more,
         place: Some(place),
         root_stress: Some(state.at_edge.von_mises()),

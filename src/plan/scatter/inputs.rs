@@ -124,16 +124,8 @@ pub(super) struct Planned<'p> {
 pub(super) fn inputs(job: &Job, joint: &Joint<'_>, planned: &Planned<'_>) -> Result<Vec<InputUsed>, ScatterError> {
     let usual = Stated::default();
     let stated = job.scatter.as_ref().unwrap_or(&usual);
-    let (inner_key, outer_key) = match joint.seat {
-        SeatKind::Housing => (&stated.outside, &stated.housing),
-        SeatKind::Shaft => (&stated.shaft, &stated.bore),
-    };
-    let sizes = |own: &Option<SizeSpread>| own.as_ref().or(stated.sizes.as_ref()).cloned();
     let make = Maker { job, stated };
-    let mut all = vec![
-        size(InputKind::InnerSize, joint, &joint.inner, sizes(inner_key))?,
-        size(InputKind::OuterSize, joint, &joint.outer, sizes(outer_key))?,
-    ];
+    let mut all = sizes(job, joint)?.to_vec();
     let chill = [InputKind::ChillMedium, InputKind::ChillFilm, InputKind::ChillHold];
     all.extend(make.treatment(chill, joint.inner.treatment, planned.holds.0)?);
     let warm = [InputKind::WarmMedium, InputKind::WarmFilm, InputKind::WarmHold];
@@ -150,6 +142,21 @@ pub(super) fn inputs(job: &Job, joint: &Joint<'_>, planned: &Planned<'_>) -> Res
 
 fn own(why: Option<&'static str>) -> Option<Cow<'static, str>> {
     why.map(Cow::Borrowed)
+}
+
+/// The sizes of a seat: of the inner part, and of the bore of the outer one.
+pub(in crate::plan) fn sizes(job: &Job, joint: &Joint<'_>) -> Result<[InputUsed; 2], ScatterError> {
+    let usual = Stated::default();
+    let stated = job.scatter.as_ref().unwrap_or(&usual);
+    let (inner_key, outer_key) = match joint.seat {
+        SeatKind::Housing => (&stated.outside, &stated.housing),
+        SeatKind::Shaft => (&stated.shaft, &stated.bore),
+    };
+    let spread = |own: &Option<SizeSpread>| own.as_ref().or(stated.sizes.as_ref()).cloned();
+    Ok([
+        size(InputKind::InnerSize, joint, &joint.inner, spread(inner_key))?,
+        size(InputKind::OuterSize, joint, &joint.outer, spread(outer_key))?,
+    ])
 }
 
 /// A quantity that does not vary.

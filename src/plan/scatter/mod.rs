@@ -20,6 +20,8 @@ mod summary;
 mod table;
 mod worker;
 
+pub(super) use inputs::sizes;
+
 pub use distribution::{Distribution, DistributionError, Random};
 pub use inputs::{InputKind, InputUsed};
 pub use model::{Bar, Output, OutputSummary, PERCENTILES, Scatter, SeatScatter, Sensitivity};

@@ -13,7 +13,7 @@ use crate::plan::model::SeatKind;
 use crate::plan::push::Presser;
 use crate::plan::seat::turning;
 use crate::plan::subject::Subject;
-use crate::plan::track::treat;
+use crate::plan::track::time_in_medium;
 use crate::plan::{Method, PlanError, SolvedSeats};
 use crate::quantity::{Length, Time};
 use crate::thermal::BearingPart;
@@ -110,7 +110,7 @@ pub(super) fn prepare<'j>(
 ) -> Result<SeatModel<'j>, ScatterError> {
     let presser = Presser::new(job, joint, method)?;
     let (stiffness, shape) = presser.stiffness()?;
-    let hold = |side: &Side<'_>| Ok::<_, PlanError>(treat(job, joint.seat, side.piece, side.treatment)?.track.hold());
+    let hold = |side: &Side<'_>| time_in_medium(job, joint.seat, side.piece, side.treatment);
     let holds = (hold(&joint.inner)?, hold(&joint.outer)?);
     let inputs = inputs(job, joint, &Planned { holds, shape })?;
     let distributions: Vec<Distribution> = inputs.iter().map(|input| input.distribution.clone()).collect();

@@ -5,7 +5,7 @@ use crate::plan::caution::{Caution, Level};
 use crate::plan::sentence::Word;
 
 /// Families of codes by how they begin, and the step at which they apply; the first that fits, and whose step there is, counts.
-const FAMILIES: [(&str, StepKind); 51] = [
+const FAMILIES: [(&str, StepKind); 52] = [
     ("hot-", StepKind::Warm),
     ("too-hot", StepKind::Warm),
     ("steam", StepKind::Warm),
@@ -18,6 +18,7 @@ const FAMILIES: [(&str, StepKind); 51] = [
     ("too-cold", StepKind::Chill),
     ("frost", StepKind::Chill),
     ("not-one-temperature", StepKind::Prepare),
+    ("uneven-heat", StepKind::Prepare),
     ("cannot-decide", StepKind::Prepare),
     ("few-directions", StepKind::Prepare),
     ("seat-out-of-round", StepKind::Prepare),

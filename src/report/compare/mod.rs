@@ -3,7 +3,7 @@
 use super::chart::aligned;
 use super::csv::values;
 use super::json::pretty;
-use super::results::{cells, flags, grave, shown};
+use super::results::{cells, flags, grave, object, shown};
 use super::sheet::{Cell, head, written};
 use super::text::Page;
 use super::words;
@@ -132,12 +132,9 @@ pub fn csv(compared: &[Compared<'_>]) -> Result<String, csv::Error> {
 /// # Errors
 /// None in practice: every number is finite.
 pub fn json(compared: &[Compared<'_>]) -> Result<String, serde_json::Error> {
-    let of = |seat: &SeatPlan, one: &Compared<'_>| -> Map<String, Value> {
-        cells(&one.plan, seat).into_iter().map(|(name, cell)| (name, cell.json())).collect()
-    };
     let seats = [SeatKind::Housing, SeatKind::Shaft].into_iter().filter_map(|kind| {
         let plans: Vec<Option<Map<String, Value>>> =
-            compared.iter().map(|one| seat(one, kind).map(|seat| of(seat, one))).collect();
+            compared.iter().map(|one| seat(one, kind).map(|seat| object(&one.plan, seat))).collect();
         let first = plans.iter().flatten().next()?;
         let differs = |name: &&String| {
             plans.windows(2).any(|pair| {

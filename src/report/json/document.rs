@@ -10,6 +10,7 @@ use super::push::{
 use super::range::RangeDocument;
 use super::scatter::ScatterDocument;
 use super::seal::SealDocument;
+use super::section_heat::SectionHeatDocument;
 use super::stack::StackDocument;
 use crate::job::Heading;
 use schemars::JsonSchema;
@@ -152,6 +153,10 @@ pub struct SeatDocument {
     pub service: Vec<ServiceDocument>,
     /// Temperatures on arrival that give the tightest case its placing clearance.
     pub clears_at: ClearsAtDocument,
+    /// Temperatures by conduction in the section; null where they are not followed.
+    pub section_heat: Option<SectionHeatDocument>,
+    /// Why they are not followed in the section; null where they are.
+    pub section_heat_reason: Option<String>,
     /// What the numbers are worked from.
     pub basis: BasisDocument,
 }
@@ -195,7 +200,7 @@ pub struct SoakDocument {
     pub medium: String,
     /// Temperature of the medium.
     pub medium_c: f64,
-    /// `lumped`: bodies of one temperature each, with their internal resistance.
+    /// `lumped`: bodies of one temperature each, with their internal resistance; `section`: conduction in the section.
     pub model: &'static str,
     /// Biot number.
     pub biot: f64,

@@ -3,8 +3,8 @@
 use super::document::*;
 use super::seal::SealAloneDocument;
 use super::units::{celsius, mm, mpa, newtons, range, reason, seconds, um};
-use super::{basis, fasteners, figures, inspection, push, scatter, seal, stack};
-use crate::job::{Piece, ServiceEnd};
+use super::{basis, fasteners, figures, inspection, push, scatter, seal, section_heat, stack};
+use crate::job::ServiceEnd;
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::{ClearsAt, GripTime, Plan, SeatPlan, ServiceFit, Soak, Source, Verdict, Window};
 use crate::quantity::{Cases, Length, System};
@@ -117,6 +117,8 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
         tighter: seat.tighter.as_ref().map(push::tighter),
         service: seat.service.iter().map(service).collect(),
         clears_at: clears_at(seat.clears_at),
+        section_heat: seat.section_heat.as_ref().ok().map(|heat| section_heat::document(plan, heat)),
+        section_heat_reason: seat.section_heat.as_ref().err().map(ToString::to_string),
         basis: basis::document(plan, seat),
     }
 }
@@ -140,10 +142,10 @@ fn fit(seat: &SeatPlan) -> FitDocument {
 
 fn soak_document(plan: &Plan<'_>, soak: &Soak) -> SoakDocument {
     SoakDocument {
-        part: piece(plan, soak.piece).to_owned(),
+        part: words::piece(plan.job, soak.piece).to_owned(),
         medium: soak.medium.clone(),
         medium_c: celsius(soak.medium_temperature),
-        model: "lumped",
+        model: if soak.in_section { "section" } else { "lumped" },
         biot: figures(soak.biot),
         radiates: soak.radiates,
         film_w_m2k: figures(soak.film.get::<watt_per_square_meter_kelvin>()),
@@ -241,15 +243,6 @@ fn verdict(verdict: Verdict) -> VerdictDocument {
         Verdict::SomeWillNot => VerdictDocument::SomeWillNot,
         Verdict::Press => VerdictDocument::Press,
         Verdict::DoNot => VerdictDocument::DoNot,
-    }
-}
-
-/// The word that a job uses for a piece.
-fn piece(plan: &Plan<'_>, piece: Piece) -> &'static str {
-    match piece {
-        Piece::Part => plan.job.part.kind.noun(),
-        Piece::Housing => "housing",
-        Piece::Shaft => "shaft",
     }
 }
 

@@ -9,6 +9,7 @@ mod push;
 mod range;
 mod scatter;
 mod seal;
+mod section_heat;
 mod stack;
 pub(in crate::report) mod units;
 

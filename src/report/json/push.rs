@@ -7,7 +7,7 @@ use crate::mechanics::{ClearanceRange, WallPlace};
 use crate::plan::LinerPlan;
 use crate::plan::push::{
     ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, ShapeFactor, StopReason, Tighter,
-    WallPlan,
+    WallModel, WallPlan,
 };
 use crate::quantity::Torque;
 use schemars::JsonSchema;
@@ -46,17 +46,25 @@ pub struct StandingDocument {
 /// The wall behind the part.
 #[derive(Debug, JsonSchema, Serialize)]
 pub struct WallDocument {
-    /// Force that it bears with the reserve; null where it is too thick for a plate.
+    /// `section` where it was computed in the section of the seat, else `plate`.
+    pub model: &'static str,
+    /// Force that it bears with the reserve; null where it is too thick for a plate and no section was computed.
     pub allowable_n: Option<f64>,
-    /// The same if its edge could turn freely: the other bound.
+    /// As a plate, if its edge could turn freely: the other bound; null in the section.
     pub allowable_free_n: Option<f64>,
+    /// In the section, with the housing resting on its front face; null as a plate.
+    pub allowable_on_front_n: Option<f64>,
+    /// In the section, with the housing resting on its back face; null as a plate.
+    pub allowable_on_back_n: Option<f64>,
+    /// As a plate held at its edge, for comparison; null where it is too thick for one.
+    pub as_plate_n: Option<f64>,
     /// Strength over stress at that force.
     pub reserve: f64,
     /// `root`, `hole` or `shear`; null as `allowable_n`.
     pub place: Option<&'static str>,
-    /// Bending stress at the root at the force needed.
+    /// Stress at the root at the force needed: of bending as a plate; linearised, with that of the fit, in the section.
     pub root_stress_mpa: Option<f64>,
-    /// How far it gives way then, held at its edge.
+    /// How far it gives way then at the least: the free edge of a plate, the mean under the ring in the section.
     pub deflection_um: Option<f64>,
     /// Pressure of the ring's face on the shoulder then.
     pub face_pressure_mpa: f64,
@@ -253,8 +261,15 @@ pub(super) fn standing(course: &ForceCourse) -> Vec<StandingDocument> {
 
 pub(super) fn wall(wall: &WallPlan) -> WallDocument {
     WallDocument {
+        model: match wall.model {
+            WallModel::Plate => "plate",
+            WallModel::Section => "section",
+        },
         allowable_n: wall.allowable.map(newtons),
         allowable_free_n: wall.allowable_free.map(newtons),
+        allowable_on_front_n: wall.supports.map(|(front, _)| newtons(front)),
+        allowable_on_back_n: wall.supports.map(|(_, back)| newtons(back)),
+        as_plate_n: wall.as_plate.map(newtons),
         reserve: figures(wall.reserve),
         place: wall.place.map(|place| match place {
             WallPlace::Root => "root",
@@ -264,7 +279,11 @@ pub(super) fn wall(wall: &WallPlan) -> WallDocument {
         root_stress_mpa: wall.root_stress.map(mpa),
         deflection_um: wall.deflection.map(um),
         face_pressure_mpa: mpa(wall.face_pressure),
-        reason: wall.allowable.is_none().then(|| "the wall is too thick for a plate".to_owned()),
+        reason: match (wall.model, wall.allowable) {
+            (WallModel::Plate, None) => Some("the wall is too thick for a plate".to_owned()),
+            (WallModel::Plate, Some(_)) => Some("the section of the seat was not computed".to_owned()),
+            (WallModel::Section, _) => Some("in the section the edge is held as it is".to_owned()),
+        },
     }
 }
 

@@ -1,8 +1,10 @@
 //! The ways for other programs: `seatwise.options/1` as JSON, and one row a way as CSV.
 
-use super::{piece, soaks};
+use super::soaks;
 use crate::job::{Job, Piece};
-use crate::plan::options::{COMFORTABLE_IN_HAND_S, COMFORTABLE_IN_SEAT_S, RULE, SeatWays, Used, Way, Worked};
+use crate::plan::options::{
+    Aim, COMFORTABLE_IN_HAND_S, COMFORTABLE_IN_SEAT_S, DRAWN_PARTS, Odds, RULE, SeatWays, Used, Way, Worked,
+};
 use crate::plan::{Level, Soak};
 use crate::quantity::{Force, Length, System, ThermodynamicTemperature, Time};
 use crate::report::json::{figures, pretty};
@@ -12,6 +14,7 @@ use serde_json::{Map, Value, json};
 use uom::si::force::newton;
 use uom::si::length::micrometer;
 use uom::si::mass::kilogram;
+use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
@@ -27,9 +30,30 @@ pub fn json(job: &Job, seats: &[SeatWays]) -> Result<String, serde_json::Error> 
         "format": "seatwise.options/1",
         "job": { "title": heading.title, "reference": heading.reference, "revision": heading.revision },
         "rule": RULE,
+        "aim": aim(seats),
         "comfortable": { "in_hand_s": COMFORTABLE_IN_HAND_S, "free_in_seat_s": COMFORTABLE_IN_SEAT_S },
         "seats": seats.iter().map(of_seat).collect::<Vec<_>>(),
     }))
+}
+
+/// What every way had to do; null for the tightest case.
+fn aim(seats: &[SeatWays]) -> Value {
+    match seats.first().map(|seat| seat.aim) {
+        Some(Aim::Share { share, seed }) => {
+            json!({ "share": figures(share.get::<ratio>()), "seed": seed, "draws": DRAWN_PARTS })
+        }
+        Some(Aim::TightestCase) | None => Value::Null,
+    }
+}
+
+fn odds(odds: &Odds) -> Value {
+    json!({
+        "drops_in": figures(odds.drops_in.share()),
+        "drops_in_low": figures(odds.drops_in.low),
+        "drops_in_high": figures(odds.drops_in.high),
+        "tightest_clearance_um": um(odds.tightest),
+        "tightest_force_n": newtons(odds.force),
+    })
 }
 
 fn of_seat(seat: &SeatWays) -> Value {
@@ -57,13 +81,14 @@ fn of_way(seat: &SeatWays, rank: usize, way: &Way) -> Map<String, Value> {
     for (key, value) in numbers(way) {
         put(key, value);
     }
+    put("share", json!(way.worked().and_then(|worked| worked.odds.as_ref()).map(odds)));
     put("cautions", json!(way.worked().map_or_else(Vec::new, cautions)));
     map
 }
 
 fn of_medium(job: &Job, used: &Used, soak: Option<&Soak>) -> Value {
     json!({
-        "part": piece(job, used.piece),
+        "part": words::piece(job, used.piece),
         "medium": used.medium.id(),
         "medium_c": soak.map(|soak| celsius(soak.medium_temperature)),
         "setting_c": used.setting.map(celsius),
@@ -101,7 +126,7 @@ fn cautions(worked: &Worked) -> Vec<Value> {
     worked.cautions.iter().map(one).collect()
 }
 
-const HEAD: [&str; 23] = [
+const HEAD: [&str; 26] = [
     "title",
     "seat",
     "rank",
@@ -125,6 +150,9 @@ const HEAD: [&str; 23] = [
     "comfortable",
     "chilling_shortens",
     "danger_or_reason",
+    "share_drops_in",
+    "tightest_clearance_um",
+    "tightest_force_n",
 ];
 
 /// The ways as CSV: one row a way, best first; a cell is empty where the thing does not exist.
@@ -169,6 +197,10 @@ fn row(job: &Job, seat: &SeatWays, rank: usize, way: &Way) -> Vec<Cell> {
     let level = way.worked().map(|worked| worked.hazard(way).map_or("none", Level::word).to_owned());
     let reason = way.reason().map(|reason| words::sentence(reason, System::Metric));
     cells.push(Cell::text(level.or(reason).unwrap_or_default()));
+    let odds = way.worked().and_then(|worked| worked.odds);
+    cells.push(Cell::number(odds.map(|odds| odds.drops_in.share())));
+    cells.push(Cell::number(odds.map(|odds| um(odds.tightest))));
+    cells.push(Cell::number(odds.map(|odds| newtons(odds.force))));
     cells
 }
 

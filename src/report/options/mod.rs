@@ -4,19 +4,9 @@ mod data;
 mod text;
 
 pub use data::{csv, json};
-pub use text::text;
+pub use text::{legend, picture_title, text};
 
-use crate::job::{Job, Piece};
 use crate::plan::options::{Used, Way, Worked};
-
-/// The piece in trade words.
-fn piece(job: &Job, piece: Piece) -> &'static str {
-    match piece {
-        Piece::Part => job.part.kind.noun(),
-        Piece::Housing => "housing",
-        Piece::Shaft => "shaft",
-    }
-}
 
 /// Each medium of a way with the soak that it gives.
 fn soaks<'w>(way: &'w Way, worked: &'w Worked) -> impl Iterator<Item = (&'w Used, &'w crate::plan::Soak)> {

@@ -1,8 +1,9 @@
-use super::{piece, soaks};
+use super::soaks;
 use crate::job::{AnyValue, Job};
-use crate::plan::options::{RULE, SeatWays, Used, Way, Worked};
+use crate::plan::options::{Aim, DRAWN_PARTS, Odds, RULE, SeatWays, Used, Way, Worked};
 use crate::plan::{Caution, Level, Soak, Verdict};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_size, show_temperature};
+use crate::report::scatter::per_cent;
 use crate::report::text::{Page, Table};
 use crate::report::words;
 
@@ -25,11 +26,56 @@ pub fn text(job: &Job, seats: &[SeatWays], system: System, all: bool) -> String 
     cautions(seats, system, all, &mut page);
     page.heading("The order");
     page.paragraph(RULE);
-    page.paragraph(
-        "Clearance, times and force are those of the tightest case. Settings go by 5 degrees Celsius, holds by what is set \
-         on a clock. The comfortable times are common practice, without a published source.",
-    );
+    page.paragraph(&format!(
+        "Clearance, times and force are those of {}. Settings go by 5 degrees Celsius, holds by what is set on a clock. The \
+         comfortable times are common practice, without a published source.",
+        counted(seats)
+    ));
     page.finish()
+}
+
+/// The ways that can be done in a line each, best first, for the legend of a picture.
+pub fn legend(seat: &SeatWays, system: System) -> Vec<String> {
+    let line = |(number, way, worked): (usize, &Way, &Worked)| {
+        let treated: Vec<String> = soaks(way, worked)
+            .map(|(used, soak)| {
+                let end = show_temperature(soak.end, system, 0, Toward::Nearest);
+                format!("{} to {end} in {}", used.medium.id(), show_duration(soak.hold, Toward::Up))
+            })
+            .collect();
+        let treated = if treated.is_empty() { way.words().to_owned() } else { treated.join(", ") };
+        let clearance = words::small_length(worked.seat.at_bore.clearance.tightest, system, Toward::Down);
+        format!("{number}  {treated}: {clearance}, {}", ends_in(worked))
+    };
+    shown(seat, true).map(line).collect()
+}
+
+/// The title of the picture: what it shows, and which way is the best.
+pub fn picture_title(seat: &SeatWays, system: System) -> String {
+    let into = match seat.seat {
+        crate::plan::SeatKind::Housing => format!("the {} into the housing", seat.job.part.kind.noun()),
+        crate::plan::SeatKind::Shaft => format!("the {} onto the shaft", seat.job.part.kind.noun()),
+    };
+    match shown(seat, false).next() {
+        Some((_, way, worked)) => {
+            let clearance = words::small_length(worked.seat.at_bore.clearance.tightest, system, Toward::Down);
+            format!("Ways to get {into}; best: {}, {clearance}, {}", short(way, worked), ends_in(worked))
+        }
+        None => format!("No way gets {into}"),
+    }
+}
+
+/// Whose numbers the list gives.
+fn counted(seats: &[SeatWays]) -> String {
+    match seats.first().map(|seat| seat.aim) {
+        Some(Aim::Share { share, seed }) => format!(
+            "the part that stands for the share: {} % of {DRAWN_PARTS} parts drawn with seed {seed} are at least as loose. Their \
+             sizes scatter as [scatter] says; temperatures, films and times stay at the ends that leave the least in hand, and \
+             `seatwise plan --draws` of the chosen way scatters them too",
+            per_cent(share.value)
+        ),
+        Some(Aim::TightestCase) | None => "the tightest case".to_owned(),
+    }
 }
 
 fn shown(seat: &SeatWays, all: bool) -> impl Iterator<Item = (usize, &Way, &Worked)> {
@@ -92,6 +138,7 @@ fn details(job: &Job, way: &Way, worked: &Worked, system: System) -> String {
     let none = "nothing is chilled or warmed".to_owned();
     let mut parts = vec![if treated.is_empty() { none } else { treated.join("; ") }];
     parts.push(outcome(worked));
+    parts.extend(worked.odds.map(|odds| of_all(&odds, system)));
     if worked.chilling_shortens() {
         parts.push(
             "CHILLING MAKES IT WORSE: the cold part draws the warm one down and grips sooner; leave the chill out"
@@ -109,10 +156,24 @@ fn details(job: &Job, way: &Way, worked: &Worked, system: System) -> String {
     format!("{}: {}. {gravest}.", words.to_uppercase(), parts.join(". "))
 }
 
+/// What becomes of all parts.
+fn of_all(odds: &Odds, system: System) -> String {
+    let share = &odds.drops_in;
+    let (low, high) = (per_cent(share.low), per_cent(share.high));
+    let clearance = words::small_length(odds.tightest, system, Toward::Down);
+    let force = show_force(odds.force, system, Toward::Up);
+    let tightest = if odds.tightest >= Length::default() {
+        format!("the tightest case has {clearance}")
+    } else {
+        format!("the tightest case has {clearance} and needs up to {force}")
+    };
+    format!("Of all parts {} % drop in ({low} to {high} % with 95 % confidence); {tightest}", per_cent(share.share()))
+}
+
 fn treated(job: &Job, used: &Used, soak: &Soak, system: System) -> String {
     let chills = soak.end < job.bench.temperature;
     let toward = if chills { Toward::Down } else { Toward::Up };
-    let (name, medium) = (piece(job, used.piece), used.medium.id());
+    let (name, medium) = (words::piece(job, used.piece), used.medium.id());
     let mut text = match used.setting {
         Some(setting) if soak.time_constant.is_none() => {
             format!("the {name} in {medium} until {}", show_temperature(setting, system, 0, toward))
@@ -130,6 +191,16 @@ fn treated(job: &Job, used: &Used, soak: &Soak, system: System) -> String {
         text.push_str(&format!(", which turns {mass} of it to gas; count on three times as much"));
     }
     text
+}
+
+/// The same in two words.
+fn ends_in(worked: &Worked) -> &'static str {
+    match worked.seat.verdict {
+        Verdict::DropsIn if worked.is_comfortable() => "time enough",
+        Verdict::DropsIn => "a race",
+        Verdict::SomeWillNot | Verdict::Press => "press",
+        Verdict::DoNot => "do not",
+    }
 }
 
 fn outcome(worked: &Worked) -> String {

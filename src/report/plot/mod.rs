@@ -5,17 +5,22 @@
 
 mod along;
 mod axes;
+mod bands;
 mod column;
 mod compose;
+mod contour;
 mod dash;
 mod describe;
 mod flags;
 mod font;
 mod force;
+mod frame;
 mod layout;
+mod lines;
 mod log;
 mod markers;
 pub mod palette;
+mod pen;
 mod png;
 mod readings;
 mod scatter;
@@ -25,9 +30,11 @@ mod seat;
 mod section;
 mod stroke;
 mod svg;
+mod sweep;
 #[cfg(test)]
 mod tests;
 mod units;
+mod ways;
 
 pub use section::{SectionPicture, Shown, section_png, section_svg};
 
@@ -35,9 +42,11 @@ use crate::plan::arrangement::Arrangement;
 use crate::plan::clearance_history::ClearanceHistory;
 use crate::plan::fasteners::FastenersPlan;
 use crate::plan::log::PieceLog;
+use crate::plan::options::SeatWays;
 use crate::plan::push::ForceCourse;
 use crate::plan::scatter::SeatScatter;
 use crate::quantity::System;
+use crate::report::sweep::Step;
 use font::Fonts;
 use scene::Picture;
 use thiserror::Error;
@@ -300,4 +309,81 @@ pub fn log_svg(request: &LogRequest<'_>) -> Result<String, PlotError> {
 pub fn log_png(request: &LogRequest<'_>) -> Result<Vec<u8>, PlotError> {
     let fonts = Fonts::load()?;
     png::png(&log::picture(request, &fonts)?, &fonts)
+}
+
+/// What to draw of the ways of a seat.
+#[derive(Clone, Copy, Debug)]
+pub struct WaysRequest<'a> {
+    /// The ways, with their map.
+    pub seat: &'a SeatWays,
+    /// The ways in words, best first, each with its rank; they stand below the picture.
+    pub ways: &'a [String],
+    /// The answer in a sentence; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which job it is; may be empty.
+    pub subtitle: &'a str,
+    /// µm over °C, or thousandths of an inch over °F.
+    pub system: System,
+}
+
+/// The trade-off between chilling and warming, with the ways in it, as an SVG document.
+///
+/// # Errors
+/// [`PlotError::NoPoints`], [`PlotError::TitleTooLong`], [`PlotError::Font`], [`PlotError::Backend`].
+pub fn ways_svg(request: &WaysRequest<'_>) -> Result<String, PlotError> {
+    svg::svg(&ways::picture(request, &Fonts::load()?)?)
+}
+
+/// The same as the bytes of a PNG file.
+///
+/// # Errors
+/// As [`ways_svg`].
+pub fn ways_png(request: &WaysRequest<'_>) -> Result<Vec<u8>, PlotError> {
+    let fonts = Fonts::load()?;
+    png::png(&ways::picture(request, &fonts)?, &fonts)
+}
+
+/// A key that a sweep goes over.
+#[derive(Clone, Debug)]
+pub struct SweepKey {
+    /// The key of the job.
+    pub name: String,
+    /// Its values as typed, in the order of the sweep.
+    pub values: Vec<String>,
+    /// The same as numbers with their common unit; none where they are names, such as classes.
+    pub numbers: Option<(Vec<f64>, String)>,
+}
+
+/// What to draw of a sweep.
+#[derive(Clone, Copy)]
+pub struct SweepRequest<'a> {
+    /// One key or two; the last one changes from step to step.
+    pub keys: &'a [SweepKey],
+    /// The plans, one for each value or pair of values.
+    pub steps: &'a [Step<'a>],
+    /// Which seat of each plan.
+    pub seat: usize,
+    /// What it is; wrapped to the width of the page.
+    pub title: &'a str,
+    /// Which job it is; may be empty.
+    pub subtitle: &'a str,
+    /// µm or thousandths of an inch.
+    pub system: System,
+}
+
+/// Clearance over the values of a key, or contours of it over those of two, as an SVG document.
+///
+/// # Errors
+/// [`PlotError::NoPoints`], [`PlotError::TitleTooLong`], [`PlotError::Font`], [`PlotError::Backend`].
+pub fn sweep_svg(request: &SweepRequest<'_>) -> Result<String, PlotError> {
+    svg::svg(&sweep::picture(request, &Fonts::load()?)?)
+}
+
+/// The same as the bytes of a PNG file.
+///
+/// # Errors
+/// As [`sweep_svg`].
+pub fn sweep_png(request: &SweepRequest<'_>) -> Result<Vec<u8>, PlotError> {
+    let fonts = Fonts::load()?;
+    png::png(&sweep::picture(request, &fonts)?, &fonts)
 }

@@ -3,7 +3,7 @@
 use super::chart::aligned;
 use super::csv::values;
 use super::json::pretty;
-use super::results::{cells, flags, grave, shown};
+use super::results::{cells, flags, grave, object, shown};
 use super::sheet::{Cell, head, written};
 use super::text::Page;
 use crate::plan::Plan;
@@ -97,10 +97,7 @@ pub fn json(title: &str, keys: &[String], steps: &[Step<'_>]) -> Result<String, 
     let one = |step: &Step<'_>| {
         let values: Map<String, Value> =
             keys.iter().cloned().zip(step.values.iter().map(|value| json!(value))).collect();
-        let seats = step.plan.seats.iter().map(|seat| {
-            let named = cells(&step.plan, seat).into_iter().map(|(name, cell)| (name, cell.json()));
-            Value::Object(named.collect())
-        });
+        let seats = step.plan.seats.iter().map(|seat| object(&step.plan, seat));
         let (codes, reason) = flags(&step.plan);
         json!({
             "values": values,

@@ -6,6 +6,7 @@ mod paragraph;
 mod push;
 mod seal;
 mod seat;
+mod section_heat;
 mod show;
 mod stack;
 mod table;

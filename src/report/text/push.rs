@@ -106,12 +106,26 @@ fn wall_text(plan: &Plan<'_>, wall: &WallPlan, show: Show) -> String {
         WallPlace::Hole => "at the edge of its hole",
         WallPlace::Shear => "in shear around the ring",
     };
+    let force = |force| show_force(force, show.system, Toward::Down);
+    let model = match wall.supports {
+        Some((front, back)) => {
+            let other = if front < back { ("front", back, "back") } else { ("back", front, "front") };
+            let plate = wall
+                .as_plate
+                .map_or_else(String::new, |plate| format!("; as a plate held at its edge, {}", force(plate)));
+            format!(
+                "computed in the section of the seat, with the housing resting on its {} face; {} on its {} face{plate}",
+                other.0,
+                force(other.1),
+                other.2
+            )
+        }
+        None => format!("edge held; {} if its edge could turn", force(wall.allowable_free.unwrap_or(allowable))),
+    };
     let mut text = format!(
-        "The wall behind it, {thickness}, is good for {} (strength over stress {:.1} {place}, edge held; {} if its edge could \
-         turn).",
-        show_force(allowable, show.system, Toward::Down),
+        "The wall behind it, {thickness}, is good for {} (strength over stress {:.1} {place}; {model}).",
+        force(allowable),
         wall.reserve,
-        show_force(wall.allowable_free.unwrap_or(allowable), show.system, Toward::Down)
     );
     if let Some((stress, deflection)) = wall.root_stress.zip(wall.deflection).filter(|(stress, _)| stress.value > 0.0) {
         text.push_str(&format!(

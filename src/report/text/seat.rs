@@ -2,6 +2,7 @@
 
 use super::paragraph::Page;
 use super::push;
+use super::section_heat;
 use super::show::Show;
 use super::table::Table;
 use crate::job::{Hold, ServiceEnd};
@@ -40,6 +41,15 @@ pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &m
     }
     if seat.chill.is_some() || seat.warm.is_some() {
         page.paragraph(&show.arrival(plan, seat));
+    }
+    match &seat.section_heat {
+        Ok(heat) => page.paragraph(&section_heat::text(plan, seat, heat, show)),
+        Err(why) if why.is_lacking() => {
+            page.paragraph(&format!(
+                "Temperatures are those of one body for each piece and not of the section: {why}."
+            ));
+        }
+        Err(_) => {}
     }
     push::details(plan, seat, show, page);
 }
@@ -204,6 +214,10 @@ impl Show {
             text.push_str(&format!("time constant {}, ", show_duration(constant, Toward::Nearest)));
         }
         let bodies = if soak.three_bodies { "three bodies" } else { "one body" };
+        if soak.in_section {
+            text.push_str(&format!("Biot number {:.4} (followed in its section).", soak.biot));
+            return text + &waiting(soak) + &self.inside(soak);
+        }
         text.push_str(&format!("Biot number {:.4} ({bodies} with internal resistance", soak.biot));
         match soak.time_error {
             Some(error) => text.push_str(&format!(", time within {}).", percent(error.largest()))),

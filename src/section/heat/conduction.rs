@@ -51,6 +51,21 @@ pub struct Temperatures {
     pub(super) parts: Vec<Vec<f64>>,
 }
 
+impl Temperatures {
+    /// These with one temperature throughout a part (from the inside outward, from 0).
+    ///
+    /// # Errors
+    /// [`HeatError::NotHeld`] for a part that the section does not have, [`HeatError::Value`] for a temperature that is not
+    /// above zero.
+    pub fn with_even(mut self, part: usize, temperature: ThermodynamicTemperature) -> Result<Self, HeatError> {
+        let (to, unit) = (self.parts.len() as f64 - 1.0, "from the inside");
+        let refused = HeatError::NotHeld { what: "part", value: part as f64, from: 0.0, to, unit };
+        let even = positive("temperature of a part", temperature.get::<kelvin>(), "K")?;
+        self.parts.get_mut(part).ok_or(refused)?.fill(even);
+        Ok(self)
+    }
+}
+
 impl<'m> Conduction<'m> {
     /// Conduction with a solid for each part, from the inside outward.
     ///

@@ -4,11 +4,12 @@ use super::found::{ClearanceAt, HeatBalance, PartTemperatures, SeatClearance, St
 use super::run::{Meetings, of_part};
 use super::seating::Growth;
 use super::step::{MIDDLE, Step, parabola};
-use crate::quantity::{Length, ThermodynamicTemperature, Time};
+use crate::quantity::{Length, Ratio, ThermodynamicTemperature, Time};
 use crate::section::error::within;
 use uom::si::energy::joule;
 use uom::si::f64::Energy;
 use uom::si::length::meter;
+use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 
@@ -229,6 +230,24 @@ impl<'c> HeatHistory<'c> {
             mean: metres(2.0 * sum / touch.whole_area()),
             least: metres(2.0 * gaps.into_iter().fold(f64::INFINITY, f64::min)),
         })
+    }
+
+    /// Mean growth of the seat of a part (from the inside outward, from 0) since 20 °C, as a share of its diameter: at its
+    /// outer contact, or at its inner one where it is the last.
+    ///
+    /// # Errors
+    /// [`HeatError::NotHeld`].
+    pub fn seat_growth(&self, part: usize, growth: Growth, time: Time) -> Result<Ratio, HeatError> {
+        let (part, nodes) = (self.part_held(part)?, self.temperatures(time)?);
+        let last = self.conduction.model.touches.len() - 1;
+        let (contact, side) = if part <= last { (part, 0) } else { (last, 1) };
+        let touch = &self.conduction.model.touches[contact];
+        let table = &self.conduction.solids[part].strain;
+        let strain: Vec<f64> = nodes.parts[part].iter().map(|t| table.at(*t)).collect();
+        let mut moved = vec![0.0; touch.len()];
+        self.conduction.influence(growth)[contact][side].add(&strain, 1.0, &mut moved);
+        let sum: f64 = moved.iter().zip(&touch.area).map(|(moved, area)| moved * area).sum();
+        Ok(Ratio::new::<ratio>(sum / (touch.whole_area() * touch.radius)))
     }
 
     /// Where the heat of a stage (from 0) went; `None` when there is no such stage.

@@ -1,7 +1,7 @@
 //! Reads the words with which a shop names a closure.
 
 use super::{ClosureError, ClosureKind, Elastomer};
-use crate::stock::material::{nearest_names, normalised};
+use crate::stock::material::{is_named, nearest_names, normalised};
 
 const OPEN: &[&str] = &["open"];
 const SHIELDS: &[&str] = &["shield", "shields", "shielded", "z", "2z", "zz"];
@@ -72,7 +72,7 @@ fn leading_elastomer<'a>(word: &str, after: &[&str], known: &'a [Elastomer]) -> 
 /// The elastomer of that abbreviation or name.
 pub(super) fn elastomer<'a>(name: &str, known: &'a [Elastomer]) -> Option<&'a Elastomer> {
     let asked = normalised(name);
-    known.iter().find(|e| e.names().chain([e.id()]).any(|known| normalised(known) == asked))
+    known.iter().find(|e| e.names().chain([e.id()]).any(|known| is_named(known, &asked)))
 }
 
 /// Abbreviations of elastomers whose names resemble the word.

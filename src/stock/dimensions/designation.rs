@@ -73,7 +73,7 @@ impl Designation {
         let text = given.trim().to_ascii_uppercase();
         let rows = table()?;
         let (basic, rest) = split(&text);
-        let Some(row) = rows.iter().find(|row| row.designation() == basic) else {
+        let Some(row) = rows.iter().find(|row| row.is_designated(basic)) else {
             return Err(unknown(given, basic, rows));
         };
         let (suffixes, unknown) = read_suffixes(rest);

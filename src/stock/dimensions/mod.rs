@@ -42,9 +42,20 @@ pub struct DimensionRow {
 }
 
 impl DimensionRow {
+    /// Whether this is its basic designation.
+    pub(crate) fn is_designated(&self, basic: &str) -> bool {
+        let rest = basic.strip_prefix(self.series.as_str());
+        let rest = if self.has_stroke() { rest.and_then(|rest| rest.strip_prefix('/')) } else { rest };
+        rest == Some(self.bore_code.as_str())
+    }
+
+    fn has_stroke(&self) -> bool {
+        self.series.len() == 3 && self.bore_code.len() == 1
+    }
+
     /// The basic designation: series and bore code, with a stroke where the bore is written out after 618 or 619.
     pub fn designation(&self) -> String {
-        let stroke = if self.series.len() == 3 && self.bore_code.len() == 1 { "/" } else { "" };
+        let stroke = if self.has_stroke() { "/" } else { "" };
         format!("{}{stroke}{}", self.series, self.bore_code)
     }
 }

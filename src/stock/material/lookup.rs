@@ -108,6 +108,11 @@ pub(crate) fn normalised(name: &str) -> String {
     name.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
 }
 
+/// Whether a known name, without what people write differently, is `asked`, which is [`normalised`].
+pub(crate) fn is_named(known: &str, asked: &str) -> bool {
+    known.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).eq(asked.chars())
+}
+
 /// Up to three ids whose id or name resembles `asked`, nearest first.
 pub(crate) fn nearest_names<'a>(asked: &str, known: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<String> {
     /// Jaro-Winkler likeness below which a suggestion would puzzle more than help; chosen by trial.

@@ -17,7 +17,7 @@ mod tables;
 pub use error::{DataError, MaterialError, UnknownName};
 pub use family::Family;
 pub use lookup::{LookupError, embedded, embedded_aliases, embedded_ids, embedded_text};
-pub(crate) use lookup::{nearest_names, normalised};
+pub(crate) use lookup::{is_named, nearest_names, normalised};
 pub use provenance::{Provenance, Source, Status};
 pub(crate) use raw::RawLimit;
 pub use room::{RoomValues, from_room_values};

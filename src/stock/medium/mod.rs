@@ -8,7 +8,7 @@ use thiserror::Error;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::material::{DataError, Provenance, UnknownName, nearest_names, normalised};
+use super::material::{DataError, Provenance, UnknownName, is_named, nearest_names, normalised};
 
 /// What a medium does to a part.
 #[derive(Clone, Copy, Debug, Deserialize, Eq, PartialEq)]
@@ -306,7 +306,7 @@ pub fn embedded(id_or_name: &str) -> Result<Medium, MediumError> {
     let media = media()?;
     let asked = normalised(id_or_name);
     let is_asked =
-        |medium: &Medium| normalised(&medium.id) == asked || medium.names.iter().any(|name| normalised(name) == asked);
+        |medium: &Medium| is_named(&medium.id, &asked) || medium.names.iter().any(|name| is_named(name, &asked));
     if let Some(medium) = media.iter().find(|medium| is_asked(medium)) {
         return Ok(medium.clone());
     }

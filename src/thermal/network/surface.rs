@@ -91,32 +91,37 @@ impl<'a> Surface<'a> {
     pub(super) fn flux(&self, t: f64, other: f64) -> Flux {
         let resistance = self.inside(t);
         let varies = matches!(self.film, Film::Table(_)) || self.moisture.is_some();
-        let outer = self.coefficient(t, other);
+        let film = self.film(t);
+        let outer = self.outer(film, t, other);
         if varies && outer * resistance > THIN {
-            return self.at_surface(self.surface(t, other, resistance), other);
+            return self.at_surface(self.surface((t, film, outer), other, resistance), other);
         }
         // As for one body: the coefficient at the mean temperature, then the resistance in series.
         let outward = outer * (t - other) / (1.0 + outer * resistance);
-        let (latent, water) = self.wetting(t);
+        let (latent, water) = self.wetting(film, t);
         Flux { outward, latent, water, surface: t - (outward - latent) * resistance }
     }
 
     fn at_surface(&self, surface: f64, other: f64) -> Flux {
-        let (latent, water) = self.wetting(surface);
-        Flux { outward: self.coefficient(surface, other) * (surface - other), latent, water, surface }
+        let film = self.film(surface);
+        let (latent, water) = self.wetting(film, surface);
+        Flux { outward: self.outer(film, surface, other) * (surface - other), latent, water, surface }
     }
 
     /// Temperature at which the surface passes on what comes from inside: `q(T_s) R = T - T_s`.
     ///
     /// A boiling curve may allow three; the one nearest to the mean temperature is meant, since a part that cools keeps
     /// its vapour film until its surface falls below the least temperature of film boiling.
-    fn surface(&self, t: f64, other: f64, resistance: f64) -> f64 {
+    ///
+    /// `film` and `outer` are those at the mean temperature `t`.
+    fn surface(&self, (t, film, outer): (f64, f64, f64), other: f64, resistance: f64) -> f64 {
         let excess = |s: f64| {
             let flux = self.at_surface(s, other);
             (flux.outward - flux.latent) * resistance - (t - s)
         };
-        let (mut a, mut fa) = (t, excess(t));
-        let mut b = t - fa / (1.0 + self.coefficient(t, other) * resistance);
+        let at_mean = (outer * (t - other) - self.wetting(film, t).0) * resistance;
+        let (mut a, mut fa) = (t, at_mean);
+        let mut b = t - fa / (1.0 + outer * resistance);
         for _ in 0..SECANT_STEPS {
             let fb = excess(b);
             let next = b - fb * (b - a) / (fb - fa);
@@ -133,17 +138,21 @@ impl<'a> Surface<'a> {
 
     /// Film, radiation and wrap together, W/(m² K).
     fn coefficient(&self, surface: f64, other: f64) -> f64 {
-        let mut outer = self.film(surface);
+        self.outer(self.film(surface), surface, other)
+    }
+
+    /// The same where the film there is known.
+    fn outer(&self, film: f64, surface: f64, other: f64) -> f64 {
+        let mut outer = film;
         if self.radiation > 0.0 {
             outer += self.radiation * (surface * surface + other * other) * (surface + other);
         }
         outer / (1.0 + outer * self.wrap)
     }
 
-    /// Latent heat and mass of the water that settles.
-    fn wetting(&self, surface: f64) -> (f64, f64) {
+    /// Latent heat and mass of the water that settles, with the film there.
+    fn wetting(&self, film: f64, surface: f64) -> (f64, f64) {
         let Some(air) = &self.moisture else { return (0.0, 0.0) };
-        let film = self.film(surface);
         let water = air.deposit(surface, film / (1.0 + film * self.wrap));
         (water * latent_heat(surface), water)
     }

@@ -1,9 +1,9 @@
 //! Where the nodes are drawn: to scale, with their displacements magnified.
 
-use super::bands::Surface;
 use super::{SectionPicture, readings};
 use crate::plan::drawing::SectionPlan;
 use crate::quantity::Length;
+use crate::report::plot::bands::Surface;
 use crate::report::plot::scene::{Point, at};
 use crate::section::{Node, PartField};
 use std::ops::Range;

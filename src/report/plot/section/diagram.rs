@@ -1,7 +1,6 @@
 //! Pressure along the seat, under the section and on its axial scale.
 
 use super::deformed::Scale;
-use super::pen::{LABEL, Pen, QUIET, Style, baseline, rectangle};
 use super::{SectionPicture, readings};
 use crate::plan::drawing::SectionPlan;
 use crate::quantity::Length;
@@ -9,6 +8,7 @@ use crate::report::plot::column::spread;
 use crate::report::plot::dash;
 use crate::report::plot::font::Weight;
 use crate::report::plot::palette::{GRID, INK, MIDDLE, MUTED, TIGHTEST};
+use crate::report::plot::pen::{LABEL, Pen, QUIET, Style, baseline, rectangle};
 use crate::report::plot::scene::{Area, Point, at};
 use crate::report::plot::units::{decimals_of, fixed, multiples, round_step};
 use uom::si::length::meter;

@@ -1,7 +1,7 @@
 //! The bands and what they stand for.
 
-use super::pen::{LABEL, Pen, QUIET, baseline, rectangle};
 use crate::report::plot::palette::{self, Colour, INK, MUTED};
+use crate::report::plot::pen::{LABEL, Pen, QUIET, baseline, rectangle};
 use crate::report::plot::scene::{Area, at};
 use crate::report::plot::units::{decimals_of, fixed, multiples, round_step};
 use std::ops::Range;

@@ -1,11 +1,9 @@
 //! The section of a seat to scale: deformation magnified, stress in bands, pressure along the seat below.
 
-mod bands;
 mod deformed;
 mod diagram;
 mod key;
 mod page;
-mod pen;
 mod readings;
 
 use super::font::Fonts;

@@ -1,19 +1,19 @@
 //! The page: title, section to scale with its key, pressure along the seat, what to know of them.
 
 use super::SectionPicture;
-use super::bands::Surface;
 use super::deformed::{self, Drawn, Extent, Scale, shown};
 use super::diagram;
 use super::key::Levels;
-use super::pen::{LABEL, Pen, QUIET, Style, baseline, circle, closed, rectangle, simple};
 use super::readings::{largest, length_unit, pressure_unit};
 use crate::quantity::{Length, Toward, show_pressure, show_rough_size};
 use crate::report::plot::PlotError;
+use crate::report::plot::bands::Surface;
 use crate::report::plot::column::spread;
 use crate::report::plot::dash;
 use crate::report::plot::font::{Fonts, Weight};
 use crate::report::plot::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
 use crate::report::plot::palette::{GRID, HAIRLINE, INK, MUTED, PAPER, TIGHTEST};
+use crate::report::plot::pen::{LABEL, Pen, QUIET, Style, baseline, circle, closed, rectangle, simple};
 use crate::report::plot::scene::{Area, Point, Scene, at};
 use crate::report::plot::units::{decimals_of, fixed, multiples, round_step};
 use crate::report::section as words;
