@@ -55,7 +55,7 @@ fn material(path: &Path) -> Result<Material, Failure> {
         let problems = std::iter::once(first).chain(others).map(|error| Mistake {
             message: error.to_string(),
             at: error.span().unwrap_or(0..0),
-            help: MATERIAL.to_owned(),
+            help: error.help(),
             allowed: error.allowed().map(str::to_owned),
         });
         Failure::Text { path: named(path), problems: problems.collect(), text }

@@ -37,7 +37,12 @@ pub(super) fn refusal(error: &Error, arguments: &[OsString], command: &Command) 
         }
         ErrorKind::MissingRequiredArgument => {
             let missing = words(error, ContextKind::InvalidArg).join(" and ");
-            Failure::plain(format!("{missing} is missing"), help)
+            let needed = if missing.starts_with("--over") || !missing.starts_with('-') {
+                String::new()
+            } else {
+                ": a flag that was given needs it".to_owned()
+            };
+            Failure::plain(format!("{missing} is missing{needed}"), help)
         }
         ErrorKind::ArgumentConflict => {
             let (one, other) = (word(error, ContextKind::InvalidArg), words(error, ContextKind::PriorArg).join(", "));

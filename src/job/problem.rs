@@ -26,6 +26,15 @@ impl Problem {
     }
 }
 
+/// What the TOML reader says, in the words of a workshop where its own are those of a grammar.
+pub(super) fn plainly(said: &str) -> String {
+    match said {
+        "invalid basic string, expected `\"`" => "the quote at the end of the value is missing".to_owned(),
+        "duplicate key" => "this key is given twice in its table".to_owned(),
+        other => other.to_owned(),
+    }
+}
+
 /// What follows "must lie", to the end of its clause.
 fn range_in(message: &str) -> Option<&str> {
     let (_, range) = message.split_once("must lie ")?;

@@ -20,7 +20,9 @@ impl RowMistake {
     /// The mistake on one line.
     pub fn line(&self) -> String {
         let place = self.column.as_ref().map(|column| format!("{column}: ")).unwrap_or_default();
-        format!("{place}{}; help: {}", self.message, self.help).replace(['\n', '\r'], " ")
+        // A message that begins with its key would say it twice.
+        let own = self.column.as_ref().and_then(|column| self.message.strip_prefix(&format!("`{column}`: ")));
+        format!("{place}{}; help: {}", own.unwrap_or(&self.message), self.help).replace(['\n', '\r'], " ")
     }
 }
 

@@ -8,19 +8,21 @@ use std::time::{Duration, Instant};
 const READINGS: &str = "examples/pump-case-readings.csv";
 
 /// Every flag that names a file to write, with a command that writes it; FILE stands for its name.
-const WRITERS: [(&str, &[&str]); 29] = [
+const WRITERS: [(&str, &[&str]); 31] = [
     ("plan -o", &["plan", PUMP, "-o", "FILE.txt"]),
     ("plan --plot", &["plan", PUMP, "--plot", "FILE.svg"]),
     ("plan --force-plot", &["plan", PUMP, "--force-plot", "FILE.png"]),
     ("plan --screw-plot", &["plan", "examples/gear-cover.toml", "--screw-plot", "FILE.svg"]),
-    ("plan --scatter-plot", &["plan", PUMP, "--draws", "1000", "--scatter-plot", "FILE.svg"]),
-    ("plan --scatter-csv", &["plan", PUMP, "--draws", "1000", "--scatter-csv", "FILE.csv"]),
+    ("plan --scatter-plot", &["plan", PUMP, "--draws", "100", "--scatter-plot", "FILE.svg"]),
+    ("plan --scatter-csv", &["plan", PUMP, "--draws", "100", "--scatter-csv", "FILE.csv"]),
     ("plan of a seal -o", &["plan", "examples/mixer-seal.toml", "-o", "FILE.txt"]),
     ("card -o", &["card", PUMP, "-o", "FILE.html"]),
     ("options -o", &["options", "examples/iron-hub.toml", "--with", "oven", "-o", "FILE.txt"]),
+    ("options --plot", &["options", "examples/iron-hub.toml", "--with", "oven", "--plot", "FILE.svg"]),
     ("table -o", &["table", PUMP, "--with", "freezer", "--outer", "60 °C|80 °C", "-o", "FILE.csv"]),
     ("working -o", &["working", PUMP, "-o", "FILE.txt"]),
     ("sweep -o", &["sweep", PUMP, "--over", "bench.carry=10 s|60 s", "-o", "FILE.csv"]),
+    ("sweep --plot", &["sweep", PUMP, "--over", "bench.carry=10 s..60 s/2", "--plot", "FILE.svg"]),
     ("compare -o", &["compare", PUMP, PUMP, "-o", "FILE.csv"]),
     ("batch -o", &["batch", "src/cli/batch/template.csv", "-o", "FILE.csv"]),
     ("batch --template -o", &["batch", "--template", "-o", "FILE.csv"]),
@@ -53,6 +55,10 @@ fn run_words(words: &[String]) -> Run {
     run(&words, "")
 }
 
+/// Writers that are tried with `--force` as well: one of each way in which a result comes to be. All are written by one function.
+const FORCED: [&str; 6] =
+    ["plan --plot", "plan --scatter-csv", "batch -o", "section -o", "exercise --answers", "limits -o"];
+
 /// Refused where the file is there, written over with `--force`, and nothing else left in the folder.
 fn is_refused_then_forced(name: &str, command: &[&str]) {
     let folder = folder();
@@ -62,6 +68,9 @@ fn is_refused_then_forced(name: &str, command: &[&str]) {
     assert_eq!((refused.code, refused.out.as_str()), (2, ""), "{name}");
     assert!(refused.err.contains("exists") && refused.err.contains("--force"), "{name}: {}", refused.err);
     assert_eq!(fs::read_to_string(&file).unwrap(), "old", "{name}");
+    if !FORCED.contains(&name) {
+        return;
+    }
     let forced = run_words(&[&words[..], &["--force".to_owned()]].concat());
     assert_eq!((forced.code, forced.err.as_str()), (0, ""), "{name}");
     assert!(fs::read(&file).unwrap() != b"old", "{name}");
@@ -135,8 +144,8 @@ fn no_input_is_written_over_whatever_the_flag_and_however_it_is_named() {
         &["plan", job, "-o", job],
         &["plan", job, "-o", as_str(&dotted)],
         &["plan", job, "-o", as_str(&link)],
-        &["plan", job, "--draws", "1000", "--scatter-csv", job],
-        &["plan", job, "--material", own, "--draws", "1000", "--scatter-csv", own],
+        &["plan", job, "--draws", "100", "--scatter-csv", job],
+        &["plan", job, "--material", own, "--draws", "100", "--scatter-csv", own],
         &["log", job, readings, "--keep", readings],
         &["log", job, readings, "--material", own, "--keep", own],
         &["ask", "--material", own, "--save", own],
@@ -158,7 +167,7 @@ fn when_one_of_several_files_cannot_be_written_none_is_and_nothing_is_printed() 
     let folder = folder();
     let plot = folder.path().join("plot.svg");
     let kept = written(&folder, "percentiles.csv", "old");
-    let words = ["plan", PUMP, "--plot", as_str(&plot), "--draws", "1000", "--scatter-csv", as_str(&kept)];
+    let words = ["plan", PUMP, "--plot", as_str(&plot), "--draws", "100", "--scatter-csv", as_str(&kept)];
     let refused = run(&words, "");
     assert_eq!((refused.code, refused.out.as_str()), (2, ""));
     assert_eq!(names(&folder), ["percentiles.csv"]);
@@ -220,11 +229,11 @@ fn a_disk_that_fills_leaves_the_old_file_and_nothing_half_written() {
 #[test]
 fn a_batch_on_a_disk_that_fills_stops_and_goes_on_when_there_is_room() {
     let folder = folder();
-    let list = written(&folder, "list.csv", long_list(600));
+    let list = written(&folder, "list.csv", long_list(300));
     let (whole, out) = (folder.path().join("whole.csv"), folder.path().join("out.csv"));
     assert_eq!(run(&["batch", as_str(&list), "-o", as_str(&whole)], "").code, 0);
     // Room for the first rows that are vouched for, and not for all.
-    let blocks = u32::try_from(fs::metadata(&whole).unwrap().len() / 512 * 6 / 10).unwrap();
+    let blocks = u32::try_from(fs::metadata(&whole).unwrap().len() / 512 * 93 / 100).unwrap();
     let full = on_a_full_disk(blocks, &["batch", as_str(&list), "-o", as_str(&out)]);
     assert_eq!(full.code, 2, "{}", full.err);
     assert!(full.err.contains("cannot write") && !out.exists(), "{}", full.err);
@@ -303,8 +312,8 @@ fn long_list(rows: usize) -> String {
 #[test]
 fn a_batch_that_is_interrupted_from_the_keyboard_can_go_on() {
     let folder = folder();
-    let list = written(&folder, "list.csv", long_list(800));
-    let (whole, out) = (folder.path().join("whole.csv"), folder.path().join("out.csv"));
+    let list = written(&folder, "list.csv", long_list(520));
+    let out = folder.path().join("out.csv");
     let mut child = Command::new(env!("CARGO_BIN_EXE_seatwise"))
         .args(["batch", as_str(&list), "-o", as_str(&out)])
         .stderr(Stdio::null())
@@ -325,9 +334,9 @@ fn a_batch_that_is_interrupted_from_the_keyboard_can_go_on() {
 
     let resumed = run(&["batch", as_str(&list), "-o", as_str(&out), "--resume", "--quiet"], "");
     assert_eq!((resumed.code, resumed.err.as_str()), (0, ""));
-    assert_eq!(run(&["batch", as_str(&list), "-o", as_str(&whole)], "").code, 0);
-    assert!(fs::read(&out).unwrap() == fs::read(&whole).unwrap());
-    assert_eq!(names(&folder), ["list.csv", "out.csv", "whole.csv"]);
+    // That the bytes are those of one run is proved where a run is killed.
+    assert_eq!(fs::read_to_string(&out).unwrap().lines().count(), 521);
+    assert_eq!(names(&folder), ["list.csv", "out.csv"]);
 }
 
 #[test]

@@ -147,7 +147,7 @@ fn every_command_has_completions_and_a_manual_page() {
     }
     for shell in ["bash", "zsh", "fish", "powershell"] {
         let script = done(&["completions", shell]);
-        for word in COMMANDS.iter().copied().chain(["scatter-csv", "drops-in"]) {
+        for word in COMMANDS.iter().copied().chain(["scatter-csv"]) {
             assert!(script.contains(word), "{shell} does not complete {word}");
         }
     }

@@ -6,6 +6,7 @@ use toml::Spanned;
 use uom::si::f64::{Pressure, ThermodynamicTemperature};
 use uom::si::{pressure::megapascal, thermodynamic_temperature::degree_celsius};
 
+use super::nearest_names;
 use super::raw::{RawCaution, RawLimit, RawMaterial};
 use super::tables::Choice;
 use super::{Bounds, Material, MaterialError, Provenance, Side, Strength, TemperatureCaution, TemperatureLimit};
@@ -68,7 +69,21 @@ impl Faults {
 fn shape_error(id: &str, text: &str, error: &toml::de::Error) -> MaterialError {
     let span = error.span();
     let section = span.as_ref().and_then(|span| section_at(text, span.start));
-    MaterialError::Shape { id: id.to_owned(), section, message: error.message().to_owned(), span }
+    MaterialError::Shape { id: id.to_owned(), section, message: plainly(error.message()), span }
+}
+
+/// What the TOML reader says of a key, in the words of this crate.
+fn plainly(said: &str) -> String {
+    if let Some((key, known)) = said.strip_prefix("unknown field ").and_then(|rest| rest.split_once(", expected ")) {
+        let known = known.trim_start_matches("one of ").replace('`', "");
+        let near = nearest_names(key, known.split(", ").map(|name| (name, name)));
+        let meant = near.first().map(|meant| format!("; did you mean `{meant}`?")).unwrap_or_default();
+        return format!("there is no {key}{meant} (known: {known})");
+    }
+    match said.strip_prefix("missing field ") {
+        Some(key) => format!("{key} is missing"),
+        None => said.to_owned(),
+    }
 }
 
 /// Name of the last section that opens at or before a byte of the text.
