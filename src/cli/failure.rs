@@ -92,8 +92,8 @@ impl Failure {
                 problems.iter().map(|problem| underlined(path, text, problem)).collect()
             }
             Self::Plain(refusal) => {
-                let group = Group::with_title(Level::ERROR.primary_title(refusal.message.as_str()))
-                    .element(Level::HELP.message(refusal.help.as_str()));
+                let (message, help) = (wrapped(&refusal.message), wrapped(&refusal.help));
+                let group = Group::with_title(Level::ERROR.primary_title(message)).element(Level::HELP.message(help));
                 format!("{}\n", renderer().render(&[group]))
             }
             Self::Several(failures) => failures.iter().map(Self::render).collect(),
@@ -128,6 +128,14 @@ pub(super) fn reason(error: &std::io::Error) -> String {
     words.to_lowercase()
 }
 
+/// Columns that stand before a line of a message.
+const MARGIN: usize = 15;
+
+/// A message in lines that the terminal holds; on one line where there is none, so that other programs find it whole.
+fn wrapped(text: &str) -> String {
+    terminal::known().map_or_else(|| text.to_owned(), |columns| textwrap::fill(text, columns - MARGIN))
+}
+
 fn renderer() -> Renderer {
     Renderer::styled().term_width(terminal::width())
 }
@@ -136,9 +144,9 @@ fn renderer() -> Renderer {
 fn underlined(path: &str, text: &str, mistake: &Mistake) -> String {
     let at = within(text, &mistake.at);
     let snippet = Snippet::source(text).path(path).annotation(AnnotationKind::Primary.span(at));
-    let group = Group::with_title(Level::ERROR.primary_title(mistake.message.as_str()))
+    let group = Group::with_title(Level::ERROR.primary_title(wrapped(&mistake.message)))
         .element(snippet)
-        .element(Level::HELP.message(mistake.help.as_str()));
+        .element(Level::HELP.message(wrapped(&mistake.help)));
     format!("{}\n", renderer().render(&[group]))
 }
 

@@ -52,15 +52,26 @@ fn without_a_command_the_help_is_shown_and_the_exit_code_says_that_nothing_was_d
 }
 
 #[test]
-fn help_keeps_within_a_narrow_terminal_and_a_hundred_columns() {
-    for command in COMMANDS {
-        let help = done(&[command, "--help"]);
-        // Usage and examples are to be copied, so they are not broken.
-        let lines = help.lines().filter(|line| !line.contains("seatwise ") && !line.starts_with("Usage"));
-        for line in lines {
-            assert!(line.chars().count() <= 140, "{command}: {line}");
+fn help_and_errors_keep_within_the_terminal() {
+    for columns in [60, 90] {
+        let narrow = |words: &[&str]| finished(seatwise(words).env("COLUMNS", columns.to_string()));
+        for command in COMMANDS {
+            let help = narrow(&[command, "--help"]).out;
+            // Usage and examples are to be copied, so they are not broken.
+            let options = help.split_once("Options:").unwrap().1.split("\nExample").next().unwrap();
+            for line in options.lines() {
+                assert!(line.chars().count() <= columns, "{command}, {columns}: {line}");
+            }
         }
+        let help = narrow(&["--help"]).out;
+        let groups = help.split_once("Begin a job:").unwrap().1.split("Options:").next().unwrap();
+        assert!(groups.lines().all(|line| line.chars().count() <= columns), "{groups}");
+        let error = narrow(&["limits", "62", "Q99"]);
+        assert!(error.err.lines().count() > 4 && error.err.contains("mistaken"), "{}", error.err);
+        assert!(error.err.lines().all(|line| line.chars().count() <= columns), "{}", error.err);
     }
+    let piped = run(&["limits", "62", "Q99"], "");
+    assert_eq!(piped.err.lines().count(), 3, "a pipe gets each message on one line: {}", piped.err);
 }
 
 #[test]
