@@ -43,16 +43,15 @@ fn bounded(reader: impl Read) -> std::io::Result<Vec<u8>> {
 
 /// The library with the user's own materials; a file's stem is the material's id.
 pub(super) fn library(files: &[std::path::PathBuf]) -> Result<Library, Failure> {
-    let mut library = Library::default();
-    library.materials = Failure::gathered(files.iter().map(|path| material(path)))?;
-    Ok(library)
+    let materials = Failure::gathered(files.iter().map(|path| material(path)))?;
+    Ok(Library { materials })
 }
 
 fn material(path: &Path) -> Result<Material, Failure> {
     let text = text(path, MATERIAL)?;
     let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-    Material::check(&id, &text).map_err(|(first, others)| {
-        let problems = std::iter::once(first).chain(others).map(|error| Mistake {
+    Material::check(&id, &text).map_err(|errors| {
+        let problems = errors.into_iter().map(|error| Mistake {
             message: error.to_string(),
             at: error.span().unwrap_or(0..0),
             help: error.help(),

@@ -34,24 +34,22 @@ impl Material {
     /// # Errors
     /// The first of [`Self::check`]'s errors.
     pub fn parse(id: &str, text: &str) -> Result<Self, MaterialError> {
-        Self::check(id, text).map_err(|(first, _)| first)
+        let unnamed = || Checker { id }.table_error("material", "could not be checked", None);
+        Self::check(id, text).map_err(|errors| errors.into_iter().next().unwrap_or_else(unnamed))
     }
 
     /// The same with every mistake of the values; of keys the first alone is told, since those after it may be meant otherwise.
     ///
     /// # Errors
-    /// The first [`MaterialError`] and the others, each with the bytes of the text to underline: unknown or missing keys, values
-    /// out of range, a table that does not rise, lacks 293.15 K or ends before the material's limits, a section without source
-    /// or status.
-    pub fn check(id: &str, text: &str) -> Result<Self, (MaterialError, Vec<MaterialError>)> {
-        let raw: RawMaterial = toml::from_str(text).map_err(|error| (shape_error(id, text, &error), Vec::new()))?;
+    /// Each [`MaterialError`] with the bytes of the text to underline: unknown or missing keys, values out of range, a table that
+    /// does not rise, lacks 293.15 K or ends before the material's limits, a section without source or status.
+    pub fn check(id: &str, text: &str) -> Result<Self, Vec<MaterialError>> {
+        let raw: RawMaterial = toml::from_str(text).map_err(|error| vec![shape_error(id, text, &error)])?;
         let mut faults = Faults::default();
         let material = Checker { id }.material(raw, &mut faults);
-        let mut faults = faults.0.into_iter();
-        match (material, faults.next()) {
-            (_, Some(first)) => Err((first, faults.collect())),
-            (Some(material), None) => Ok(material),
-            (None, None) => Err((Checker { id }.table_error("material", "could not be checked", None), Vec::new())),
+        match material {
+            Some(material) if faults.0.is_empty() => Ok(material),
+            _ => Err(faults.0),
         }
     }
 }
