@@ -1,6 +1,7 @@
 //! The command line as a whole: files, flags, help, errors for people and for programs.
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+#![allow(clippy::print_stderr, reason = "what was skipped is said")]
 
 mod bad;
 #[path = "../binary/mod.rs"]
