@@ -1,4 +1,5 @@
 pub(super) use super::args_new::{AskFlags, LogFlags, NewFlags};
+pub(super) use super::args_shell::{CompletionsFlags, ManualFlags};
 use crate::plan::Method;
 use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
@@ -12,8 +13,13 @@ use std::path::{Path, PathBuf};
 #[command(
     version,
     about,
-    after_help = "Exit codes: 0 done, 2 could not be done (nothing written), 3 the verdict is worse than --require\n\
-                  asks, 4 a batch is done, but some of its rows could not be planned.\n\
+    after_help = "Example: seatwise plan examples/pump-case.toml --plot pump.svg\n\
+                  `seatwise COMMAND --help` has an example for each command. A job file named - is standard input.\n\n\
+                  Exit codes:\n  \
+                  0  done\n  \
+                  2  could not be done; nothing was written, and standard error says what is wrong\n  \
+                  3  planned, and the verdict is worse than --require asks\n  \
+                  4  a batch is done, but some of its rows could not be planned\n\n\
                   A calculation only: makers' manuals, local codes and licensed practice go before it."
 )]
 pub(super) struct Arguments {
@@ -23,6 +29,10 @@ pub(super) struct Arguments {
     /// When to colour messages (NO_COLOR is respected)
     #[arg(long, global = true, value_enum, default_value_t = Color::Auto)]
     pub(super) color: Color,
+
+    /// Say nothing on standard error but errors
+    #[arg(short, long, global = true)]
+    pub(super) quiet: bool,
 }
 
 impl Arguments {
@@ -46,6 +56,33 @@ impl Arguments {
             Command::Materials(flags) => flags.own.files().map(PathBuf::as_path).collect(),
             Command::Media(flags) => flags.own.files().map(PathBuf::as_path).collect(),
             _ => Vec::new(),
+        }
+    }
+
+    /// Where the result goes.
+    pub(super) fn output(&self) -> &OutputFlags {
+        match &self.command {
+            Command::Plan(flags) => &flags.output,
+            Command::Card(flags) => &flags.output,
+            Command::Options(flags) => &flags.output,
+            Command::Table(flags) => &flags.output,
+            Command::Working(flags) => &flags.output,
+            Command::Sweep(flags) => &flags.output,
+            Command::Compare(flags) => &flags.output,
+            Command::Batch(flags) => &flags.output,
+            Command::Section(flags) => &flags.output,
+            Command::Deck(flags) => &flags.output,
+            Command::Exercise(flags) => &flags.output,
+            Command::Limits(flags) => &flags.output,
+            Command::Pair(flags) => &flags.output,
+            Command::Materials(flags) => &flags.output,
+            Command::Media(flags) => &flags.output,
+            Command::Schema(flags) => &flags.output,
+            Command::Ask(flags) => &flags.output,
+            Command::New(flags) => &flags.output,
+            Command::Log(flags) => &flags.output,
+            Command::Completions(flags) => &flags.output,
+            Command::Manual(flags) => &flags.output,
         }
     }
 }
@@ -130,7 +167,17 @@ pub(super) enum Command {
     )]
     Log(LogFlags),
     /// Print the JSON Schema of an output: a plan, a section, a list of ways, a sweep, an exercise and more
+    #[command(after_help = "Example: seatwise schema plan -o plan.schema.json")]
     Schema(SchemaFlags),
+    /// Print the script that completes commands and flags in a shell
+    #[command(
+        after_help = "Examples: seatwise completions bash > ~/.local/share/bash-completion/completions/seatwise\n          \
+                      seatwise completions fish > ~/.config/fish/completions/seatwise.fish"
+    )]
+    Completions(CompletionsFlags),
+    /// Print the manual page of the program or of a command
+    #[command(after_help = "Examples: seatwise manual > seatwise.1\n          seatwise manual plan > seatwise-plan.1")]
+    Manual(ManualFlags),
 }
 
 #[derive(Args, Debug)]
@@ -613,16 +660,5 @@ impl Color {
             Self::Never => anstream::ColorChoice::Never,
         }
         .write_global();
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::Arguments;
-    use clap::CommandFactory;
-
-    #[test]
-    fn the_command_line_is_well_formed() {
-        Arguments::command().debug_assert();
     }
 }

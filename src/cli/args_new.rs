@@ -41,7 +41,7 @@ fn kinds() -> PossibleValuesParser {
 
 #[derive(Args, Debug)]
 pub(super) struct LogFlags {
-    /// Job file in TOML; its [chill] or [warm] is what was done
+    /// Job file in TOML; - reads standard input. Its [chill] or [warm] is what was done
     pub(super) job: PathBuf,
 
     /// Readings in CSV with the heading time,part,value; - reads standard input

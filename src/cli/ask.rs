@@ -5,6 +5,7 @@
 use super::args::{AskFlags, OutputFlags};
 use super::failure::Failure;
 use super::output::Output;
+use super::voice::Voice;
 use super::{DONE, input};
 use crate::job::Problem;
 use crate::job::ask::{Question, Reply, Talk, Usual};
@@ -19,15 +20,18 @@ const INTRODUCTION: &str = "Write values with their unit, as the shop says them:
                             An empty line takes what stands in [ ]; ? explains, < goes back, quit stops and keeps the answers.\n";
 
 /// Leads the talk, gives the answer, and only then asks whether the job is to be kept.
-pub(super) fn run(flags: &AskFlags, inputs: &[&Path]) -> Result<u8, Failure> {
+pub(super) fn run(flags: &AskFlags, output: &Output<'_>, voice: Voice) -> Result<u8, Failure> {
     let library = input::library(&flags.own)?;
-    let keeper = Keeper::new(flags)?;
+    output.may_write_text()?;
+    let keeper = Keeper::new(flags, output)?;
     let mut talk = match &flags.resume {
         Some(path) => resumed(&library, path)?,
         None => Talk::new(&library),
     };
     let mut lines = Lines::new();
-    say(INTRODUCTION)?;
+    if !voice.quiet {
+        say(INTRODUCTION)?;
+    }
     let answer = loop {
         while let Some(question) = talk.question() {
             let Some(line) = lines.ask(&prompt(&talk, question))? else { return Err(keeper.stopped(&talk, question)) };
@@ -50,7 +54,7 @@ pub(super) fn run(flags: &AskFlags, inputs: &[&Path]) -> Result<u8, Failure> {
         }
     };
     // A reader who is gone, or a result that cannot be written, is no reason to lose the job.
-    let written = Output::new(&flags.output, inputs.to_vec()).write_result(answer.as_bytes());
+    let written = output.write_result(&answer);
     keeper.save(&talk, &mut lines)?;
     written.map(|()| DONE)
 }
@@ -144,12 +148,13 @@ impl Lines {
 /// Keeps the answers while the talk goes on, and the job when it is done.
 struct Keeper<'f> {
     flags: &'f AskFlags,
+    output: &'f Output<'f>,
     /// The file of the answers so far; none for a pipe that names no job.
     draft: Option<PathBuf>,
 }
 
 impl<'f> Keeper<'f> {
-    fn new(flags: &'f AskFlags) -> Result<Self, Failure> {
+    fn new(flags: &'f AskFlags, output: &'f Output<'f>) -> Result<Self, Failure> {
         let beside = flags.save.as_ref().map(|job| {
             let mut name = job.clone().into_os_string();
             name.push(".answers");
@@ -157,9 +162,9 @@ impl<'f> Keeper<'f> {
         });
         let of_terminal = || std::io::stdin().is_terminal().then(|| PathBuf::from(DRAFT));
         let draft = flags.resume.clone().or(beside).or_else(of_terminal);
-        let keeper = Self { flags, draft };
+        let keeper = Self { flags, output, draft };
         if let Some(job) = &flags.save {
-            keeper.output().may_write(job)?;
+            keeper.output.may_write(job)?;
         }
         if let Some(draft) = keeper.draft.as_ref().filter(|draft| flags.resume.is_none() && draft.exists()) {
             let name = draft.display();
@@ -167,10 +172,6 @@ impl<'f> Keeper<'f> {
             return Err(Failure::plain(format!("{name} holds the answers of an earlier run"), help));
         }
         Ok(keeper)
-    }
-
-    fn output(&self) -> Output<'_> {
-        Output::new(&self.flags.output, self.flags.resume.iter().map(PathBuf::as_path).collect())
     }
 
     /// The answers so far, after each of them, so that a closed terminal takes none with it.
@@ -211,13 +212,13 @@ impl<'f> Keeper<'f> {
                 break;
             }
             let path = PathBuf::from(line.trim());
-            match self.output().may_write(&path) {
+            match self.output.may_write(&path) {
                 Ok(()) => name = Some(path),
                 Err(failure) => say(&failure.render())?,
             }
         }
         if let Some(path) = name {
-            self.output().write_file(&path, talk.text().as_bytes())?;
+            self.output.write_file(&path, talk.text().as_bytes())?;
             say(&format!("Saved. Plan it again with: seatwise plan {}\n\n", path.display()))?;
         }
         // Answers that cannot be removed are still there to be taken up: no reason to fail.

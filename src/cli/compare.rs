@@ -1,6 +1,6 @@
 use super::args::{CompareFlags, PlanFormat};
 use super::failure::{Failure, named};
-use super::options::JOB;
+use super::options::{JOB, checked_text};
 use super::{Outcome, input};
 use crate::job::{self, Job};
 use crate::plan;
@@ -9,14 +9,9 @@ use std::path::Path;
 
 pub(super) fn run(flags: &CompareFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
-    if flags.jobs.iter().filter(|path| path.as_path() == Path::new("-")).count() > 1 {
-        return Err(Failure::plain("standard input is named twice", "give it once, and files beside it"));
-    }
-    let texts = flags.jobs.iter().map(|path| input::text(path, JOB)).collect::<Result<Vec<_>, _>>()?;
-    let jobs = texts.iter().zip(&flags.jobs).map(|(text, path)| {
-        job::check(text, &library).map_err(|problems| Failure::job(named(path), text.clone(), &problems))
-    });
-    let jobs = jobs.collect::<Result<Vec<Job>, _>>()?;
+    let texts = Failure::gathered(flags.jobs.iter().map(|path| input::text(path, JOB)))?;
+    let jobs = texts.iter().zip(&flags.jobs).map(|(text, path)| checked_text(path, text, &library));
+    let jobs: Vec<Job> = Failure::gathered(jobs)?;
     let compared = jobs.iter().zip(&texts).zip(&flags.jobs).map(|((job, text), path)| compared(job, text, path));
     let compared = compared.collect::<Result<Vec<_>, _>>()?;
     let system = flags.units.or(jobs.first().map_or_else(Default::default, |job| job.system));

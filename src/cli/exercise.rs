@@ -1,7 +1,6 @@
 use super::Outcome;
 use super::args::{OutputFlags, UnitsFlag};
 use super::failure::Failure;
-use super::output::Output;
 use crate::plan::exercise::{ExerciseLevel, exercise};
 use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
@@ -56,21 +55,11 @@ pub(super) fn run(flags: &ExerciseFlags) -> Result<Outcome, Failure> {
     let drawn = exercise(flags.seed, level, usize::from(flags.problems), &Library::default())
         .map_err(|error| Failure::plain(error.to_string(), "take another --seed or another --problems"))?;
     let solution = Solution::new(&drawn).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    let sheet = written(&solution, Paper::Sheet, flags)?;
-    let output = Output::new(&flags.output, Vec::new());
+    let mut outcome = Outcome::done(written(&solution, Paper::Sheet, flags)?);
     if let Some(path) = &flags.answers {
-        if flags.output.file.as_ref() == Some(path) {
-            return Err(Failure::plain(
-                format!("{} cannot be both the sheet and the answers", path.display()),
-                "name two files",
-            ));
-        }
-        if let Some(sheet) = &flags.output.file {
-            output.may_write(sheet)?;
-        }
-        output.write_file(path, written(&solution, Paper::Answers, flags)?.as_bytes())?;
+        outcome.files.push((path.clone(), written(&solution, Paper::Answers, flags)?.into_bytes()));
     }
-    Ok(Outcome::done(sheet))
+    Ok(outcome)
 }
 
 fn written(solution: &Solution<'_>, paper: Paper, flags: &ExerciseFlags) -> Result<String, Failure> {

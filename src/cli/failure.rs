@@ -1,4 +1,6 @@
+use super::terminal;
 use crate::job::Problems;
+use crate::report::refusal::{Place, Refusal, within};
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use std::path::Path;
 
@@ -8,7 +10,9 @@ pub(super) enum Failure {
     /// A text with mistakes in it.
     Text { path: String, text: String, problems: Vec<Mistake> },
     /// Anything else: what is wrong, and what to do.
-    Plain { message: String, help: String },
+    Plain(Box<Refusal>),
+    /// Several of these, of texts that have nothing to do with each other.
+    Several(Vec<Failure>),
     /// The reader of standard output has gone away, as `head` does; not an error.
     ReaderGone,
 }
@@ -19,15 +23,32 @@ pub(super) struct Mistake {
     pub(super) message: String,
     pub(super) at: std::ops::Range<usize>,
     pub(super) help: String,
+    pub(super) allowed: Option<String>,
 }
 
 impl Failure {
     pub(super) fn plain(message: impl Into<String>, help: impl Into<String>) -> Self {
-        Self::Plain { message: message.into(), help: help.into() }
+        Self::Plain(Box::new(Refusal { message: message.into(), help: help.into(), ..Refusal::default() }))
+    }
+
+    /// The same with what is allowed.
+    pub(super) fn allowing(self, allowed: Option<String>) -> Self {
+        match self {
+            Self::Plain(refusal) => Self::Plain(Box::new(Refusal { allowed, ..*refusal })),
+            other => other,
+        }
+    }
+
+    /// The same with the file in which it lies.
+    pub(super) fn of_file(self, path: &Path) -> Self {
+        match self {
+            Self::Plain(refusal) => Self::Plain(Box::new(Refusal { file: Some(named(path)), ..*refusal })),
+            other => other,
+        }
     }
 
     pub(super) fn file(path: &Path, what: &str, error: &std::io::Error, help: &str) -> Self {
-        Self::plain(format!("{what} {}: {error}", path.display()), help)
+        Self::plain(format!("{what} {}: {}", path.display(), reason(error)), help).of_file(path)
     }
 
     /// A result that could not be written out, which no sound result is.
@@ -42,9 +63,26 @@ impl Failure {
                 message: problem.message.clone(),
                 at: problem.at.clone(),
                 help: problem.help.clone(),
+                allowed: problem.allowed.clone(),
             })
             .collect();
         Self::Text { path, text, problems }
+    }
+
+    /// The results of independent steps, or all their failures.
+    pub(super) fn gathered<T>(results: impl IntoIterator<Item = Result<T, Self>>) -> Result<Vec<T>, Self> {
+        let (mut good, mut bad) = (Vec::new(), Vec::new());
+        for result in results {
+            match result {
+                Ok(value) => good.push(value),
+                Err(failure) => bad.push(failure),
+            }
+        }
+        match bad.len() {
+            0 => Ok(good),
+            1 => Err(bad.swap_remove(0)),
+            _ => Err(Self::Several(bad)),
+        }
     }
 
     /// The message as the user reads it, with colours that the stream strips where they are not wanted.
@@ -53,37 +91,63 @@ impl Failure {
             Self::Text { path, text, problems } => {
                 problems.iter().map(|problem| underlined(path, text, problem)).collect()
             }
-            Self::Plain { message, help } => format!(
-                "{}\n",
-                Renderer::styled().render(&[Group::with_title(Level::ERROR.primary_title(message.as_str()))
-                    .element(Level::HELP.message(help.as_str()))])
-            ),
+            Self::Plain(refusal) => {
+                let (message, help) = (wrapped(&refusal.message), wrapped(&refusal.help));
+                let group = Group::with_title(Level::ERROR.primary_title(message)).element(Level::HELP.message(help));
+                format!("{}\n", renderer().render(&[group]))
+            }
+            Self::Several(failures) => failures.iter().map(Self::render).collect(),
             Self::ReaderGone => String::new(),
         }
     }
+
+    /// The same for a program.
+    pub(super) fn refusals(&self) -> Vec<Refusal> {
+        match self {
+            Self::Text { path, text, problems } => problems
+                .iter()
+                .map(|problem| Refusal {
+                    message: problem.message.clone(),
+                    help: problem.help.clone(),
+                    file: Some(path.clone()),
+                    place: Some(Place::of(text, &problem.at)),
+                    allowed: problem.allowed.clone(),
+                })
+                .collect(),
+            Self::Plain(refusal) => vec![(**refusal).clone()],
+            Self::Several(failures) => failures.iter().flat_map(Self::refusals).collect(),
+            Self::ReaderGone => Vec::new(),
+        }
+    }
+}
+
+/// What the system says, without its number.
+pub(super) fn reason(error: &std::io::Error) -> String {
+    let said = error.to_string();
+    let words = said.split(" (os error").next().unwrap_or(&said);
+    words.to_lowercase()
+}
+
+/// Columns that stand before a line of a message.
+const MARGIN: usize = 15;
+
+/// A message in lines that the terminal holds; on one line where there is none, so that other programs find it whole.
+fn wrapped(text: &str) -> String {
+    terminal::known().map_or_else(|| text.to_owned(), |columns| textwrap::fill(text, columns - MARGIN))
+}
+
+fn renderer() -> Renderer {
+    Renderer::styled().term_width(terminal::width())
 }
 
 /// One mistake with its line and the offending text underlined.
 fn underlined(path: &str, text: &str, mistake: &Mistake) -> String {
     let at = within(text, &mistake.at);
     let snippet = Snippet::source(text).path(path).annotation(AnnotationKind::Primary.span(at));
-    let group = Group::with_title(Level::ERROR.primary_title(mistake.message.as_str()))
+    let group = Group::with_title(Level::ERROR.primary_title(wrapped(&mistake.message)))
         .element(snippet)
-        .element(Level::HELP.message(mistake.help.as_str()));
-    format!("{}\n", Renderer::styled().render(&[group]))
-}
-
-/// A range that lies inside the text, at character boundaries.
-fn within(text: &str, at: &std::ops::Range<usize>) -> std::ops::Range<usize> {
-    let floor = |mut index: usize| {
-        index = index.min(text.len());
-        while !text.is_char_boundary(index) {
-            index -= 1;
-        }
-        index
-    };
-    let start = floor(at.start);
-    start..floor(at.end).max(start)
+        .element(Level::HELP.message(wrapped(&mistake.help)));
+    format!("{}\n", renderer().render(&[group]))
 }
 
 /// A path as messages name it.

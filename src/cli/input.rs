@@ -6,7 +6,10 @@ use crate::stock::material::Material;
 use crate::stock::medium::Medium;
 use std::fs::File;
 use std::io::Read;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+
+const MEDIA: &str = "write it as `seatwise log --keep-medium` does, one [[medium]] or several";
+const MATERIAL: &str = "give a material file in TOML; materials/_template.toml shows one";
 
 /// The text of `path`; `-` is standard input.
 ///
@@ -17,7 +20,7 @@ pub(super) fn text(path: &Path, help: &str) -> Result<String, Failure> {
         bounded(std::io::stdin().lock())
     } else {
         if path.is_dir() {
-            return Err(Failure::plain(format!("{name} is a folder, not a file"), help));
+            return Err(Failure::plain(format!("{name} is a folder, not a file"), help).of_file(path));
         }
         File::open(path).and_then(bounded)
     }
@@ -26,11 +29,12 @@ pub(super) fn text(path: &Path, help: &str) -> Result<String, Failure> {
         return Err(Failure::plain(
             format!("{name} is longer than {LONGEST_TEXT} bytes, too long for this file"),
             help,
-        ));
+        )
+        .of_file(path));
     }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        Failure::plain(format!("{name} is not UTF-8 text: byte {at} begins no character"), help)
+        Failure::plain(format!("{name} is not UTF-8 text: byte {at} begins no character"), help).of_file(path)
     })
 }
 
@@ -42,36 +46,34 @@ fn bounded(reader: impl Read) -> std::io::Result<Vec<u8>> {
 
 /// The library with the user's own materials and media; the stem of a material's file is its id.
 pub(super) fn library(own: &OwnFlags) -> Result<Library, Failure> {
-    let mut library = Library::default();
-    materials(&own.material, &mut library)?;
-    let help = "write it as `seatwise log --keep-medium` does, one [[medium]] or several";
-    for path in &own.medium {
-        let text = text(path, help)?;
-        match Medium::parse(&text) {
-            Ok(media) => library.media.extend(media),
-            Err(error) => {
-                let at = error.span().unwrap_or(0..0);
-                let mistake = Mistake { message: error.to_string(), at, help: help.to_owned() };
-                return Err(Failure::Text { path: named(path), text, problems: vec![mistake] });
-            }
-        }
-    }
-    Ok(library)
+    let materials = Failure::gathered(own.material.iter().map(|path| material(path)))?;
+    let media = Failure::gathered(own.medium.iter().map(|path| media(path)))?;
+    Ok(Library { materials, media: media.concat() })
 }
 
-fn materials(files: &[PathBuf], library: &mut Library) -> Result<(), Failure> {
-    let help = "give a material file in TOML; materials/_template.toml shows one";
-    for path in files {
-        let text = text(path, help)?;
-        let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-        match Material::parse(&id, &text) {
-            Ok(material) => library.materials.push(material),
-            Err(error) => {
-                let at = error.span().unwrap_or(0..0);
-                let mistake = Mistake { message: error.to_string(), at, help: help.to_owned() };
-                return Err(Failure::Text { path: named(path), text, problems: vec![mistake] });
-            }
-        }
-    }
-    Ok(())
+fn media(path: &Path) -> Result<Vec<Medium>, Failure> {
+    let text = text(path, MEDIA)?;
+    Medium::parse(&text).map_err(|error| {
+        let mistake = Mistake {
+            message: error.to_string(),
+            at: error.span().unwrap_or(0..0),
+            help: MEDIA.to_owned(),
+            allowed: None,
+        };
+        Failure::Text { path: named(path), text, problems: vec![mistake] }
+    })
+}
+
+fn material(path: &Path) -> Result<Material, Failure> {
+    let text = text(path, MATERIAL)?;
+    let id = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    Material::check(&id, &text).map_err(|errors| {
+        let problems = errors.into_iter().map(|error| Mistake {
+            message: error.to_string(),
+            at: error.span().unwrap_or(0..0),
+            help: error.help(),
+            allowed: error.allowed().map(str::to_owned),
+        });
+        Failure::Text { path: named(path), problems: problems.collect(), text }
+    })
 }

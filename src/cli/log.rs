@@ -1,9 +1,9 @@
 use super::args::{LogFlags, PlanFormat};
 use super::failure::{Failure, named};
-use super::options::{JOB, checked};
-use super::output::Output;
+use super::options::{JOB, checked_text};
+use super::output::NamedBytes;
 use super::plan::is_svg;
-use super::{Outcome, input};
+use super::{DONE, Outcome, input};
 use crate::job::{self, Piece};
 use crate::plan::log::{self, LogPlan, PieceLog};
 use crate::quantity::System;
@@ -15,7 +15,8 @@ const READINGS: &str = "give readings in CSV with the heading time,part,value";
 
 pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
-    let job = checked(&flags.job, &library)?;
+    let job_text = input::text(&flags.job, JOB)?;
+    let job = checked_text(&flags.job, &job_text, &library)?;
     let text = input::text(&flags.readings, READINGS)?;
     let found =
         job::check_log(&text, &job).map_err(|problems| Failure::job(named(&flags.readings), text, &problems))?;
@@ -26,20 +27,17 @@ pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
         PlanFormat::Json => report::json(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&plan).map_err(Failure::unprintable)?,
     };
-    let output = Output::new(&flags.output, vec![&flags.job, &flags.readings]);
-    for file in [&flags.output.file, &flags.keep, &flags.keep_medium].into_iter().flatten() {
-        output.may_write(file)?;
-    }
+    let mut files = Vec::new();
     if let Some(path) = &flags.plot {
-        draw(&plan, system, path, &output)?;
+        files.extend(drawn(&plan, system, path)?);
     }
     if let Some(path) = &flags.keep {
-        output.write_file(path, kept(&plan, &flags.job)?.as_bytes())?;
+        files.push((path.clone(), kept(&plan, job_text)?.into_bytes()));
     }
     if let Some(path) = &flags.keep_medium {
-        output.write_file(path, kept_medium(&plan, path)?.as_bytes())?;
+        files.push((path.clone(), kept_medium(&plan, path)?.into_bytes()));
     }
-    Ok(Outcome::done(rendered))
+    Ok(Outcome { text: Some(rendered), files, code: DONE })
 }
 
 /// The file of the medium with the fitted film, named after the file.
@@ -54,7 +52,7 @@ fn kept_medium(plan: &LogPlan<'_>, path: &Path) -> Result<String, Failure> {
 }
 
 /// The text of the job with the fitted films in it, all else as it was typed.
-fn kept(plan: &LogPlan<'_>, path: &Path) -> Result<String, Failure> {
+fn kept(plan: &LogPlan<'_>, job_text: String) -> Result<String, Failure> {
     let films = report::kept(plan);
     if films.is_empty() {
         return Err(Failure::plain(
@@ -62,29 +60,26 @@ fn kept(plan: &LogPlan<'_>, path: &Path) -> Result<String, Failure> {
             "leave --keep out; the text says why there is none",
         ));
     }
-    if path == Path::new("-") {
-        return Err(Failure::plain("--keep needs the job as a file", "give the job's name in place of -"));
-    }
-    films.iter().try_fold(input::text(path, JOB)?, |text, (key, value)| {
+    films.iter().try_fold(job_text, |text, (key, value)| {
         let help = format!("write film = \"{value}\" into the job by hand");
         job::put(&text, key, value).map_err(|error| Failure::plain(error.to_string(), help))
     })
 }
 
 /// One picture a part; with several the part's name goes into the file's name.
-fn draw(plan: &LogPlan<'_>, system: System, path: &Path, output: &Output<'_>) -> Result<(), Failure> {
+fn drawn(plan: &LogPlan<'_>, system: System, path: &Path) -> Result<Vec<NamedBytes>, Failure> {
     let svg = is_svg(path)?;
     let one = plan.pieces.len() == 1;
-    for piece in &plan.pieces {
+    let of = |piece: &PieceLog| {
         let file = if one { path.to_owned() } else { for_piece(path, piece) };
         let title = report::answer(plan, piece, system);
         let request = LogRequest { piece, title: &title, subtitle: &plan.job.heading.title, system };
         let drawn = if svg { plot::log_svg(&request).map(String::into_bytes) } else { plot::log_png(&request) };
         let drawn = drawn
             .map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))?;
-        output.write_file(&file, &drawn)?;
-    }
-    Ok(())
+        Ok((file, drawn))
+    };
+    plan.pieces.iter().map(of).collect()
 }
 
 fn for_piece(path: &Path, piece: &PieceLog) -> PathBuf {

@@ -2,9 +2,11 @@
 
 mod args;
 mod args_new;
+mod args_shell;
 mod ask;
 mod batch;
 mod card;
+mod command_line;
 mod compare;
 mod deck;
 mod exercise;
@@ -25,14 +27,19 @@ mod section;
 mod spread;
 mod sweep;
 mod table;
+mod terminal;
+mod usage;
+mod voice;
 mod working;
 
 use args::{Arguments, Command};
-use clap::Parser;
+use clap::FromArgMatches;
 use failure::Failure;
-use output::Output;
-use std::io::Write;
+use output::{NamedBytes, Output};
+use std::ffi::OsString;
+use std::path::Path;
 use std::process::ExitCode;
+use voice::Voice;
 
 /// Exit code of a run that did what was asked.
 const DONE: u8 = 0;
@@ -46,56 +53,113 @@ const SOME_FAILED: u8 = 4;
 
 /// What a command leaves behind.
 struct Outcome {
-    /// The result, for standard output or the file of `-o`.
-    text: String,
+    /// The result, for standard output or the file of `-o`; none where the files are all.
+    text: Option<String>,
+    /// Files beside the result.
+    files: Vec<NamedBytes>,
     code: u8,
 }
 
 impl Outcome {
     fn done(text: String) -> Self {
-        Self { text, code: DONE }
+        Self { text: Some(text), files: Vec::new(), code: DONE }
     }
 }
 
 /// Runs the command line of this process.
 pub fn run() -> ExitCode {
-    let arguments = Arguments::parse();
-    arguments.color.apply();
-    match execute(&arguments) {
+    let typed: Vec<OsString> = std::env::args_os().collect();
+    let done = read(&typed).and_then(|read| match read {
+        Read::Flags(arguments) => execute(&arguments),
+        Read::Shown(code) => Ok(code),
+    });
+    match done {
         Ok(code) => ExitCode::from(code),
         Err(Failure::ReaderGone) => ExitCode::from(DONE),
         Err(failure) => {
-            // A closed standard error leaves no one to tell; the exit code still does.
-            let _ = anstream::stderr().write_all(failure.render().as_bytes());
+            complain(&failure, usage::wants_json(&typed));
             ExitCode::from(FAILED)
         }
     }
 }
 
-fn execute(arguments: &Arguments) -> Result<u8, Failure> {
-    let (outcome, output) = match &arguments.command {
-        // A list may be longer than memory, so it writes its results as they come.
-        Command::Batch(flags) if !flags.template => return batch::run(flags, &arguments.inputs()),
-        Command::Batch(flags) => (batch::template(), &flags.output),
-        Command::Plan(flags) => (plan::run(flags)?, &flags.output),
-        Command::Card(flags) => (card::run(flags)?, &flags.output),
-        Command::Options(flags) => (options::run(flags)?, &flags.output),
-        Command::Table(flags) => (table::run(flags)?, &flags.output),
-        Command::Working(flags) => (working::run(flags)?, &flags.output),
-        Command::Sweep(flags) => (sweep::run(flags)?, &flags.output),
-        Command::Compare(flags) => (compare::run(flags)?, &flags.output),
-        Command::Section(flags) => return section::run(flags, &arguments.inputs()),
-        Command::Deck(flags) => (deck::run(flags)?, &flags.output),
-        Command::Exercise(flags) => (exercise::run(flags)?, &flags.output),
-        Command::Limits(flags) => (limits::run(flags)?, &flags.output),
-        Command::Pair(flags) => (pair::run(flags)?, &flags.output),
-        Command::Materials(flags) => (materials::run(flags)?, &flags.output),
-        Command::Media(flags) => (media::run(flags)?, &flags.output),
-        Command::Schema(flags) => (schema::run(flags)?, &flags.output),
-        Command::Ask(flags) => return ask::run(flags, &arguments.inputs()),
-        Command::New(flags) => (new::run(flags), &flags.output),
-        Command::Log(flags) => (log::run(flags)?, &flags.output),
+/// What came of reading the flags.
+enum Read {
+    Flags(Box<Arguments>),
+    /// They ask for help or the version, which has been printed, or for nothing at all.
+    Shown(u8),
+}
+
+fn read(typed: &[OsString]) -> Result<Read, Failure> {
+    let mut command = command_line::command().color(usage::color(typed));
+    let read = command.try_get_matches_from_mut(typed).and_then(|found| Arguments::from_arg_matches(&found));
+    let error = match read {
+        Ok(arguments) => {
+            arguments.color.apply();
+            return Ok(Read::Flags(Box::new(arguments)));
+        }
+        Err(error) => error,
     };
-    Output::new(output, arguments.inputs()).write_result(outcome.text.as_bytes())?;
+    match usage::refusal(&error, typed, &command) {
+        Some(failure) => Err(failure),
+        None => {
+            // A reader that goes away early has seen what it wanted.
+            let _ = error.print();
+            Ok(Read::Shown(if error.use_stderr() { FAILED } else { DONE }))
+        }
+    }
+}
+
+fn complain(failure: &Failure, as_json: bool) {
+    let json = as_json.then(|| crate::report::refusal::json(&failure.refusals(), FAILED).ok()).flatten();
+    Voice { quiet: false }.error(&json.unwrap_or_else(|| failure.render()));
+}
+
+fn execute(arguments: &Arguments) -> Result<u8, Failure> {
+    let inputs = arguments.inputs();
+    if inputs.iter().filter(|input| **input == Path::new("-")).count() > 1 {
+        return Err(Failure::plain("standard input is named twice", "give it once, and files beside it"));
+    }
+    let output = Output::new(arguments.output(), inputs);
+    let voice = Voice { quiet: arguments.quiet };
+    let outcome = match &arguments.command {
+        // A list may be longer than memory, so it writes its results as they come.
+        Command::Batch(flags) if !flags.template => return batch::run(flags, &output, voice),
+        Command::Ask(flags) => return ask::run(flags, &output, voice),
+        command => {
+            // Before the work, so that no one waits for a result that has no place. A section may be a picture a seat.
+            if !matches!(command, Command::Section(_)) {
+                output.may_write_text()?;
+            }
+            work(command)?
+        }
+    };
+    output.write_all(outcome.text.as_deref(), &outcome.files)?;
     Ok(outcome.code)
+}
+
+fn work(command: &Command) -> Result<Outcome, Failure> {
+    match command {
+        Command::Batch(_) => Ok(batch::template()),
+        Command::Plan(flags) => plan::run(flags),
+        Command::Card(flags) => card::run(flags),
+        Command::Options(flags) => options::run(flags),
+        Command::Table(flags) => table::run(flags),
+        Command::Working(flags) => working::run(flags),
+        Command::Sweep(flags) => sweep::run(flags),
+        Command::Compare(flags) => compare::run(flags),
+        Command::Deck(flags) => deck::run(flags),
+        Command::Exercise(flags) => exercise::run(flags),
+        Command::Limits(flags) => limits::run(flags),
+        Command::Pair(flags) => pair::run(flags),
+        Command::Materials(flags) => materials::run(flags),
+        Command::Media(flags) => media::run(flags),
+        Command::Schema(flags) => schema::run(flags),
+        Command::New(flags) => Ok(new::run(flags)),
+        Command::Log(flags) => log::run(flags),
+        Command::Completions(flags) => Ok(command_line::completions(flags)),
+        Command::Manual(flags) => command_line::manual(flags),
+        Command::Section(flags) => section::run(flags),
+        Command::Ask(_) => Err(Failure::plain("the questions are asked elsewhere", "report this")),
+    }
 }

@@ -1,9 +1,9 @@
 use super::args::{OptionsFlags, PlanFormat};
 use super::failure::{Failure, named};
-use super::output::Output;
+use super::output::NamedBytes;
 use super::plan::{for_seat, is_svg};
 use super::scatter::Cores;
-use super::{Outcome, input};
+use super::{DONE, Outcome, input};
 use crate::job::{self, Job};
 use crate::plan::SeatKind;
 use crate::plan::options::{self, Aim, SeatWays};
@@ -13,7 +13,7 @@ use crate::report::options as report;
 use crate::report::plot::{self, PlotError, WaysRequest};
 use crate::stock::Library;
 use crate::stock::medium::{Direction, Medium};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use uom::si::ratio::ratio;
 
 pub(super) const JOB: &str = "give a job file in TOML; the README shows one";
@@ -25,18 +25,17 @@ pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
     let seats = options::options_for(&job, &media, aim(flags)?, &Cores)
         .map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
+    let mut files = Vec::new();
     if let Some(path) = &flags.plot {
-        let output = Output::new(&flags.output, vec![&flags.job]);
-        draw(path, &output, &seats.iter().map(|seat| seat.seat).collect::<Vec<_>>(), |number, svg| {
-            picture(&job, &seats[number], system, svg)
-        })?;
+        let kinds: Vec<SeatKind> = seats.iter().map(|seat| seat.seat).collect();
+        files.extend(drawn(path, &kinds, |number, svg| picture(&job, &seats[number], system, svg))?);
     }
     let text = match flags.format {
         PlanFormat::Text => report::text(&job, &seats, system, flags.all),
         PlanFormat::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&job, &seats).map_err(Failure::unprintable)?,
     };
-    Ok(Outcome::done(text))
+    Ok(Outcome { text: Some(text), files, code: DONE })
 }
 
 fn picture(job: &Job, seat: &SeatWays, system: System, svg: bool) -> Result<Vec<u8>, PlotError> {
@@ -46,24 +45,19 @@ fn picture(job: &Job, seat: &SeatWays, system: System, svg: bool) -> Result<Vec<
 }
 
 /// One picture a seat; with two seats the seat's name goes into the file's name.
-pub(super) fn draw(
+pub(super) fn drawn(
     path: &Path,
-    output: &Output<'_>,
     seats: &[SeatKind],
     picture: impl Fn(usize, bool) -> Result<Vec<u8>, PlotError>,
-) -> Result<(), Failure> {
+) -> Result<Vec<NamedBytes>, Failure> {
     let svg = is_svg(path)?;
-    let file = |seat: &SeatKind| if seats.len() == 1 { path.to_owned() } else { for_seat(path, *seat) };
-    let files: Vec<PathBuf> = seats.iter().map(file).collect();
-    for file in &files {
-        output.may_write(file)?;
-    }
-    for (number, file) in files.iter().enumerate() {
+    let of = |(number, seat): (usize, &SeatKind)| {
+        let file = if seats.len() == 1 { path.to_owned() } else { for_seat(path, *seat) };
         let drawn = picture(number, svg)
             .map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave --plot out"))?;
-        output.write_file(file, &drawn)?;
-    }
-    Ok(())
+        Ok((file, drawn))
+    };
+    seats.iter().enumerate().map(of).collect()
 }
 
 fn aim(flags: &OptionsFlags) -> Result<Aim, Failure> {
@@ -83,14 +77,19 @@ fn aim(flags: &OptionsFlags) -> Result<Aim, Failure> {
 
 /// The job in a file, or its mistakes.
 pub(super) fn checked(path: &Path, library: &Library) -> Result<Job, Failure> {
-    let text = input::text(path, JOB)?;
-    if job::is_seal_alone(&text) {
+    checked_text(path, &input::text(path, JOB)?, library)
+}
+
+/// The job in a text that was read from `path`, or its mistakes.
+pub(super) fn checked_text(path: &Path, text: &str, library: &Library) -> Result<Job, Failure> {
+    if job::is_seal_alone(text) {
         return Err(Failure::plain(
             format!("{} holds a shaft seal alone: there is no seat of a bearing to compute", named(path)),
             "see it with seatwise plan or seatwise card, or describe a bearing and its seat as well",
-        ));
+        )
+        .of_file(path));
     }
-    job::check(&text, library).map_err(|problems| Failure::job(named(path), text, &problems))
+    job::check(text, library).map_err(|problems| Failure::job(named(path), text.to_owned(), &problems))
 }
 
 /// The media that are asked for, or else those of the job, or else all.

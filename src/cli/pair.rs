@@ -10,13 +10,10 @@ pub(super) fn run(flags: &PairFlags) -> Result<Outcome, Failure> {
     let (nominal, typed_in) = nominal(&flags.nominal)?;
     let (bore_class, bore) = of_either(nominal, &flags.bore, Ring::Inner)?;
     let (inner_class, inner) = of_either(nominal, &flags.inner, Ring::Outer)?;
-    check_side(&flags.bore, &bore_class, char::is_uppercase, "a bore takes a hole class in capitals, such as H7")?;
-    check_side(
-        &flags.inner,
-        &inner_class,
-        char::is_lowercase,
-        "what goes in takes a shaft class in small letters, such as s6",
-    )?;
+    let bore_takes = ("the bore cannot have", "of shafts", "give its hole class, in capitals, such as H7");
+    check_side(&flags.bore, &bore_class, char::is_uppercase, bore_takes)?;
+    let inner_takes = ("what goes in cannot have", "of holes", "give its shaft class, in small letters, such as s6");
+    check_side(&flags.inner, &inner_class, char::is_lowercase, inner_takes)?;
     let pair = Pair {
         bore: Asked { class: &bore_class, limits: &bore },
         inner: Asked { class: &inner_class, limits: &inner },
@@ -37,9 +34,14 @@ fn is_ring(text: &str) -> bool {
     text.starts_with("ISO 492") || text == "NORMAL"
 }
 
-fn check_side(typed: &str, class: &str, right: fn(char) -> bool, help: &str) -> Result<(), Failure> {
+fn check_side(
+    typed: &str,
+    class: &str,
+    right: fn(char) -> bool,
+    (who, whose, help): (&str, &str, &str),
+) -> Result<(), Failure> {
     if is_ring(typed) || class.starts_with(right) {
         return Ok(());
     }
-    Err(Failure::plain(format!("{class} is a class of the other side"), help))
+    Err(Failure::plain(format!("{who} {class}, a class {whose}"), help))
 }

@@ -1,6 +1,6 @@
 use super::args::{Detail, PlanFlags, PlanFormat, Required};
 use super::failure::{Failure, named};
-use super::output::Output;
+use super::output::NamedBytes;
 use super::{DONE, Outcome, WORSE, input, scatter};
 use crate::job;
 use crate::plan::{self, Plan, SeatKind, SeatPlan, SolvedSeats, Verdict};
@@ -28,26 +28,25 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
         PlanFormat::Json => json::plan(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::plan(&plan).map_err(Failure::unprintable)?,
     };
-    let output = Output::new(&flags.output, vec![&flags.job]);
-    output.may_write_text()?;
     let pictures: [(&Option<PathBuf>, Draw); 3] = [
         (&flags.plot, clearance_picture),
         (&flags.force_plot, force_picture),
         (&flags.scatter.scatter_plot, scatter_picture),
     ];
+    let mut files = Vec::new();
     for (path, picture) in pictures {
         if let Some(path) = path {
-            draw(&plan, system, (path, picture), &output)?;
+            files.extend(drawn(&plan, system, path, picture)?);
         }
     }
     if let Some(path) = &flags.screw_plot {
-        draw_screws(&plan, system, path, &output)?;
+        files.push((path.clone(), screws(&plan, system, path)?));
     }
     if let (Some(file), Some(drawn)) = (&flags.scatter.scatter_csv, &plan.scatter) {
         let percentiles = crate::report::scatter::csv(drawn).map_err(Failure::unprintable)?;
-        output.write_file(file, percentiles.as_bytes())?;
+        files.push((file.clone(), percentiles.into_bytes()));
     }
-    Ok(Outcome { text: rendered, code: if worse(plan.verdict, flags.require) { WORSE } else { DONE } })
+    Ok(Outcome { text: Some(rendered), files, code: code(plan.verdict, flags.require) })
 }
 
 /// A job of a shaft seal without a bearing.
@@ -67,37 +66,33 @@ fn seal_alone(flags: &PlanFlags, text: String) -> Result<Outcome, Failure> {
         PlanFormat::Json => json::seal_alone(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::seal_alone(&plan).map_err(Failure::unprintable)?,
     };
-    Output::new(&flags.output, vec![&flags.job]).may_write_text()?;
-    Ok(Outcome { text: rendered, code: if worse(Verdict::Press, flags.require) { WORSE } else { DONE } })
+    Ok(Outcome { text: Some(rendered), files: Vec::new(), code: code(Verdict::Press, flags.require) })
 }
 
-fn worse(verdict: Verdict, required: Option<Required>) -> bool {
-    required.is_some_and(|required| {
+fn code(verdict: Verdict, required: Option<Required>) -> u8 {
+    let worse = required.is_some_and(|required| {
         verdict
             > match required {
                 Required::DropsIn => Verdict::DropsIn,
                 Required::SomeWillNot => Verdict::SomeWillNot,
                 Required::Press => Verdict::Press,
             }
-    })
+    });
+    if worse { WORSE } else { DONE }
 }
 
 /// One picture a seat; with two seats the seat's name goes into the file's name.
-fn draw(plan: &Plan<'_>, system: System, (path, picture): (&Path, Draw), output: &Output<'_>) -> Result<(), Failure> {
+fn drawn(plan: &Plan<'_>, system: System, path: &Path, picture: Draw) -> Result<Vec<NamedBytes>, Failure> {
     let svg = is_svg(path)?;
     let one = plan.seats.len() == 1;
-    let files: Vec<(PathBuf, &SeatPlan)> =
-        plan.seats.iter().map(|seat| (if one { path.to_owned() } else { for_seat(path, seat.seat) }, seat)).collect();
-    for (file, _) in &files {
-        output.may_write(file)?;
-    }
-    for (file, seat) in files {
+    let of = |seat: &SeatPlan| {
+        let file = if one { path.to_owned() } else { for_seat(path, seat.seat) };
         let drawn = picture(plan, seat, system, svg);
         let drawn = drawn
             .map_err(|error| Failure::plain(format!("the plot could not be drawn: {error}"), "leave the plots out"))?;
-        output.write_file(&file, &drawn)?;
-    }
-    Ok(())
+        Ok((file, drawn))
+    };
+    plan.seats.iter().map(of).collect()
 }
 
 /// Whether the name of a picture asks for SVG, or else for PNG.
@@ -112,7 +107,7 @@ pub(super) fn is_svg(path: &Path) -> Result<bool, Failure> {
 }
 
 /// The picture of the cover's screws.
-fn draw_screws(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>) -> Result<(), Failure> {
+fn screws(plan: &Plan<'_>, system: System, path: &Path) -> Result<Vec<u8>, Failure> {
     let svg = is_svg(path)?;
     let Some(fasteners) = &plan.fasteners else {
         let help = "describe the screws under [fasteners], or leave --screw-plot out";
@@ -121,9 +116,7 @@ fn draw_screws(plan: &Plan<'_>, system: System, path: &Path, output: &Output<'_>
     let title = screws_title(fasteners, system);
     let request = ScrewsRequest { plan: fasteners, title: &title, subtitle: &plan.job.heading.title, system };
     let drawn = if svg { plot::screws_svg(&request).map(String::into_bytes) } else { plot::screws_png(&request) };
-    let drawn = drawn
-        .map_err(|error| Failure::plain(format!("the screws could not be drawn: {error}"), "leave --screw-plot out"))?;
-    output.write_file(path, &drawn)
+    drawn.map_err(|error| Failure::plain(format!("the screws could not be drawn: {error}"), "leave --screw-plot out"))
 }
 
 /// The file's name with the seat's in it.

@@ -1,8 +1,8 @@
 use super::args::{Format, OutputFlags, OwnFlags, UnitsFlag};
 use super::failure::Failure;
 use super::options::checked;
-use super::output::Output;
-use super::{DONE, input};
+use super::output::NamedBytes;
+use super::{DONE, Outcome, input};
 use crate::job::Job;
 use crate::plan::SeatKind;
 use crate::plan::drawing::{self, Moment, SectionCase, SectionPlan, SectionRequest};
@@ -45,7 +45,7 @@ pub(super) struct SectionFlags {
     pub(super) own: OwnFlags,
 
     #[command(flatten)]
-    output: OutputFlags,
+    pub(super) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -83,16 +83,15 @@ enum ShowFlag {
     RadialDisplacement,
 }
 
-pub(super) fn run(flags: &SectionFlags, inputs: &[&Path]) -> Result<u8, Failure> {
+pub(super) fn run(flags: &SectionFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let seats =
         drawing::draw(&job, &flags.request()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
-    let output = Output::new(&flags.output, inputs.to_vec());
     if let Some((path, svg)) = flags.picture()? {
-        draw(&seats, (&job, system), (path, svg, flags.show.unwrap_or(ShowFlag::Stress)), &output)?;
-        return Ok(DONE);
+        let files = drawn(&seats, (&job, system), (path, svg, flags.show.unwrap_or(ShowFlag::Stress)))?;
+        return Ok(Outcome { text: None, files, code: DONE });
     }
     if flags.show.is_some() {
         let help = "name a picture, such as -o section.svg, or leave --show out";
@@ -102,8 +101,7 @@ pub(super) fn run(flags: &SectionFlags, inputs: &[&Path]) -> Result<u8, Failure>
         Format::Text => report::text(&job, &seats, system),
         Format::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
     };
-    output.write_result(text.as_bytes())?;
-    Ok(DONE)
+    Ok(Outcome::done(text))
 }
 
 impl SectionFlags {
@@ -164,31 +162,24 @@ impl SeatFlag {
 }
 
 /// One picture a seat; with two seats the seat's name goes into the file's name.
-fn draw(
+fn drawn(
     seats: &[SectionPlan],
     (job, system): (&Job, System),
     (path, svg, show): (&Path, bool, ShowFlag),
-    output: &Output<'_>,
-) -> Result<(), Failure> {
+) -> Result<Vec<NamedBytes>, Failure> {
     let show = match show {
         ShowFlag::Stress => Shown::VonMises,
         ShowFlag::Hoop => Shown::Hoop,
         ShowFlag::RadialDisplacement => Shown::RadialDisplacement,
     };
-    let files: Vec<PathBuf> = seats
-        .iter()
-        .map(|seat| if seats.len() == 1 { path.to_owned() } else { super::plan::for_seat(path, seat.seat) })
-        .collect();
-    for file in &files {
-        output.may_write(file)?;
-    }
-    for (seat, file) in seats.iter().zip(files) {
+    let of = |seat: &SectionPlan| {
+        let file = if seats.len() == 1 { path.to_owned() } else { super::plan::for_seat(path, seat.seat) };
         let request = SectionPicture { seat, title: &job.heading.title, show, system };
         let drawn = if svg { plot::section_svg(&request).map(String::into_bytes) } else { plot::section_png(&request) };
         let drawn = drawn.map_err(|error| {
             Failure::plain(format!("the section could not be drawn: {error}"), "print the table: leave -o out")
         })?;
-        output.write_file(&file, &drawn)?;
-    }
-    Ok(())
+        Ok((file, drawn))
+    };
+    seats.iter().map(of).collect()
 }

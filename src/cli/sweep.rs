@@ -1,8 +1,8 @@
 use super::args::{PlanFormat, SweepFlags};
 use super::failure::{Failure, named};
-use super::options::{JOB, draw};
-use super::output::Output;
-use super::{Outcome, input, spread};
+use super::options::{JOB, drawn};
+use super::output::NamedBytes;
+use super::{DONE, Outcome, input, spread};
 use crate::job::{self, Job, put};
 use crate::plan::{self, Method, SeatKind, SolvedSeats};
 use crate::quantity::System;
@@ -37,16 +37,17 @@ pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
     let first = jobs.first();
     let system = flags.units.or(first.map_or_else(Default::default, |job| job.system));
     let title = first.map_or("", |job| job.heading.title.as_str());
+    let mut files = Vec::new();
     if let Some(path) = &flags.plot {
         let keys: Vec<SweepKey> = over.into_iter().map(axis).collect();
-        picture((flags, path), &keys, &steps, (title, system))?;
+        files.extend(pictures(path, &keys, &steps, (title, system))?);
     }
     let text = match flags.format {
         PlanFormat::Text => report::text(title, &keys, &steps, system),
         PlanFormat::Json => report::json(title, &keys, &steps).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&keys, &steps).map_err(Failure::unprintable)?,
     };
-    Ok(Outcome::done(text))
+    Ok(Outcome { text: Some(text), files, code: DONE })
 }
 
 fn axis(over: Over) -> SweepKey {
@@ -55,16 +56,15 @@ fn axis(over: Over) -> SweepKey {
 }
 
 /// One picture a seat.
-fn picture(
-    (flags, path): (&SweepFlags, &Path),
+fn pictures(
+    path: &Path,
     keys: &[SweepKey],
     steps: &[Step<'_>],
     (subtitle, system): (&str, System),
-) -> Result<(), Failure> {
+) -> Result<Vec<NamedBytes>, Failure> {
     let seats: Vec<SeatKind> = steps.first().iter().flat_map(|step| step.plan.seats.iter().map(|s| s.seat)).collect();
     let names: Vec<&str> = keys.iter().map(|key| key.name.as_str()).collect();
-    let output = Output::new(&flags.output, vec![&flags.job]);
-    draw(path, &output, &seats, |seat, svg| {
+    drawn(path, &seats, |seat, svg| {
         let title = format!("Clearance over {}, {} seat", names.join(" and "), seats[seat].name());
         let request = SweepRequest { keys, steps, seat, title: &title, subtitle, system };
         if svg { plot::sweep_svg(&request).map(String::into_bytes) } else { plot::sweep_png(&request) }

@@ -7,7 +7,7 @@
 use super::model::{Job, Piece, Treatment};
 use super::problem::{Problem, Problems};
 use super::{Hold, LONGEST_TEXT};
-use crate::quantity::{self, Length, ThermodynamicTemperature, Time};
+use crate::quantity::{self, Length, ThermodynamicTemperature, Time, Toward, show_duration};
 use crate::stock::Curve;
 use std::ops::Range;
 use uom::si::power::watt;
@@ -116,7 +116,7 @@ pub(crate) fn treatment_of(job: &Job, piece: Piece) -> Option<&Treatment> {
 }
 
 fn problem(problems: &mut Vec<Problem>, at: Range<usize>, message: String, help: impl Into<String>) {
-    problems.push(Problem { message, at, help: help.into() });
+    problems.push(Problem::new(at, message, help));
 }
 
 fn rows(text: &str, problems: &mut Vec<Problem>) -> (Vec<Row>, usize) {
@@ -215,7 +215,7 @@ impl Cells<'_> {
         };
         if piece.is_none() {
             let message = format!("part cannot be \"{}\"", self.part);
-            problem(problems, self.place(self.part), message, "write bearing, bush, plug, housing or shaft");
+            problem(problems, self.place(self.part), message, "write one of: bearing, bush, plug, housing, shaft");
         }
         let value = self.value();
         if let Err((message, help)) = &value {
@@ -246,8 +246,8 @@ fn piece_readings(piece: Piece, rows: &[&Row], job: &Job, problems: &mut Vec<Pro
     };
     for pair in rows.windows(2) {
         if pair[1].time < pair[0].time {
-            let (now, then) = (pair[1].time.get::<second>(), pair[0].time.get::<second>());
-            let message = format!("this reading was taken at {now} s, but the one above it at {then} s");
+            let [now, then] = [pair[1].time, pair[0].time].map(|time| show_duration(time, Toward::Nearest));
+            let message = format!("this reading was taken at {now}, but the one above it at {then}");
             problem(
                 problems,
                 pair[1].at.clone(),
@@ -275,7 +275,9 @@ fn piece_readings(piece: Piece, rows: &[&Row], job: &Job, problems: &mut Vec<Pro
         }
     }
     if problems.len() == before && readings.len() < FEWEST {
-        let message = format!("there are {} readings of this part after 0 s, but a fit needs {FEWEST}", readings.len());
+        let count = readings.len();
+        let are = if count == 1 { "is 1 reading".to_owned() } else { format!("are {count} readings") };
+        let message = format!("there {are} of this part after 0 s, but a fit needs {FEWEST}");
         problem(
             problems,
             rows[0].at.clone(),
@@ -311,11 +313,12 @@ fn possible(
     if (start.min(end) - slack..=start.max(end) + slack).contains(&read) {
         return;
     }
-    let message = format!(
-        "`{}` is {read:.1} °C, but {} takes it from {start:.1} °C towards {end:.1} °C",
-        row.typed,
-        treatment.medium.id()
-    );
+    let typed = match row.value {
+        Value::Temperature(_) => format!("`{}`", row.typed),
+        Value::Size(_) => format!("`{}` says {read:.1} °C, which", row.typed),
+    };
+    let medium = treatment.medium.id();
+    let message = format!("{typed} cannot be: {medium} takes this part from {start:.1} °C towards {end:.1} °C");
     let help = "was it the other unit, °F for °C? If it is right, the temperature of the medium or of the shop in the job is not: \
                 state what your thermometer says";
     problem(problems, row.at.clone(), message, help);

@@ -151,7 +151,7 @@ fn read(text: &str, library: &Library, notes: &mut Notes) -> Option<Job> {
         let at = error.span().unwrap_or(0..0);
         notes.problem(
             at,
-            format!("this is not TOML: {}", error.message()),
+            format!("this is not TOML: {}", problem::plainly(error.message())),
             "a job is lines of key = \"value\" under [tables]",
         );
     }

@@ -21,11 +21,8 @@ pub(super) fn designation(section: &Section<'_>, notes: &mut Notes) -> Option<De
             Some(designation)
         }
         Err(error) => {
-            notes.problem(
-                words.part(0..words.text.len()),
-                format!("`{}`: {error}", section.path("designation")),
-                wanted,
-            );
+            let at = words.part(0..words.text.len());
+            notes.advised(at, &section.path("designation"), &error.to_string(), wanted);
             None
         }
     }

@@ -3,10 +3,11 @@
 use super::model::{self, Bench, Heading, Housing, Job, Part, Press, ServiceState, Shaft, Treatment};
 use super::section::{Notes, Section, flatten};
 use super::{
-    Fasteners, Inspection, Seal, Stack, reach, read_fasteners, read_inspection, read_media, read_part, read_press,
-    read_scatter, read_seal, read_seats, read_shop, read_stack, read_treatment, scatter, smell, usual_system,
+    Fasteners, Inspection, Seal, Stack, reach, read_fasteners, read_inspection, read_material, read_media, read_part,
+    read_press, read_scatter, read_seal, read_seats, read_shop, read_stack, read_treatment, scatter, smell,
+    usual_system,
 };
-use crate::quantity::{AngularVelocity, TemperatureInterval, ThermodynamicTemperature};
+use crate::quantity::{AngularVelocity, Length, TemperatureInterval, ThermodynamicTemperature};
 use crate::stock::Library;
 use crate::stock::material::Material;
 use crate::stock::medium::{Direction, Medium};
@@ -57,7 +58,10 @@ pub(super) fn job(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Op
         .and_then(|section| read_part::part(&section, &wanted, library, notes));
     let chill = treatment(top, "chill", Direction::Chill, &wanted, library, notes);
     let warm = treatment(top, "warm", Direction::Warm, &wanted, library, notes);
-    let seats = seats(top, part, (housing.as_ref(), shaft.as_ref(), shop), library, notes)?;
+    let Some(seats) = seats(top, part, (housing.as_ref(), shaft.as_ref(), shop), library, notes) else {
+        alone(top, bench_section.as_ref(), [housing.as_ref(), shaft.as_ref()], shop, library, notes);
+        return None;
+    };
     let around = around(top, &seats, (bench_section.as_ref(), shop), library, notes)?;
     let running = running(top, &seats.part, notes);
     let beside = beside(top, &seats.part, (seats.housing.is_some(), seats.shaft.is_some()), notes);
@@ -89,6 +93,25 @@ pub(super) fn job(top: &Section<'_>, library: &Library, notes: &mut Notes) -> Op
         assumptions: Vec::new(),
         _sealed: model::Sealed,
     })
+}
+
+/// What leans on no seat, read for its own mistakes where there is none that is sound; what was told before is told once.
+fn alone(
+    top: &Section<'_>,
+    bench: Option<&Section<'_>>,
+    seats: [Option<&Section<'_>>; 2],
+    shop: ThermodynamicTemperature,
+    library: &Library,
+    notes: &mut Notes,
+) {
+    // The size sets a default alone, which no one will see.
+    read_shop::bench(bench, shop, Length::default(), library, notes);
+    if let Some(section) = top.section("shop", &read_media::KEYS, notes) {
+        read_media::media(&section, library, notes);
+    }
+    for section in seats.into_iter().flatten().filter(|section| section.has("material")) {
+        read_material::material_at(section, "material", library, notes);
+    }
 }
 
 fn seats(

@@ -51,6 +51,10 @@ pub(super) struct Wanted {
 
 pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, notes: &mut Notes) -> Option<Part> {
     let designation = designation(section, notes);
+    if section.has("designation") && designation.is_none() {
+        // What it would have said is not missing.
+        return None;
+    }
     let kind = kind(section, designation.is_some(), notes);
     let sizes = sizes(section, kind, designation.as_ref(), notes);
     let material = part_material(section, kind, library, notes);
@@ -190,7 +194,10 @@ fn part_material(
         notes.assume("bearing.material", AnyValue::Text("bearing-steel".into()), why);
         return library.material("bearing-steel").ok();
     }
-    section.missing("material", "name the material of the part (`seatwise materials` lists them)", notes);
+    // Of a kind that is unknown no one can say whether it needs one.
+    if kind.is_some() {
+        section.missing("material", "name the material of the part (`seatwise materials` lists them)", notes);
+    }
     None
 }
 

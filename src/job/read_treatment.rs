@@ -4,7 +4,7 @@ use super::entry::AnyValue;
 use super::model::{FilmChoice, Hold, Piece, Treatment, Wrapping};
 use super::read_medium::{blower, rests_on, store};
 use super::section::{Found, Notes, Section, nearest};
-use crate::quantity::{self, Power, ThermodynamicTemperature, Time, celsius};
+use crate::quantity::{self, Power, ThermodynamicTemperature, Time, Toward, celsius, show_duration};
 use crate::stock::Library;
 use crate::stock::medium::{Direction, Film, Law, Medium, Transfer};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -317,9 +317,9 @@ fn hold(section: &Section<'_>, asked: &Asked, notes: &mut Notes) -> Option<Hold>
 }
 
 fn hold_time(found: Found<Time>, section: &Section<'_>, notes: &mut Notes) -> Option<Hold> {
-    let seconds = found.value.get::<second>();
-    if seconds < 1.0 || found.value.get::<hour>() > LONGEST_HOLD_H {
-        let message = format!("`{}` is {seconds} s but must lie from 1 s to {LONGEST_HOLD_H} h", section.path("hold"));
+    let typed = show_duration(found.value, Toward::Nearest);
+    if found.value.get::<second>() < 1.0 || found.value.get::<hour>() > LONGEST_HOLD_H {
+        let message = format!("`{}` is {typed} but must lie from 1 s to {LONGEST_HOLD_H} h", section.path("hold"));
         notes.problem(found.at, message, "check the number and its unit: s, min or h");
         return None;
     }

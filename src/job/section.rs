@@ -17,7 +17,7 @@ pub(super) struct Notes {
 
 impl Notes {
     pub(super) fn problem(&mut self, at: Range<usize>, message: impl Into<String>, help: impl Into<String>) {
-        self.problems.push(Problem { message: message.into(), at, help: help.into() });
+        self.problems.push(Problem::new(at, message, help));
     }
 
     /// A refusal that carries its own advice after `help:`; `otherwise` is the advice when it carries none.

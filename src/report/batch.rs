@@ -1,7 +1,8 @@
 //! Rows of a batch: each job of a list as rows of CSV, or as a line of JSON.
 
-use super::csv::safe;
+use super::csv::values;
 use super::results::{cells, flags, object};
+use super::sheet::{Cell, head, written};
 use crate::plan::Plan;
 use serde_json::{Value, json};
 
@@ -19,45 +20,56 @@ impl RowMistake {
     /// The mistake on one line.
     pub fn line(&self) -> String {
         let place = self.column.as_ref().map(|column| format!("{column}: ")).unwrap_or_default();
-        format!("{place}{}; help: {}", self.message, self.help).replace(['\n', '\r'], " ")
+        // A message that begins with its key would say it twice.
+        let own = self.column.as_ref().and_then(|column| self.message.strip_prefix(&format!("`{column}`: ")));
+        format!("{place}{}; help: {}", own.unwrap_or(&self.message), self.help).replace(['\n', '\r'], " ")
     }
 }
 
-/// The heading of the CSV; `plan` is any plan.
-pub fn heading(plan: &Plan<'_>) -> Vec<String> {
+/// The heading of the CSV as its line; `plan` is any plan.
+///
+/// # Errors
+/// None in practice: the text is written to memory.
+pub fn heading(plan: &Plan<'_>) -> Result<String, csv::Error> {
     let names = plan.seats.first().map(|seat| cells(plan, seat)).unwrap_or_default();
-    let names = names.into_iter().map(|(name, _)| name);
-    ["status".to_owned()].into_iter().chain(names).chain(ENDS.map(str::to_owned)).collect()
+    written([head(["status"].into_iter().chain(names.iter().map(|(name, _)| name.as_str())).chain(ENDS))])
 }
 
 const ENDS: [&str; 3] = ["cautions", "reason", "error"];
 
-/// A planned job as CSV: one row a seat.
-pub fn planned_rows(plan: &Plan<'_>) -> Vec<Vec<String>> {
+/// A planned job as lines of CSV: one a seat.
+///
+/// # Errors
+/// None in practice: the text is written to memory.
+pub fn planned_lines(plan: &Plan<'_>) -> Result<String, csv::Error> {
     let (codes, reason) = flags(plan);
     let row = |seat| {
-        let cells = cells(plan, seat).into_iter().map(|(_, cell)| cell);
-        let ends = [codes.clone(), safe(&reason), String::new()];
-        ["planned".to_owned()].into_iter().chain(cells).chain(ends).collect()
+        let ends = [Cell::text(codes.as_str()), Cell::text(reason.as_str()), Cell::Nothing];
+        [Cell::text("planned")].into_iter().chain(values(cells(plan, seat))).chain(ends).collect()
     };
-    plan.seats.iter().map(row).collect()
+    written(plan.seats.iter().map(row))
 }
 
-/// A row that could not be planned, as CSV of so many columns: its title and reference, and every mistake.
-pub fn refused_row(columns: usize, title: &str, reference: &str, mistakes: &[RowMistake]) -> Vec<String> {
-    let mut row = vec![String::new(); columns];
+/// A row that could not be planned, as a line of CSV under `heading`: its title and reference, and every mistake.
+///
+/// # Errors
+/// None in practice: the text is written to memory.
+pub fn refused_line(
+    heading: &str,
+    title: &str,
+    reference: &str,
+    mistakes: &[RowMistake],
+) -> Result<String, csv::Error> {
+    let columns = heading.split(',').count();
+    let mut row = vec![Cell::Nothing; columns];
     let said: Vec<String> = mistakes.iter().map(RowMistake::line).collect();
-    for (at, text) in [
-        (0, "error".to_owned()),
-        (1, safe(title)),
-        (2, safe(reference)),
-        (columns.saturating_sub(1), safe(&said.join(" | "))),
-    ] {
+    for (at, text) in [(0, "error"), (1, title), (2, reference), (columns.saturating_sub(1), said.join(" | ").as_str())]
+    {
         if let Some(cell) = row.get_mut(at) {
-            *cell = text;
+            *cell = Cell::text(text);
         }
     }
-    row
+    written([row])
 }
 
 /// A planned job as a JSON object.

@@ -1,6 +1,6 @@
 //! The plan as CSV: a heading line and one row a seat, the main numbers under the names of the JSON.
 
-use super::json::figures;
+use super::sheet::{Cell, Named, head, written};
 use crate::assembly::seal::CaseForce;
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::{Plan, SeatPlan, Soak, Window};
@@ -19,16 +19,9 @@ use uom::si::time::second;
 /// # Errors
 /// None in practice: the text is written to memory.
 pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    for (number, seat) in plan.seats.iter().enumerate() {
-        let cells = cells(plan, seat);
-        if number == 0 {
-            writer.write_record(cells.iter().map(|(name, _)| name.as_str()))?;
-        }
-        writer.write_record(cells.iter().map(|(_, cell)| cell.as_str()))?;
-    }
-    let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+    let seats: Vec<Vec<Named>> = plan.seats.iter().map(|seat| cells(plan, seat)).collect();
+    let names = seats.first().map(|cells| head(cells.iter().map(|(name, _)| name.as_str())));
+    written(names.into_iter().chain(seats.into_iter().map(values)))
 }
 
 /// The plan of a shaft seal alone as CSV text: a heading line and one row, the main numbers under the names of the JSON.
@@ -37,14 +30,14 @@ pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
 /// None in practice: the text is written to memory.
 pub fn seal_alone(plan: &SealAlonePlan<'_>) -> Result<String, csv::Error> {
     let (heading, seal) = (&plan.job.heading, &plan.seal);
-    let mm = |length: Length| number(length.get::<millimeter>());
-    let none = Cases { tightest: String::new(), middle: String::new(), loosest: String::new() };
-    let force = |of: fn(CaseForce) -> Force| seal.force.map(of).map(newtons).unwrap_or_default();
+    let mm = |length: Length| Cell::number(length.get::<millimeter>());
+    let none = Cases { tightest: Cell::Nothing, middle: Cell::Nothing, loosest: Cell::Nothing };
+    let force = |of: fn(CaseForce) -> Force| seal.force.map(of).map_or(Cell::Nothing, newtons);
     let mut cells = vec![
-        cell("title", safe(&heading.title)),
-        cell("reference", safe(heading.reference.as_deref().unwrap_or_default())),
-        cell("seal", seal.name.clone()),
-        cell("case", seal.case.to_owned()),
+        words("title", &heading.title),
+        words("reference", heading.reference.as_deref().unwrap_or_default()),
+        words("seal", &seal.name),
+        words("case", seal.case),
     ];
     cells.extend(range("interference_um", seal.interference.map_or(none, |fit| fit.map(um))));
     cells.extend([
@@ -54,24 +47,21 @@ pub fn seal_alone(plan: &SealAlonePlan<'_>) -> Result<String, csv::Error> {
         cell("depth_mm", mm(seal.stand.reached)),
         cell("reading_least_mm", mm(seal.reading.0)),
         cell("reading_most_mm", mm(seal.reading.1)),
-        cell("shift_mm", seal.shift.map(mm).unwrap_or_default()),
+        cell("shift_mm", seal.shift.map_or(Cell::Nothing, mm)),
     ]);
-    let (names, row) = cells.into_iter().unzip();
-    written([names, row])
+    let names = head(cells.iter().map(|(name, _)| name.as_str()));
+    written([names, values(cells)])
 }
 
-/// A name and what stands under it.
-pub(crate) type Cell = (String, String);
-
 /// The main numbers of a seat.
-pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
+pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
     let heading = &plan.job.heading;
     let mut cells = vec![
-        cell("title", safe(&heading.title)),
-        cell("reference", safe(heading.reference.as_deref().unwrap_or_default())),
-        cell("seat", seat.seat.name().to_owned()),
-        cell("verdict", seat.verdict.words().to_owned()),
-        cell("nominal_mm", number(seat.nominal.get::<millimeter>())),
+        words("title", &heading.title),
+        words("reference", heading.reference.as_deref().unwrap_or_default()),
+        words("seat", seat.seat.name()),
+        words("verdict", seat.verdict.words()),
+        cell("nominal_mm", Cell::number(seat.nominal.get::<millimeter>())),
     ];
     cells.extend(range("interference_um", seat.fit.clearance.map(|c| um(-c))));
     cells.extend(range("at_bore_clearance_um", seat.at_bore.clearance.map(um)));
@@ -83,11 +73,20 @@ pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
     cells
 }
 
-fn cell(name: &str, text: String) -> Cell {
-    (name.to_owned(), text)
+fn cell(name: &str, cell: Cell) -> Named {
+    (name.to_owned(), cell)
 }
 
-fn range(name: &str, cases: Cases<String>) -> [Cell; 3] {
+fn words(name: &str, words: &str) -> Named {
+    cell(name, Cell::text(words))
+}
+
+/// A row without the names of its columns.
+pub(crate) fn values(cells: Vec<Named>) -> Vec<Cell> {
+    cells.into_iter().map(|(_, cell)| cell).collect()
+}
+
+fn range(name: &str, cases: Cases<Cell>) -> [Named; 3] {
     [
         cell(&format!("{name}_tightest"), cases.tightest),
         cell(&format!("{name}_middle"), cases.middle),
@@ -95,64 +94,34 @@ fn range(name: &str, cases: Cases<String>) -> [Cell; 3] {
     ]
 }
 
-fn soak(name: &str, soak: Option<&Soak>) -> [Cell; 3] {
-    let of = |read: fn(&Soak) -> String| soak.map(read).unwrap_or_default();
+fn soak(name: &str, soak: Option<&Soak>) -> [Named; 3] {
+    let of = |read: fn(&Soak) -> Cell| soak.map_or(Cell::Nothing, read);
     [
-        cell(&format!("{name}_medium"), of(|soak| safe(&soak.medium))),
+        cell(&format!("{name}_medium"), of(|soak| Cell::text(soak.medium.as_str()))),
         cell(&format!("{name}_hold_s"), of(|soak| seconds(soak.hold))),
         cell(&format!("{name}_end_c"), of(|soak| celsius(soak.end))),
     ]
 }
 
-fn window(window: Window) -> String {
+fn window(window: Window) -> Cell {
     match window {
         Window::Lasts(time) => seconds(time),
-        Window::Always | Window::Beyond(_) => String::new(),
+        Window::Always | Window::Beyond(_) => Cell::Nothing,
     }
 }
 
-/// Rows as CSV text.
-pub(crate) fn written(rows: impl IntoIterator<Item = Vec<String>>) -> Result<String, csv::Error> {
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    for row in rows {
-        writer.write_record(&row)?;
-    }
-    let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+fn um(length: Length) -> Cell {
+    Cell::number(length.get::<micrometer>())
 }
 
-/// Text that a spreadsheet will not run.
-pub(crate) fn safe(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{text}") } else { text.to_owned() }
+fn newtons(force: Force) -> Cell {
+    Cell::number(force.get::<newton>())
 }
 
-fn number(value: f64) -> String {
-    figures(value).to_string()
+fn celsius(temperature: ThermodynamicTemperature) -> Cell {
+    Cell::number(temperature.get::<degree_celsius>())
 }
 
-fn um(length: Length) -> String {
-    number(length.get::<micrometer>())
-}
-
-fn newtons(force: Force) -> String {
-    number(force.get::<newton>())
-}
-
-fn celsius(temperature: ThermodynamicTemperature) -> String {
-    number(temperature.get::<degree_celsius>())
-}
-
-fn seconds(time: Time) -> String {
-    number(time.get::<second>())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::safe;
-
-    #[test]
-    fn text_that_looks_like_a_formula_is_kept_from_running() {
-        assert_eq!(safe("=1+1"), "'=1+1");
-        assert_eq!(safe("Pump -1"), "Pump -1");
-    }
+fn seconds(time: Time) -> Cell {
+    Cell::number(time.get::<second>())
 }

@@ -1,8 +1,8 @@
 //! A log beside its plan, as text, CSV or JSON.
 
 use super::chart::aligned;
-use super::csv::{safe, written};
 use super::json::{figures, pretty};
+use super::sheet::{self, Cell};
 use super::text::Page;
 use crate::job::Piece;
 use crate::plan::log::{CurvePoint, Deviation, FittedFilm, LogPlan, LogPoint, NoFilm, PieceLog};
@@ -278,23 +278,23 @@ pub fn kept(plan: &LogPlan<'_>) -> Vec<(String, String)> {
 /// # Errors
 /// None in practice: the text is written to memory.
 pub fn csv(plan: &LogPlan<'_>) -> Result<String, csv::Error> {
-    let head =
+    let names =
         ["part", "medium", "time_s", "read_c", "expected_slow_c", "expected_middle_c", "expected_quick_c", "fitted_c"];
-    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    let mut rows = vec![sheet::head(names)];
     for piece in &plan.pieces {
         for point in &piece.points {
             let mut row = vec![
-                noun(plan, piece.piece).to_owned(),
-                safe(&piece.medium),
-                figures(point.time.get::<second>()).to_string(),
+                Cell::text(noun(plan, piece.piece)),
+                Cell::text(piece.medium.as_str()),
+                Cell::number(point.time.get::<second>()),
             ];
-            let degrees = [point.read].into_iter().chain(point.expected).map(|t| celsius(t).to_string());
+            let degrees = [point.read].into_iter().chain(point.expected).map(|t| Cell::number(celsius(t)));
             row.extend(degrees);
-            row.push(point.fitted.map_or_else(String::new, |t| celsius(t).to_string()));
+            row.push(Cell::number(point.fitted.map(celsius)));
             rows.push(row);
         }
     }
-    written(rows)
+    sheet::written(rows)
 }
 
 /// The log as one JSON object, `seatwise.log/1`.

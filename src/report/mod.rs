@@ -14,10 +14,12 @@ pub mod log;
 pub mod options;
 #[cfg(feature = "cli")]
 pub mod plot;
+pub mod refusal;
 pub(crate) mod results;
 pub mod scatter;
 pub mod schemas;
 pub mod section;
+pub(crate) mod sheet;
 pub mod stock;
 pub mod sweep;
 pub mod text;

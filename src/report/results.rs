@@ -1,7 +1,7 @@
 //! The main results of a seat, for outputs that hold many plans.
 
-use super::csv::{self, Cell};
-use super::json::figures;
+use super::csv;
+use super::sheet::{Cell, Named};
 use super::words;
 use crate::plan::{Caution, GripTime, Level, Plan, SeatPlan, Verdict, Window};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_temperature};
@@ -10,35 +10,20 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
 /// The cells of a plan's CSV, and how long the tightest case stays free and where it locks.
-pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Cell> {
+pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
     let mut cells = csv::cells(plan, seat);
-    let number = |value: Option<f64>| value.map(|value| figures(value).to_string()).unwrap_or_default();
     let lock = seat.lock.tightest.map(|lock| lock.get::<degree_celsius>());
-    cells.push(("free_in_seat_s_tightest".to_owned(), number(free_in_seat(seat).map(|time| time.get::<second>()))));
-    cells.push(("lock_c_tightest".to_owned(), number(lock)));
+    cells.push((
+        "free_in_seat_s_tightest".to_owned(),
+        Cell::number(free_in_seat(seat).map(|time| time.get::<second>())),
+    ));
+    cells.push(("lock_c_tightest".to_owned(), Cell::number(lock)));
     cells
 }
 
-/// Cells that are text, even where the text is a number.
-const TEXT: [&str; 6] = ["title", "reference", "seat", "verdict", "chill_medium", "warm_medium"];
-
 /// The cells of a seat as an object: a number where it is one, null where there is none.
 pub(crate) fn object(plan: &Plan<'_>, seat: &SeatPlan) -> Map<String, Value> {
-    let named = |(name, cell): Cell| {
-        let value = value(&name, &cell);
-        (name, value)
-    };
-    cells(plan, seat).into_iter().map(named).collect()
-}
-
-fn value(name: &str, cell: &str) -> Value {
-    if cell.is_empty() {
-        return Value::Null;
-    }
-    if TEXT.contains(&name) {
-        return Value::from(cell);
-    }
-    cell.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map_or_else(|| Value::from(cell), Value::Number)
+    cells(plan, seat).into_iter().map(|(name, cell)| (name, cell.json())).collect()
 }
 
 /// How long the tightest case stays free in its seat; none where it does not grip.

@@ -1,7 +1,7 @@
 //! The scatter of a plan as text and CSV.
 
-use super::csv::{safe, written};
 use super::json::figures;
+use super::sheet::{Cell, head, written};
 use super::text::{Page, Table};
 use super::words;
 use crate::job::AnyValue;
@@ -179,19 +179,18 @@ fn drawn(scatter: &Scatter, seat: &SeatScatter, system: System, page: &mut Page)
 /// # Errors
 /// None in practice: the text is written to memory.
 pub fn csv(scatter: &Scatter) -> Result<String, csv::Error> {
-    let head = ["seat", "quantity", "draws", "seed", "mean", "standard_deviation", "least", "most"];
-    let head = head.into_iter().map(str::to_owned).chain(PERCENTILES.iter().map(|p| format!("percentile_{p}")));
-    let mut rows = vec![head.collect::<Vec<_>>()];
+    let names = ["seat", "quantity", "draws", "seed", "mean", "standard_deviation", "least", "most"];
+    let percentiles = PERCENTILES.map(|p| format!("percentile_{p}"));
+    let mut rows = vec![head(names.into_iter().chain(percentiles.iter().map(String::as_str)))];
     for seat in &scatter.seats {
         for summary in &seat.outputs {
-            let cell = |value: Option<f64>| {
-                value.and_then(|value| number(summary.output, value)).map(|value| value.to_string()).unwrap_or_default()
-            };
+            let cell = |value: Option<f64>| Cell::number(value.and_then(|value| number(summary.output, value)));
             let mut row = vec![
-                safe(seat.seat.name()),
-                key(summary.output).to_owned(),
-                scatter.draws.to_string(),
-                scatter.seed.to_string(),
+                Cell::text(seat.seat.name()),
+                Cell::text(key(summary.output)),
+                // Counts are digits alone, and a seed may have more of them than a number keeps.
+                Cell::text(scatter.draws.to_string()),
+                Cell::text(scatter.seed.to_string()),
             ];
             row.extend([summary.mean, summary.deviation, Some(summary.least), Some(summary.most)].map(cell));
             row.extend(summary.percentiles.iter().map(|value| cell(Some(*value))));

@@ -4,7 +4,7 @@
 //! `tests/schema.rs` holds what is printed to them, without a field more or less.
 
 use super::json::{self, pretty};
-use super::{exercise, section};
+use super::{exercise, refusal, section};
 use serde_json::{Map, Value, json};
 
 /// A schema as JSON text.
@@ -20,6 +20,7 @@ const ALL: &[(&str, Schema)] = &[
     ("sweep", || pretty(&sweep())),
     ("compare", || pretty(&compare())),
     ("batch", || pretty(&batch())),
+    ("error", refusal::schema),
 ];
 
 /// The names, as [`schema`] takes them.

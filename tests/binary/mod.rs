@@ -13,7 +13,7 @@ pub struct Run {
 /// The program with these arguments, not run yet.
 pub fn seatwise(arguments: &[&str]) -> Command {
     let mut command = Command::cargo_bin("seatwise").unwrap();
-    command.env("NO_COLOR", "1").current_dir(env!("CARGO_MANIFEST_DIR")).args(arguments);
+    command.env("NO_COLOR", "1").env_remove("COLUMNS").current_dir(env!("CARGO_MANIFEST_DIR")).args(arguments);
     command
 }
 

@@ -6,7 +6,8 @@ mod row;
 
 use super::args::{BatchFlags, BatchFormat};
 use super::failure::{Failure, named};
-use super::output::Output;
+use super::output::{Output, is_stream, unprinted, unwritten};
+use super::voice::Voice;
 use super::{DONE, Outcome, SOME_FAILED, input};
 use crate::stock::Library;
 use indicatif::{ProgressBar, ProgressStyle};
@@ -14,6 +15,7 @@ use list::{List, Record};
 use part::{Part, Progress};
 use rayon::prelude::*;
 use row::{Planner, Told};
+use std::fs::OpenOptions;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -27,70 +29,103 @@ pub(super) fn template() -> Outcome {
     Outcome::done(TEMPLATE.to_owned())
 }
 
-pub(super) fn run(flags: &BatchFlags, inputs: &[&Path]) -> Result<u8, Failure> {
+pub(super) fn run(flags: &BatchFlags, output: &Output<'_>, voice: Voice) -> Result<u8, Failure> {
     let library = input::library(&flags.own)?;
     let path = flags.list.clone().unwrap_or_else(|| PathBuf::from("-"));
+    if let Some(file) = output.file() {
+        output.may_write_text()?;
+        part::is_no_input(file, output)?;
+    }
     let mut list = List::open(&path)?;
     let planner = Planner::new(list.columns().to_vec(), flags.format, &library)?;
-    let file = flags.output.file.as_deref().filter(|file| *file != Path::new("-"));
-    let Some(file) = file else {
-        let mut out = std::io::BufWriter::new(anstream::stdout());
+    let run = Run { flags, path: &path, planner: &planner, library: &library, voice };
+    match output.file() {
+        None => run.to_stream(&mut list, anstream::stdout()),
+        Some(file) if is_stream(file) => {
+            let stream = OpenOptions::new().write(true).open(file).map_err(|error| unwritten(file, &error))?;
+            run.to_stream(&mut list, stream)
+        }
+        Some(file) => run.to_file(&mut list, file),
+    }
+}
+
+/// What all rows of a list share.
+struct Run<'r> {
+    flags: &'r BatchFlags,
+    path: &'r Path,
+    planner: &'r Planner,
+    library: &'r Library,
+    voice: Voice,
+}
+
+impl Run<'_> {
+    /// Rows as they come, to a pipe or a device.
+    fn to_stream(&self, list: &mut List, stream: impl Write) -> Result<u8, Failure> {
+        let mut out = std::io::BufWriter::new(stream);
         let mut progress = Progress::default();
-        write(&mut out, planner.heading())?;
-        while let Some(told) = chunk(&mut list, &planner, &library, &mut progress)? {
-            tell(&path, &told, None);
+        write(&mut out, self.planner.heading())?;
+        while let Some(told) = self.chunk(list, &mut progress)? {
+            self.tell(&told, None);
             write(&mut out, &text(&told))?;
         }
-        out.flush().map_err(|error| unwritten(&error))?;
-        return Ok(code(&progress, &path));
-    };
-    let output = Output::new(&flags.output, inputs.to_vec());
-    output.may_write(file)?;
-    to_file(flags, &path, (&mut list, &planner, &library), file)
-}
+        out.flush().map_err(|error| unprinted(&error))?;
+        Ok(self.code(&progress))
+    }
 
-fn to_file(
-    flags: &BatchFlags,
-    path: &Path,
-    (list, planner, library): (&mut List, &Planner, &Library),
-    file: &Path,
-) -> Result<u8, Failure> {
-    let key = part::key(flags, list.columns())?;
-    let (mut part, mut progress) = Part::open(file, &key, flags)?;
-    if progress.rows > 0 {
-        skip(list, &progress)?;
-        say(&format!("going on after {} rows that are done\n", progress.rows));
-    } else {
-        part.write(planner.heading().as_bytes())?;
+    fn to_file(&self, list: &mut List, file: &Path) -> Result<u8, Failure> {
+        let key = part::key(self.flags, list.columns())?;
+        let (mut part, mut progress) = Part::open(file, &key, self.flags)?;
+        if progress.rows > 0 {
+            skip(list, &progress)?;
+            self.voice.talk(&format!("going on after {} rows that are done\n", progress.rows));
+        } else {
+            part.write(self.planner.heading().as_bytes())?;
+        }
+        let bar = if self.voice.quiet { ProgressBar::hidden() } else { bar(list.length()) };
+        while let Some(told) = self.chunk(list, &mut progress)? {
+            self.tell(&told, Some(&bar));
+            part.write(text(&told).as_bytes())?;
+            part.keep(&progress)?;
+            bar.set_position(list.position());
+        }
+        part.finish()?;
+        bar.finish_and_clear();
+        Ok(self.code(&progress))
     }
-    let bar = bar(list.length());
-    while let Some(told) = chunk(list, planner, library, &mut progress)? {
-        tell(path, &told, Some(&bar));
-        part.write(text(&told).as_bytes())?;
-        part.keep(&progress)?;
-        bar.set_position(list.position());
-    }
-    part.finish()?;
-    bar.finish_and_clear();
-    Ok(code(&progress, path))
-}
 
-/// The results of the next rows; nothing at the end of the list.
-fn chunk(
-    list: &mut List,
-    planner: &Planner,
-    library: &Library,
-    progress: &mut Progress,
-) -> Result<Option<Vec<Told>>, Failure> {
-    let records = list.next_chunk(CHUNK)?;
-    if records.is_empty() {
-        return Ok(None);
+    /// The results of the next rows; nothing at the end of the list.
+    fn chunk(&self, list: &mut List, progress: &mut Progress) -> Result<Option<Vec<Told>>, Failure> {
+        let records = list.next_chunk(CHUNK)?;
+        if records.is_empty() {
+            return Ok(None);
+        }
+        let told: Vec<Told> = records.par_iter().map(|record| self.planner.plan(record, self.library)).collect();
+        for (record, told) in records.iter().zip(&told) {
+            progress.add(record, told.failed());
+        }
+        Ok(Some(told))
     }
-    let told: Vec<Told> = records.par_iter().map(|record| planner.plan(record, library)).collect();
-    for (record, told) in records.iter().zip(&told) {
-        progress.add(record, told.failed());
+
+    /// Reports the rows that could not be planned, each with its line in the list.
+    fn tell(&self, told: &[Told], bar: Option<&ProgressBar>) {
+        let lines: String = told.iter().flat_map(|told| told.complaints(&named(self.path))).collect();
+        if lines.is_empty() {
+            return;
+        }
+        match bar {
+            Some(bar) => bar.suspend(|| self.voice.error(&lines)),
+            None => self.voice.error(&lines),
+        }
     }
-    Ok(Some(told))
+
+    fn code(&self, progress: &Progress) -> u8 {
+        if progress.failed == 0 {
+            return DONE;
+        }
+        let (failed, rows) = (progress.failed, progress.rows);
+        self.voice.talk(&format!("{failed} of {rows} rows of {} could not be planned\n", named(self.path)));
+        SOME_FAILED
+    }
 }
 
 /// Reads over the rows that are done, which must be the same as they were.
@@ -117,32 +152,6 @@ fn text(told: &[Told]) -> String {
     told.iter().map(|told| told.text.as_str()).collect()
 }
 
-/// Reports the rows that could not be planned, each with its line in the list.
-fn tell(path: &Path, told: &[Told], bar: Option<&ProgressBar>) {
-    let lines: String = told.iter().flat_map(|told| told.complaints(&named(path))).collect();
-    if lines.is_empty() {
-        return;
-    }
-    match bar {
-        Some(bar) => bar.suspend(|| say(&lines)),
-        None => say(&lines),
-    }
-}
-
-fn say(text: &str) {
-    // A closed standard error leaves no one to tell; the exit code and the row still do.
-    let _ = anstream::stderr().write_all(text.as_bytes());
-}
-
-fn code(progress: &Progress, path: &Path) -> u8 {
-    if progress.failed == 0 {
-        return DONE;
-    }
-    let (failed, rows) = (progress.failed, progress.rows);
-    say(&format!("{failed} of {rows} rows of {} could not be planned\n", named(path)));
-    SOME_FAILED
-}
-
 /// A bar on a terminal, and nothing in a pipe.
 fn bar(length: Option<u64>) -> ProgressBar {
     let Some(length) = length else { return ProgressBar::hidden() };
@@ -153,14 +162,7 @@ fn bar(length: Option<u64>) -> ProgressBar {
 }
 
 fn write(out: &mut impl Write, text: &str) -> Result<(), Failure> {
-    out.write_all(text.as_bytes()).map_err(|error| unwritten(&error))
-}
-
-fn unwritten(error: &std::io::Error) -> Failure {
-    match error.kind() {
-        std::io::ErrorKind::BrokenPipe => Failure::ReaderGone,
-        _ => Failure::plain(format!("cannot write the result: {error}"), "check the disk or the pipe"),
-    }
+    out.write_all(text.as_bytes()).map_err(|error| unprinted(&error))
 }
 
 impl BatchFormat {

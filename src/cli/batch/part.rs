@@ -7,6 +7,7 @@ use super::list::Record;
 use crate::cli::args::BatchFlags;
 use crate::cli::failure::Failure;
 use crate::cli::input;
+use crate::cli::output::{Output, unwritten};
 use std::ffi::OsString;
 use std::fs::{self, File, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
@@ -14,6 +15,9 @@ use std::path::{Path, PathBuf};
 
 /// First line of a state; the number changes when its meaning or the results do.
 const KIND: &str = concat!("seatwise batch 1, ", env!("CARGO_PKG_VERSION"));
+
+/// How the names beside the output end: the rows, what vouches for them, and the next of that.
+const ENDS: [&str; 3] = [".part", ".state", ".state-new"];
 
 /// How far a run has come.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,7 +79,7 @@ pub(super) struct Part {
 impl Part {
     /// Begins a part, or goes on with one.
     pub(super) fn open(target: &Path, key: &str, flags: &BatchFlags) -> Result<(Self, Progress), Failure> {
-        let (part, state) = (beside(target, ".part"), beside(target, ".state"));
+        let (part, state) = (beside(target, ENDS[0]), beside(target, ENDS[1]));
         let left_over = part.exists() || state.exists();
         if left_over && !flags.resume && !flags.output.force {
             let message = format!("{} is left from a run that was interrupted", part.display());
@@ -109,8 +113,12 @@ impl Part {
     pub(super) fn keep(&self, progress: &Progress) -> Result<(), Failure> {
         let Progress { rows, failed, hash } = progress;
         let text = format!("{KIND}\n{}\n{rows} {failed} {hash:016x} {}\n", self.key, self.bytes);
-        let new = beside(&self.target, ".state-new");
-        fs::write(&new, text)
+        let new = beside(&self.target, ENDS[2]);
+        // The rows first, then what vouches for them: the order that also a power cut keeps.
+        self.file
+            .sync_data()
+            .and_then(|()| File::create(&new))
+            .and_then(|mut file| file.write_all(text.as_bytes()).and_then(|()| file.sync_data()))
             .and_then(|()| fs::rename(&new, &self.state))
             .map_err(|error| unwritten(&self.state, &error))
     }
@@ -125,14 +133,15 @@ impl Part {
     }
 }
 
+/// Whether an input has a name that the run needs for what is not whole yet.
+pub(super) fn is_no_input(target: &Path, output: &Output<'_>) -> Result<(), Failure> {
+    ENDS.iter().try_for_each(|end| output.is_no_input(&beside(target, end)))
+}
+
 fn beside(target: &Path, end: &str) -> PathBuf {
     let mut name: OsString = target.as_os_str().to_owned();
     name.push(end);
     PathBuf::from(name)
-}
-
-fn unwritten(path: &Path, error: &std::io::Error) -> Failure {
-    Failure::file(path, "cannot write", error, "choose a folder that exists and may be written")
 }
 
 /// The progress of an interrupted run and the bytes of its part that are good; a part without a state has none.

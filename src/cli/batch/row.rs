@@ -5,7 +5,7 @@ use crate::cli::args::BatchFormat;
 use crate::cli::failure::Failure;
 use crate::job::{self, Problem};
 use crate::plan::{self, Method, SolvedSeats};
-use crate::report::batch::{self as report, RowMistake, planned_json, planned_rows, refused_json, refused_row};
+use crate::report::batch::{self as report, RowMistake, planned_json, planned_lines, refused_json, refused_line};
 use crate::stock::Library;
 
 /// Any sound job: its plan gives the heading of the results.
@@ -17,7 +17,6 @@ pub(super) struct Planner {
     columns: Vec<String>,
     format: BatchFormat,
     heading: String,
-    width: usize,
     /// Sections that rows share.
     solved: SolvedSeats,
 }
@@ -46,9 +45,11 @@ impl Planner {
         let unsound = |error: String| Failure::plain(error, "report this");
         let job = job::check(SOUND, library).map_err(|problems| unsound(problems.to_string()))?;
         let plan = plan::plan(&job).map_err(|error| unsound(error.to_string()))?;
-        let head = report::heading(&plan);
-        let heading = if format == BatchFormat::Csv { line(&head) } else { String::new() };
-        Ok(Self { columns, format, heading, width: head.len(), solved: SolvedSeats::default() })
+        let heading = match format {
+            BatchFormat::Csv => report::heading(&plan).map_err(Failure::unprintable)?,
+            BatchFormat::Json => String::new(),
+        };
+        Ok(Self { columns, format, heading, solved: SolvedSeats::default() })
     }
 
     /// What stands above all results.
@@ -72,7 +73,7 @@ impl Planner {
             vec![RowMistake { column: None, message: error.to_string(), help: error.help().to_owned() }]
         })?;
         Ok(match self.format {
-            BatchFormat::Csv => planned_rows(&planned).iter().map(|row| line(row)).collect(),
+            BatchFormat::Csv => in_memory(planned_lines(&planned)),
             BatchFormat::Json => format!("{}\n", planned_json(&planned)),
         })
     }
@@ -115,7 +116,7 @@ impl Planner {
         };
         let (title, reference) = (named("title"), named("reference"));
         match self.format {
-            BatchFormat::Csv => line(&refused_row(self.width, &title, &reference, mistakes)),
+            BatchFormat::Csv => in_memory(refused_line(&self.heading, &title, &reference, mistakes)),
             BatchFormat::Json => format!("{}\n", refused_json(&title, &reference, mistakes)),
         }
     }
@@ -157,10 +158,7 @@ fn mistake(problem: &Problem, text: &str, columns: &[&str]) -> RowMistake {
     RowMistake { column, message: problem.message.clone(), help: problem.help.clone() }
 }
 
-/// A row of CSV.
-fn line(row: &[String]) -> String {
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    // Writing to memory cannot fail.
-    let _ = writer.write_record(row);
-    writer.into_inner().map(|bytes| String::from_utf8_lossy(&bytes).into_owned()).unwrap_or_default()
+/// Text that was written to memory, which cannot fail.
+fn in_memory(written: Result<String, csv::Error>) -> String {
+    written.unwrap_or_default()
 }

@@ -244,7 +244,7 @@ impl<'l> Talk<'l> {
 }
 
 fn refusal(message: impl Into<String>, help: impl Into<String>) -> Problem {
-    Problem { message: message.into(), at: 0..0, help: help.into() }
+    Problem::new(0..0, message, help)
 }
 
 /// The answer by its number or its words, or by the beginning of its words where that is one choice alone.

@@ -3,8 +3,7 @@ use crate::job::Piece;
 use crate::plan::chart::{Chart, Row};
 use crate::plan::options::Worked;
 use crate::quantity::System;
-use crate::report::csv::{safe, written};
-use crate::report::json::figures;
+use crate::report::sheet::{Cell, head, written};
 use crate::report::words;
 use uom::si::force::newton;
 use uom::si::length::micrometer;
@@ -33,7 +32,7 @@ const HEAD: [&str; 14] = [
 /// # Errors
 /// None in practice: the text is written to memory.
 pub fn csv(charts: &[Chart]) -> Result<String, csv::Error> {
-    let mut rows = vec![HEAD.map(str::to_owned).to_vec()];
+    let mut rows = vec![head(HEAD)];
     for chart in charts {
         for row in &chart.rows {
             rows.extend((0..chart.columns.len()).map(|column| cells(chart, row, column)));
@@ -42,30 +41,26 @@ pub fn csv(charts: &[Chart]) -> Result<String, csv::Error> {
     written(rows)
 }
 
-fn number(value: Option<f64>) -> String {
-    value.map(|value| figures(value).to_string()).unwrap_or_default()
-}
-
-fn cells(chart: &Chart, row: &Row, column: usize) -> Vec<String> {
+fn cells(chart: &Chart, row: &Row, column: usize) -> Vec<Cell> {
     let cell = &row.cells[column];
     let worked: Option<&Worked> = cell.as_ref().ok().map(AsRef::as_ref);
-    let of = |read: fn(&Worked) -> f64| number(worked.map(read));
+    let of = |read: fn(&Worked) -> f64| Cell::number(worked.map(read));
     let medium = chart.columns[column].as_ref();
     let inner = worked.map(|worked| worked.seat.chill.as_ref().map_or(chart.job.bench.temperature, |soak| soak.end));
     vec![
-        safe(&chart.job.heading.title),
-        chart.seat.name().to_owned(),
-        if warmed(chart) == Piece::Housing { "housing" } else { chart.job.part.kind.noun() }.to_owned(),
-        number(Some(row.outer.get::<degree_celsius>())),
-        medium.map_or("shop", |medium| medium.id()).to_owned(),
-        number(inner.map(|inner| inner.get::<degree_celsius>())),
-        worked.map_or("do not", |worked| worked.seat.verdict.words()).to_owned(),
-        worked.map(|worked| worked.is_comfortable().to_string()).unwrap_or_default(),
+        Cell::text(chart.job.heading.title.as_str()),
+        Cell::text(chart.seat.name()),
+        Cell::text(if warmed(chart) == Piece::Housing { "housing" } else { chart.job.part.kind.noun() }),
+        Cell::number(Some(row.outer.get::<degree_celsius>())),
+        Cell::text(medium.map_or("shop", |medium| medium.id())),
+        Cell::number(inner.map(|inner| inner.get::<degree_celsius>())),
+        Cell::text(worked.map_or("do not", |worked| worked.seat.verdict.words())),
+        worked.map_or(Cell::Nothing, |worked| Cell::text(worked.is_comfortable().to_string())),
         of(|worked| worked.seat.at_bore.clearance.tightest.get::<micrometer>()),
-        number(worked.and_then(|worked| worked.in_hand).map(|time| time.get::<second>())),
-        number(worked.and_then(Worked::in_seat).map(|time| time.get::<second>())),
-        number(chart.cold.lock.tightest.map(|lock| lock.get::<degree_celsius>())),
+        Cell::number(worked.and_then(|worked| worked.in_hand).map(|time| time.get::<second>())),
+        Cell::number(worked.and_then(Worked::in_seat).map(|time| time.get::<second>())),
+        Cell::number(chart.cold.lock.tightest.map(|lock| lock.get::<degree_celsius>())),
         of(|worked| worked.seat.at_bore.force.tightest.get::<newton>()),
-        cell.as_ref().err().map(|reason| safe(&words::sentence(reason, System::Metric))).unwrap_or_default(),
+        cell.as_ref().err().map_or(Cell::Nothing, |reason| Cell::text(words::sentence(reason, System::Metric))),
     ]
 }

@@ -1,9 +1,10 @@
 //! Plans side by side.
 
 use super::chart::aligned;
-use super::csv::written;
+use super::csv::values;
 use super::json::pretty;
 use super::results::{cells, flags, grave, object, shown};
+use super::sheet::{Cell, head, written};
 use super::text::Page;
 use super::words;
 use crate::job::Assumption;
@@ -110,17 +111,17 @@ fn input(one: &Compared<'_>, key: &str, system: System) -> String {
 /// # Errors
 /// None in practice: the text is written to memory.
 pub fn csv(compared: &[Compared<'_>]) -> Result<String, csv::Error> {
-    let mut rows: Vec<Vec<String>> = Vec::new();
+    let mut rows: Vec<Vec<Cell>> = Vec::new();
     for one in compared {
         let (codes, _) = flags(&one.plan);
         for seat in &one.plan.seats {
             let cells = cells(&one.plan, seat);
             if rows.is_empty() {
-                let names = cells.iter().map(|(name, _)| name.clone());
-                rows.push(["plan".to_owned()].into_iter().chain(names).chain(["cautions".to_owned()]).collect());
+                let names = cells.iter().map(|(name, _)| name.as_str());
+                rows.push(head(["plan"].into_iter().chain(names).chain(["cautions"])));
             }
-            let cells = cells.into_iter().map(|(_, cell)| cell);
-            rows.push([super::csv::safe(&one.name)].into_iter().chain(cells).chain([codes.clone()]).collect());
+            let (name, codes) = (Cell::text(one.name.as_str()), Cell::text(codes.as_str()));
+            rows.push([name].into_iter().chain(values(cells)).chain([codes]).collect());
         }
     }
     written(rows)

@@ -7,8 +7,8 @@ use crate::plan::options::{
 };
 use crate::plan::{Level, Soak};
 use crate::quantity::{Force, Length, System, ThermodynamicTemperature, Time};
-use crate::report::csv::{safe, written};
 use crate::report::json::{figures, pretty};
+use crate::report::sheet::{Cell, head, written};
 use crate::report::words;
 use serde_json::{Map, Value, json};
 use uom::si::force::newton;
@@ -160,48 +160,47 @@ const HEAD: [&str; 26] = [
 /// # Errors
 /// None in practice: the text is written to memory.
 pub fn csv(job: &Job, seats: &[SeatWays]) -> Result<String, csv::Error> {
-    let mut rows = vec![HEAD.map(str::to_owned).to_vec()];
+    let mut rows = vec![head(HEAD)];
     for seat in seats {
         rows.extend(seat.ways.iter().enumerate().map(|(i, way)| row(job, seat, i + 1, way)));
     }
     written(rows)
 }
 
-fn row(job: &Job, seat: &SeatWays, rank: usize, way: &Way) -> Vec<String> {
+fn row(job: &Job, seat: &SeatWays, rank: usize, way: &Way) -> Vec<Cell> {
     let mut cells = vec![
-        safe(&job.heading.title),
-        seat.seat.name().to_owned(),
-        rank.to_string(),
-        way.words().to_owned(),
-        way.worked().map_or("do not", |worked| worked.seat.verdict.words()).to_owned(),
+        Cell::text(job.heading.title.as_str()),
+        Cell::text(seat.seat.name()),
+        Cell::number(rank as f64),
+        Cell::text(way.words()),
+        Cell::text(way.worked().map_or("do not", |worked| worked.seat.verdict.words())),
     ];
     let soak_of = |inner: bool| {
         way.worked()
             .and_then(|worked| soaks(way, worked).find(|(used, _)| is_inner(used, seat) == inner))
             .map(|(_, soak)| soak)
     };
-    let number = |value: Option<f64>| value.map(|value| value.to_string()).unwrap_or_default();
     let (chill, warm) = (soak_of(true), soak_of(false));
-    let name = |used: &Option<Used>| used.as_ref().map(|used| used.medium.id().to_owned()).unwrap_or_default();
+    let name = |used: &Option<Used>| used.as_ref().map_or(Cell::Nothing, |used| Cell::text(used.medium.id()));
     cells.push(name(&way.chill));
-    cells.push(number(chill.map(|soak| celsius(soak.medium_temperature))));
-    cells.push(number(chill.map(|soak| seconds(soak.hold))));
-    cells.push(number(chill.map(|soak| celsius(soak.end))));
-    cells.push(number(chill.and_then(|soak| soak.coolant).map(|used| figures(used.mass.get::<kilogram>()))));
+    cells.push(Cell::number(chill.map(|soak| celsius(soak.medium_temperature))));
+    cells.push(Cell::number(chill.map(|soak| seconds(soak.hold))));
+    cells.push(Cell::number(chill.map(|soak| celsius(soak.end))));
+    cells.push(Cell::number(chill.and_then(|soak| soak.coolant).map(|used| figures(used.mass.get::<kilogram>()))));
     let setting = way.warm.as_ref().and_then(|used| used.setting).map(celsius);
     cells.push(name(&way.warm));
-    cells.push(number(setting.or(warm.map(|soak| celsius(soak.medium_temperature)))));
-    cells.push(number(way.warm.as_ref().and_then(|used| used.least_setting).map(celsius)));
-    cells.push(number(warm.map(|soak| seconds(soak.hold))));
-    cells.push(number(warm.map(|soak| celsius(soak.end))));
-    cells.extend(numbers(way).into_iter().take(7).map(|(_, value)| plain(&value)));
+    cells.push(Cell::number(setting.or(warm.map(|soak| celsius(soak.medium_temperature)))));
+    cells.push(Cell::number(way.warm.as_ref().and_then(|used| used.least_setting).map(celsius)));
+    cells.push(Cell::number(warm.map(|soak| seconds(soak.hold))));
+    cells.push(Cell::number(warm.map(|soak| celsius(soak.end))));
+    cells.extend(numbers(way).into_iter().take(7).map(|(_, value)| plain(value)));
     let level = way.worked().map(|worked| worked.hazard(way).map_or("none", Level::word).to_owned());
-    let reason = way.reason().map(|reason| safe(&words::sentence(reason, System::Metric)));
-    cells.push(level.or(reason).unwrap_or_default());
+    let reason = way.reason().map(|reason| words::sentence(reason, System::Metric));
+    cells.push(Cell::text(level.or(reason).unwrap_or_default()));
     let odds = way.worked().and_then(|worked| worked.odds);
-    cells.push(number(odds.map(|odds| figures(odds.drops_in.share()))));
-    cells.push(number(odds.map(|odds| um(odds.tightest))));
-    cells.push(number(odds.map(|odds| newtons(odds.force))));
+    cells.push(Cell::number(odds.map(|odds| odds.drops_in.share())));
+    cells.push(Cell::number(odds.map(|odds| um(odds.tightest))));
+    cells.push(Cell::number(odds.map(|odds| newtons(odds.force))));
     cells
 }
 
@@ -212,11 +211,12 @@ fn is_inner(used: &Used, seat: &SeatWays) -> bool {
     }
 }
 
-fn plain(value: &Value) -> String {
+fn plain(value: Value) -> Cell {
     match value {
-        Value::Null => String::new(),
-        Value::String(text) => text.clone(),
-        other => other.to_string(),
+        Value::Null => Cell::Nothing,
+        Value::Number(number) => Cell::number(number.as_f64()),
+        Value::String(text) => Cell::text(text),
+        other => Cell::text(other.to_string()),
     }
 }
 

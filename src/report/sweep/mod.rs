@@ -1,9 +1,10 @@
 //! Plans of one job with other values at a key or two, as text, CSV or JSON.
 
 use super::chart::aligned;
-use super::csv::{safe, written};
+use super::csv::values;
 use super::json::pretty;
 use super::results::{cells, flags, grave, object, shown};
+use super::sheet::{Cell, head, written};
 use super::text::Page;
 use crate::plan::Plan;
 use crate::quantity::System;
@@ -76,13 +77,13 @@ pub fn csv(keys: &[String], steps: &[Step<'_>]) -> Result<String, csv::Error> {
         for seat in &step.plan.seats {
             let cells = cells(&step.plan, seat);
             let (codes, reason) = flags(&step.plan);
-            let ends = [("cautions", codes), ("reason", safe(&reason))];
+            let ends = [Cell::text(codes), Cell::text(reason)];
             if rows.is_empty() {
-                let names = keys.iter().cloned().chain(cells.iter().map(|(name, _)| name.clone()));
-                rows.push(names.chain(ends.iter().map(|(name, _)| (*name).to_owned())).collect());
+                let names = keys.iter().chain(cells.iter().map(|(name, _)| name)).map(String::as_str);
+                rows.push(head(names.chain(["cautions", "reason"])));
             }
-            let values = step.values.iter().map(|value| safe(value)).chain(cells.into_iter().map(|(_, cell)| cell));
-            rows.push(values.chain(ends.into_iter().map(|(_, text)| text)).collect());
+            let over = step.values.iter().map(Cell::text);
+            rows.push(over.chain(values(cells)).chain(ends).collect());
         }
     }
     written(rows)

@@ -6,6 +6,7 @@ use toml::Spanned;
 use uom::si::f64::{Pressure, ThermodynamicTemperature};
 use uom::si::{pressure::megapascal, thermodynamic_temperature::degree_celsius};
 
+use super::nearest_names;
 use super::raw::{RawCaution, RawLimit, RawMaterial};
 use super::tables::Choice;
 use super::{Bounds, Material, MaterialError, Provenance, Side, Strength, TemperatureCaution, TemperatureLimit};
@@ -31,18 +32,56 @@ impl Material {
     /// The form is that of `materials/_template.toml`; embedded and user files pass the same checks.
     ///
     /// # Errors
-    /// [`MaterialError`] with the bytes of the text to underline: unknown or missing keys, values out of range, a table
-    /// that does not rise, lacks 293.15 K or ends before the material's limits, a section without source or status.
+    /// The first of [`Self::check`]'s errors.
     pub fn parse(id: &str, text: &str) -> Result<Self, MaterialError> {
-        let raw: RawMaterial = toml::from_str(text).map_err(|error| shape_error(id, text, &error))?;
-        Checker { id }.material(raw)
+        let unnamed = || Checker { id }.table_error("material", "could not be checked", None);
+        Self::check(id, text).map_err(|errors| errors.into_iter().next().unwrap_or_else(unnamed))
+    }
+
+    /// The same with every mistake of the values; of keys the first alone is told, since those after it may be meant otherwise.
+    ///
+    /// # Errors
+    /// Each [`MaterialError`] with the bytes of the text to underline: unknown or missing keys, values out of range, a table that
+    /// does not rise, lacks 293.15 K or ends before the material's limits, a section without source or status.
+    pub fn check(id: &str, text: &str) -> Result<Self, Vec<MaterialError>> {
+        let raw: RawMaterial = toml::from_str(text).map_err(|error| vec![shape_error(id, text, &error)])?;
+        let mut faults = Faults::default();
+        let material = Checker { id }.material(raw, &mut faults);
+        match material {
+            Some(material) if faults.0.is_empty() => Ok(material),
+            _ => Err(faults.0),
+        }
+    }
+}
+
+/// Mistakes that were found; the checks go on after each.
+#[derive(Default)]
+struct Faults(Vec<MaterialError>);
+
+impl Faults {
+    fn take<T>(&mut self, checked: Checked<T>) -> Option<T> {
+        checked.map_err(|error| self.0.push(error)).ok()
     }
 }
 
 fn shape_error(id: &str, text: &str, error: &toml::de::Error) -> MaterialError {
     let span = error.span();
     let section = span.as_ref().and_then(|span| section_at(text, span.start));
-    MaterialError::Shape { id: id.to_owned(), section, message: error.message().to_owned(), span }
+    MaterialError::Shape { id: id.to_owned(), section, message: plainly(error.message()), span }
+}
+
+/// What the TOML reader says of a key, in the words of this crate.
+fn plainly(said: &str) -> String {
+    if let Some((key, known)) = said.strip_prefix("unknown field ").and_then(|rest| rest.split_once(", expected ")) {
+        let known = known.trim_start_matches("one of ").replace('`', "");
+        let near = nearest_names(key, known.split(", ").map(|name| (name, name)));
+        let meant = near.first().map(|meant| format!("; did you mean `{meant}`?")).unwrap_or_default();
+        return format!("there is no {key}{meant} (known: {known})");
+    }
+    match said.strip_prefix("missing field ") {
+        Some(key) => format!("{key} is missing"),
+        None => said.to_owned(),
+    }
 }
 
 /// Name of the last section that opens at or before a byte of the text.
@@ -58,39 +97,50 @@ pub(super) struct Checker<'a> {
 }
 
 impl Checker<'_> {
-    fn material(&self, raw: RawMaterial) -> Checked<Material> {
-        self.names(&raw)?;
+    fn material(&self, raw: RawMaterial, faults: &mut Faults) -> Option<Material> {
+        let names = faults.take(self.names(&raw));
         let sources = raw.sources();
-        let (coldest, hottest) = (self.limit("coldest", &raw.coldest)?, self.limit("hottest", &raw.hottest)?);
+        let density_kg_m3 = faults.take(self.number("density.kg_m3", &raw.density.kg_m3, DENSITY_KG_M3));
+        let coldest = faults.take(self.limit("coldest", &raw.coldest));
+        let hottest = faults.take(self.limit("hottest", &raw.hottest));
         let limits = [*raw.coldest.c.get_ref(), *raw.hottest.c.get_ref()];
-        self.require(
+        faults.take(self.require(
             limits[0] < 20.0 && limits[1] > 20.0,
             "coldest.c",
             limits[0],
             "below 20 °C, and `hottest.c` above",
             raw.coldest.c.span(),
-        )?;
+        ));
+        let modulus_pa = faults.take(self.modulus(&raw, limits));
+        let poisson_ratio = faults.take(self.number("poisson_ratio.value", &raw.poisson_ratio.value, POISSON_RATIO));
+        let strength = faults.take(self.strength(&raw));
+        let expansion = faults.take(self.expansion(&raw.expansion.table_k_um_m));
+        let heat_capacity = faults.take(self.heat_capacity(&raw));
+        let conductivity = faults.take(self.conductivity(&raw));
+        let emissivity = faults.take(self.emissivity(&raw));
+        let cautions = faults.take(self.cautions(&raw.caution));
+        names?;
         let material = Material {
             id: self.id.to_owned(),
-            density_kg_m3: self.number("density.kg_m3", &raw.density.kg_m3, DENSITY_KG_M3)?,
-            modulus_pa: self.modulus(&raw, limits)?,
-            poisson_ratio: self.number("poisson_ratio.value", &raw.poisson_ratio.value, POISSON_RATIO)?,
-            strength: self.strength(&raw)?,
-            expansion: self.expansion(&raw.expansion.table_k_um_m)?,
-            heat_capacity: self.heat_capacity(&raw)?,
-            conductivity: self.conductivity(&raw)?,
-            emissivity: self.emissivity(&raw)?,
+            density_kg_m3: density_kg_m3?,
+            modulus_pa: modulus_pa?,
+            poisson_ratio: poisson_ratio?,
+            strength: strength?,
+            expansion: expansion?,
+            heat_capacity: heat_capacity?,
+            conductivity: conductivity?,
+            emissivity: emissivity?,
             surface: raw.emissivity.surface,
-            coldest,
-            hottest,
-            cautions: self.cautions(&raw.caution)?,
+            coldest: coldest?,
+            hottest: hottest?,
+            cautions: cautions?,
             names: raw.names.into_inner(),
             family: raw.family,
             about: raw.about,
             sources,
         };
-        self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span()))?;
-        Ok(material)
+        faults.take(self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span())))?;
+        Some(material)
     }
 
     fn names(&self, raw: &RawMaterial) -> Checked<()> {

@@ -50,6 +50,31 @@ pub enum MaterialError {
 }
 
 impl MaterialError {
+    /// What to do.
+    pub fn help(&self) -> String {
+        const TEMPLATE: &str = "materials/_template.toml shows a material";
+        match self {
+            Self::Shape { message, .. } if message.starts_with("there is no ") => {
+                format!("write the key as it stands there: {TEMPLATE}")
+            }
+            Self::Shape { .. } => format!("add or write it as shown: {TEMPLATE}"),
+            Self::Value { property, .. } if property == "id" => {
+                "the id is the name of the file: call it by small letters and hyphens, such as our-alloy.toml"
+                    .to_owned()
+            }
+            Self::Value { .. } => "check the number and its unit, which is the end of its key".to_owned(),
+            Self::Table { .. } => format!("check the table; {TEMPLATE}"),
+        }
+    }
+
+    /// What is allowed, where a value lies outside.
+    pub fn allowed(&self) -> Option<&str> {
+        match self {
+            Self::Value { allowed, .. } => Some(allowed),
+            Self::Shape { .. } | Self::Table { .. } => None,
+        }
+    }
+
     /// Bytes of the file that the message is about; `None` for values that came from no file.
     pub fn span(&self) -> Option<Range<usize>> {
         match self {
