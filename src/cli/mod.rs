@@ -1,8 +1,6 @@
 //! Flags in, streams and exit codes out; nothing is decided here.
 
 mod args;
-mod args_new;
-mod args_shell;
 mod ask;
 mod batch;
 mod card;

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 const READINGS: &str = "examples/pump-case-readings.csv";
 
 /// Every flag that names a file to write, with a command that writes it; FILE stands for its name.
-const WRITERS: [(&str, &[&str]); 31] = [
+const WRITERS: [(&str, &[&str]); 32] = [
     ("plan -o", &["plan", PUMP, "-o", "FILE.txt"]),
     ("plan --plot", &["plan", PUMP, "--plot", "FILE.svg"]),
     ("plan --force-plot", &["plan", PUMP, "--force-plot", "FILE.png"]),
@@ -39,6 +39,7 @@ const WRITERS: [(&str, &[&str]); 31] = [
     ("new -o", &["new", "bearing", "-o", "FILE.toml"]),
     ("log --plot", &["log", PUMP, READINGS, "--plot", "FILE.svg"]),
     ("log --keep", &["log", PUMP, READINGS, "--keep", "FILE.toml"]),
+    ("log --keep-medium", &["log", PUMP, READINGS, "--keep-medium", "FILE.toml"]),
     ("manual -o", &["manual", "plan", "-o", "FILE.1"]),
 ];
 
@@ -140,13 +141,14 @@ fn no_input_is_written_over_whatever_the_flag_and_however_it_is_named() {
     #[cfg(unix)]
     std::os::unix::fs::symlink(&job, &link).unwrap();
     let (own, job, readings, list, out) = (as_str(&own), as_str(&job), as_str(&readings), as_str(&list), as_str(&out));
-    let tries: [&[&str]; 9] = [
+    let tries: [&[&str]; 10] = [
         &["plan", job, "-o", job],
         &["plan", job, "-o", as_str(&dotted)],
         &["plan", job, "-o", as_str(&link)],
         &["plan", job, "--draws", "100", "--scatter-csv", job],
         &["plan", job, "--material", own, "--draws", "100", "--scatter-csv", own],
         &["log", job, readings, "--keep", readings],
+        &["log", job, readings, "--keep-medium", readings],
         &["log", job, readings, "--material", own, "--keep", own],
         &["ask", "--material", own, "--save", own],
         // What is not whole yet grows beside the result, here under the name of the list.

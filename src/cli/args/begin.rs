@@ -1,38 +1,38 @@
 //! Flags of the commands with which a job begins, and of the one that looks back on it.
 
-use super::args::{OutputFlags, OwnFlags, PlanFormat, UnitsFlag};
+use super::{OutputFlags, OwnFlags, PlanFormat, UnitsFlag};
 use crate::job::STARTERS;
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser};
 use std::path::PathBuf;
 
 #[derive(Args, Debug)]
-pub(super) struct AskFlags {
+pub(in crate::cli) struct AskFlags {
     /// Save the job in FILE when all is answered; until then the answers are kept in FILE.answers
     #[arg(long, value_name = "FILE")]
-    pub(super) save: Option<PathBuf>,
+    pub(in crate::cli) save: Option<PathBuf>,
 
     /// Go on from the answers of a run that was interrupted
     #[arg(long, value_name = "FILE")]
-    pub(super) resume: Option<PathBuf>,
+    pub(in crate::cli) resume: Option<PathBuf>,
 
     #[command(flatten)]
-    pub(super) units: UnitsFlag,
+    pub(in crate::cli) units: UnitsFlag,
 
     #[command(flatten)]
-    pub(super) own: OwnFlags,
+    pub(in crate::cli) own: OwnFlags,
 
     #[command(flatten)]
-    pub(super) output: OutputFlags,
+    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
-pub(super) struct NewFlags {
+pub(in crate::cli) struct NewFlags {
     /// What goes in
     #[arg(value_parser = kinds())]
-    pub(super) kind: String,
+    pub(in crate::cli) kind: String,
     #[command(flatten)]
-    pub(super) output: OutputFlags,
+    pub(in crate::cli) output: OutputFlags,
 }
 
 fn kinds() -> PossibleValuesParser {
@@ -40,35 +40,35 @@ fn kinds() -> PossibleValuesParser {
 }
 
 #[derive(Args, Debug)]
-pub(super) struct LogFlags {
+pub(in crate::cli) struct LogFlags {
     /// Job file in TOML; - reads standard input. Its [chill] or [warm] is what was done
-    pub(super) job: PathBuf,
+    pub(in crate::cli) job: PathBuf,
 
     /// Readings in CSV with the heading time,part,value; - reads standard input
-    pub(super) readings: PathBuf,
+    pub(in crate::cli) readings: PathBuf,
 
     /// Form of the result
     #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(super) format: PlanFormat,
+    pub(in crate::cli) format: PlanFormat,
 
     #[command(flatten)]
-    pub(super) units: UnitsFlag,
+    pub(in crate::cli) units: UnitsFlag,
 
     /// Draw the readings over the predicted curve into FILE, .svg or .png
     #[arg(long, value_name = "FILE")]
-    pub(super) plot: Option<PathBuf>,
+    pub(in crate::cli) plot: Option<PathBuf>,
 
     /// Write the job with the fitted film in it into FILE
     #[arg(long, value_name = "FILE")]
-    pub(super) keep: Option<PathBuf>,
+    pub(in crate::cli) keep: Option<PathBuf>,
 
     /// Write the medium with the fitted film into FILE, whose name becomes the medium's; `--medium FILE` then knows it
     #[arg(long, value_name = "FILE")]
-    pub(super) keep_medium: Option<PathBuf>,
+    pub(in crate::cli) keep_medium: Option<PathBuf>,
 
     #[command(flatten)]
-    pub(super) own: OwnFlags,
+    pub(in crate::cli) own: OwnFlags,
 
     #[command(flatten)]
-    pub(super) output: OutputFlags,
+    pub(in crate::cli) output: OutputFlags,
 }

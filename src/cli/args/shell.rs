@@ -1,27 +1,27 @@
 //! Flags of the commands that serve the shell.
 
-use super::args::OutputFlags;
+use super::OutputFlags;
 use clap::{Args, ValueEnum};
 
 #[derive(Args, Debug)]
-pub(super) struct CompletionsFlags {
+pub(in crate::cli) struct CompletionsFlags {
     /// Which shell
     #[arg(value_enum)]
-    pub(super) shell: Shell,
+    pub(in crate::cli) shell: Shell,
     #[command(flatten)]
-    pub(super) output: OutputFlags,
+    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
-pub(super) struct ManualFlags {
+pub(in crate::cli) struct ManualFlags {
     /// A command; without it the page of the program
-    pub(super) command: Option<String>,
+    pub(in crate::cli) command: Option<String>,
     #[command(flatten)]
-    pub(super) output: OutputFlags,
+    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum Shell {
+pub(in crate::cli) enum Shell {
     Bash,
     Zsh,
     Fish,
@@ -29,7 +29,7 @@ pub(super) enum Shell {
 }
 
 impl Shell {
-    pub(super) fn generator(self) -> clap_complete::Shell {
+    pub(in crate::cli) fn generator(self) -> clap_complete::Shell {
         match self {
             Self::Bash => clap_complete::Shell::Bash,
             Self::Zsh => clap_complete::Shell::Zsh,
