@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
+#[path = "readme/library.rs"]
+mod library;
+
 use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest};
 use seatwise::stock::Library;
 use seatwise::{job, plan, report};
