@@ -18,7 +18,7 @@ pub fn answer(out: &mut impl Write) -> Result<(), Box<dyn Error>> {
     let job = job::check(JOB, &Library::default())?;
     let plan = plan::plan(&job)?;
     writeln!(out, "{}", report::text::short(&plan, job.system))?;
-    let dangers = plan.cautions.iter().filter(|caution| caution.level == Level::Danger);
+    let dangers = plan.cautions.iter().filter(|caution| caution.level() == Level::Danger);
     writeln!(out, "{} dangers; `seatwise plan` prints each with what to do.", dangers.count())?;
     Ok(())
 }

@@ -24,7 +24,7 @@ fn the_mechanic_s_example_gives_the_short_answer_and_counts_the_dangers_of_the_j
     mechanic::answer(&mut out).unwrap();
     let job = job::check(&read("examples/pump-case.toml"), &Library::default()).unwrap();
     let plan = plan::plan(&job).unwrap();
-    let dangers = plan.cautions.iter().filter(|caution| caution.level == plan::Level::Danger).count();
+    let dangers = plan.cautions.iter().filter(|caution| caution.level() == plan::Level::Danger).count();
     let printed = text(out);
     assert!(printed.starts_with(&report::text::short(&plan, job.system)), "{printed}");
     assert!(printed.contains(&format!("{dangers} dangers")), "{printed}");

@@ -29,6 +29,11 @@ const LONGEST_REPORT: usize = 1_000_000;
 
 /// Checks and plans a text, and prints the plan. Panics where something is not as it must be.
 pub fn of(text: &str, library: &Library) -> Fate {
+    of_typed(text, library, text)
+}
+
+/// The same for a text whose words stand in all of `typed`, such as that of a material.
+pub fn of_typed(text: &str, library: &Library, typed: &str) -> Fate {
     if job::is_seal_alone(text) {
         return of_seal(text);
     }
@@ -44,7 +49,7 @@ pub fn of(text: &str, library: &Library) -> Fate {
     };
     match plan::plan(&job) {
         Ok(plan) => {
-            printed(&plan, job.system);
+            printed(&plan, job.system, typed);
             Fate::Planned
         }
         Err(error) => {
@@ -59,8 +64,8 @@ fn of_seal(text: &str) -> Fate {
     match seal::plan_alone(&job) {
         Ok(Some(plan)) => {
             sound(&report::json::seal_alone(&plan).unwrap(), &SEAL);
-            readable(&report::text::seal_alone(&plan, job.system, false));
-            readable(&report::csv::seal_alone(&plan).unwrap());
+            readable(&report::text::seal_alone(&plan, job.system, false), text);
+            readable(&report::csv::seal_alone(&plan).unwrap(), text);
             Fate::Planned
         }
         Ok(None) => Fate::Unplannable,
@@ -71,50 +76,50 @@ fn of_seal(text: &str) -> Fate {
     }
 }
 
-fn printed(plan: &Plan<'_>, system: System) {
+fn printed(plan: &Plan<'_>, system: System, typed: &str) {
     sound(&report::json::plan(plan).unwrap(), &PLAN);
     let other = if system == System::Inch { System::Metric } else { System::Inch };
     for system in [system, other] {
-        readable(&report::text::plan(plan, system));
+        readable(&report::text::plan(plan, system), typed);
     }
-    readable(&report::text::short(plan, system));
-    readable(&report::csv::plan(plan).unwrap());
-    readable(&working::text(&working::working(plan, system), system));
+    readable(&report::text::short(plan, system), typed);
+    readable(&report::csv::plan(plan).unwrap(), typed);
+    readable(&working::text(&working::working(plan, system), system), typed);
 }
 
 /// The rest of what a job is good for: slower, so for some jobs only.
 pub fn more_of(text: &str, library: &Library, media: &[Medium]) {
     let Ok(job) = job::check(text, library) else { return };
     let Ok(plan) = plan::plan_by(&job, Method::Plane) else { return };
-    printed(&plan, job.system);
+    printed(&plan, job.system, text);
     if let Ok(ways) = options::options(&job, &options::media_at_hand(&job, media, media)) {
-        readable(&report::options::text(&job, &ways, job.system, true));
-        readable(&report::options::json(&job, &ways).unwrap());
+        readable(&report::options::text(&job, &ways, job.system, true), text);
+        readable(&report::options::json(&job, &ways).unwrap(), text);
     }
     if let Ok(charts) = chart::charts(&job, &chart::usual_rows(&job), &media[..1]) {
-        readable(&report::chart::text(&charts, job.system));
+        readable(&report::chart::text(&charts, job.system), text);
     }
-    sections(&job);
-    scattered(&job);
+    sections(&job, text);
+    scattered(&job, text);
 }
 
-fn sections(job: &Job) {
+fn sections(job: &Job, text: &str) {
     for moment in [Moment::Room, Moment::Bore, Moment::Hottest, Moment::Coldest] {
         let request = SectionRequest { seat: None, moment, case: SectionCase::Tightest };
         match drawing::draw(job, &request) {
             Ok(seats) => {
-                readable(&report::section::text(job, &seats, job.system));
-                readable(&report::section::json(job, &seats).unwrap());
+                readable(&report::section::text(job, &seats, job.system), text);
+                readable(&report::section::json(job, &seats).unwrap(), text);
             }
             Err(error) => assert!(!error.to_string().contains("NaN"), "{error}"),
         }
     }
 }
 
-fn scattered(job: &Job) {
+fn scattered(job: &Job, text: &str) {
     let request = Request { draws: 100, seed: 1, force_limit: None, method: Method::Plane };
     if let Ok(scatter) = scatter::scatter(job, &request, &OneByOne) {
-        readable(&report::scatter::csv(&scatter).unwrap());
+        readable(&report::scatter::csv(&scatter).unwrap(), text);
     }
 }
 
@@ -134,11 +139,12 @@ fn validator(schema: Result<String, serde_json::Error>) -> Validator {
 static PLAN: LazyLock<Validator> = LazyLock::new(|| validator(report::json::schema()));
 static SEAL: LazyLock<Validator> = LazyLock::new(|| validator(report::json::seal_schema()));
 
-/// Of a sensible length, and no word in it stands for a number that is none.
-pub fn readable(text: &str) {
+/// Of a sensible length, and no word in it stands for a number that is none, unless it was typed.
+pub fn readable(text: &str, typed: &str) {
     assert!(text.len() < LONGEST_REPORT, "{} bytes", text.len());
     for line in text.lines() {
-        let wrong = |word: &str| matches!(word, "NaN" | "inf" | "-inf" | "-NaN" | "+inf");
-        assert!(!line.split(|c: char| !(c.is_alphanumeric() || c == '-' || c == '+')).any(wrong), "{line}");
+        let wrong = |word: &str| matches!(word, "NaN" | "-NaN" | "inf" | "-inf" | "+inf");
+        let mut words = line.split(|c: char| !(c.is_alphanumeric() || c == '-' || c == '+'));
+        assert!(!words.any(|word| wrong(word) && !typed.contains(word)), "{line}");
     }
 }

@@ -135,9 +135,9 @@ proptest! {
             }
             Ok(log) => {
                 if let Ok(plan) = log::compare(&job, &log) {
-                    outputs::readable(&report::log::text(&plan, job.system));
-                    outputs::readable(&report::log::csv(&plan).unwrap());
-                    outputs::readable(&report::log::json(&plan).unwrap());
+                    outputs::readable(&report::log::text(&plan, job.system), &text);
+                    outputs::readable(&report::log::csv(&plan).unwrap(), &text);
+                    outputs::readable(&report::log::json(&plan).unwrap(), &text);
                 }
             }
         }
@@ -153,8 +153,8 @@ proptest! {
             Ok(material) => {
                 let library = Library { materials: vec![material] };
                 let own = |what: &str| job::put(OF_READINGS, what, "own").unwrap();
-                outputs::of(&own("housing.material"), &library);
-                outputs::of(&own("bearing.material"), &library);
+                outputs::of_typed(&own("housing.material"), &library, &text);
+                outputs::of_typed(&own("bearing.material"), &library, &text);
             }
             Err(error) => prop_assert!(error.span().is_none_or(|at| can_be_underlined(&text, &at)), "{error}"),
         }
