@@ -84,10 +84,10 @@ proptest! {
     fn any_text_is_a_name_or_is_refused(text in text(), size in 1..4_000_000_000_i64) {
         // A class or a designation that is understood has limits, or a reason why not.
         let nominal = Nanometres(size);
-        if let Ok(class) = ToleranceClass::parse(&text) {
-            if let Ok(limits) = fit::limits_of_size(nominal, class) {
-                prop_assert!(limits.deviations.lower <= limits.deviations.upper, "{text:?} at {size} nm");
-            }
+        if let Ok(class) = ToleranceClass::parse(&text)
+            && let Ok(limits) = fit::limits_of_size(nominal, class)
+        {
+            prop_assert!(limits.deviations.lower <= limits.deviations.upper, "{text:?} at {size} nm");
         }
         if let Ok(class) = RingClass::parse(&text) {
             for ring in [Ring::Outer, Ring::Inner] {
