@@ -209,6 +209,7 @@ fn a_gap_of_the_standard_is_refused_with_what_is_given_and_the_nearest_class() {
         let error = limits_of_size(mm(nominal), class(name)).unwrap_err();
         let said = error.to_string();
         let FitError::ClassNotGiven { nearest: Some(offered), .. } = error else { panic!("{name} {nominal}: {said}") };
+        assert!(said.ends_with(&format!("help: the nearest class given at this size is {offered}")), "{said}");
         assert!(said.contains(given) && said.starts_with(name), "{said}");
         assert_eq!(offered.to_string(), nearest, "{name} {nominal}");
         assert!(limits_of_size(mm(nominal), offered).is_ok());

@@ -4,6 +4,8 @@
 
 #[path = "checked/mod.rs"]
 mod checked;
+#[path = "readme/library.rs"]
+mod library;
 
 use checked::{page, picture, sets};
 use seatwise::report::plot::{self, ForceRequest, PlotRequest, ScrewsRequest, WaysRequest};

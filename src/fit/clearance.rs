@@ -11,6 +11,19 @@ use std::fmt;
 /// nominal sizes may differ.
 ///
 /// **Source**: ISO 286-1:2010, definitions of clearance and interference.
+///
+/// # Examples
+/// ```
+/// use seatwise::fit::{ToleranceClass, clearance_band, limits_of_size};
+/// use seatwise::quantity::Nanometres;
+/// let limits = |class: &str| -> Result<_, Box<dyn std::error::Error>> {
+///     Ok(limits_of_size(Nanometres::from_mm(50.0), ToleranceClass::parse(class)?)?)
+/// };
+/// // H7 is 0/+25 µm and r6 +34/+50 µm at 50 mm (ISO 286-1).
+/// let band = clearance_band(&limits("H7")?, &limits("r6")?);
+/// assert_eq!((band.tightest, band.loosest), (Nanometres::from_um(-50.0), Nanometres::from_um(-9.0)));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn clearance_band(outer: &Limits, inner: &Limits) -> Cases<Nanometres> {
     let tightest = outer.smallest() - inner.largest();
     let loosest = outer.largest() - inner.smallest();

@@ -2,6 +2,15 @@ use crate::quantity::{Deviations, Nanometres};
 use std::fmt;
 
 /// Limits of size of one part at 20 °C.
+///
+/// # Examples
+/// ```
+/// use seatwise::fit::Limits;
+/// use seatwise::quantity::{Deviations, Nanometres};
+/// let (lower, upper) = (Nanometres::from_um(-39.0), Nanometres::from_um(-9.0));
+/// let bore = Limits::stated(Nanometres::from_mm(62.0), Deviations { lower, upper });
+/// assert_eq!((bore.smallest().mm(), bore.largest().mm(), bore.width().um()), (61.961, 61.991, 30.0));
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Limits {
     /// Nominal size, or the reading of a measured part.

@@ -101,7 +101,7 @@ pub fn check_log(text: &str, job: &Job) -> Result<Log, Problems> {
             }
         }
         if rows.is_empty() {
-            problem(&mut problems, 0..text.len().min(1), "there are no readings".to_owned(), HELP);
+            problem(&mut problems, super::first_sign(text), "there are no readings".to_owned(), HELP);
         }
     }
     match Problems::collect(problems) {

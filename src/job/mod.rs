@@ -73,6 +73,8 @@ pub use treated::TreatmentError;
 use crate::quantity::System;
 use crate::stock::Library;
 use section::{Notes, Section};
+use std::ops::Range;
+use toml::Spanned;
 use toml::de::DeTable;
 
 /// Longest job text that is read, bytes. A job is a page of text; a larger file is not a job.
@@ -125,13 +127,7 @@ pub const KEYS: [&str; 20] = [
 /// ```
 pub fn check(text: &str, library: &Library) -> Result<Job, Problems> {
     let mut notes = Notes::default();
-    let job = if text.len() > LONGEST_TEXT {
-        let message = format!("the text has {} bytes; a job has at most {LONGEST_TEXT}", text.len());
-        notes.problem(0..0, message, "give a job file in TOML: title, [bearing], [housing] and so on");
-        None
-    } else {
-        read(text, library, &mut notes)
-    };
+    let job = read(text, library, &mut notes);
     if let Some(problems) = Problems::collect(std::mem::take(&mut notes.problems)) {
         return Err(problems);
     }
@@ -141,11 +137,22 @@ pub fn check(text: &str, library: &Library) -> Result<Job, Problems> {
 /// Holds the invariant that a job that could not be read has said why.
 fn unreadable(text: &str) -> Problems {
     let mut notes = Notes::default();
-    notes.problem(0..text.len().min(1), "the job could not be read", "check it against the example in the README");
+    notes.problem(first_sign(text), "the job could not be read", "check it against the example in the README");
     Problems::collect(notes.problems).unwrap_or_else(|| unreadable(text))
 }
 
-fn read(text: &str, library: &Library, notes: &mut Notes) -> Option<Job> {
+/// The place of what is wrong with the whole text. A sign may take several bytes, and half of one cannot be underlined.
+fn first_sign(text: &str) -> Range<usize> {
+    0..text.chars().next().map_or(0, char::len_utf8)
+}
+
+/// The tables of a text that is not too long and is TOML.
+fn tables<'t>(text: &'t str, notes: &mut Notes) -> Option<Spanned<DeTable<'t>>> {
+    if text.len() > LONGEST_TEXT {
+        let message = format!("the text has {} bytes; a job has at most {LONGEST_TEXT}", text.len());
+        notes.problem(0..0, message, "give a job file in TOML: title, [bearing], [housing] and so on");
+        return None;
+    }
     let (table, errors) = DeTable::parse_recoverable(text);
     for error in &errors {
         let at = error.span().unwrap_or(0..0);
@@ -155,9 +162,11 @@ fn read(text: &str, library: &Library, notes: &mut Notes) -> Option<Job> {
             "a job is lines of key = \"value\" under [tables]",
         );
     }
-    if !errors.is_empty() {
-        return None;
-    }
+    errors.is_empty().then_some(table)
+}
+
+fn read(text: &str, library: &Library, notes: &mut Notes) -> Option<Job> {
+    let table = tables(text, notes)?;
     if table.get_ref().is_empty() {
         notes.problem(0..0, "the job is empty", "describe at least the [bearing] and its [housing] or [shaft]");
         return None;

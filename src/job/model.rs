@@ -21,6 +21,19 @@ use crate::stock::threads::{HexagonNut, StrengthClass, Thread};
 use uom::si::f64::Volume;
 
 /// A job that has passed every check. It can be made only by [`super::check`], and varied only by methods that check again.
+///
+/// # Examples
+/// ```
+/// use seatwise::{job, stock::Library};
+/// let text = "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"N7\"\noutside = \"9O mm\"\nmaterial = \"grey-iron\"\n";
+/// let problems = job::check(text, &Library::default()).unwrap_err();
+/// // The letter O in place of a nought is found at its place.
+/// let problem = problems.iter().next().unwrap();
+/// assert!(text[problem.at.clone()].contains('O'));
+/// let job = job::check(&text.replace("9O", "90"), &Library::default())?;
+/// assert!((job.housing.unwrap().outside.value - 0.090).abs() < 1e-12);
+/// # Ok::<(), job::Problems>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct Job {
     /// Title block.

@@ -6,7 +6,7 @@ use super::model_seal::Seal;
 use super::problem::Problems;
 use super::read_job::heading;
 use super::section::{Notes, Section};
-use super::{LONGEST_TEXT, read_seal, unreadable, usual_system};
+use super::{LONGEST_TEXT, read_seal, tables, unreadable, usual_system};
 use crate::quantity::System;
 use toml::de::DeTable;
 
@@ -62,7 +62,7 @@ pub fn check_seal(text: &str) -> Result<SealJob, Problems> {
 }
 
 fn read(text: &str, notes: &mut Notes) -> Option<(Heading, Seal)> {
-    let (table, _) = DeTable::parse_recoverable(text);
+    let table = tables(text, notes)?;
     let top = Section::top(text, &table, &KEYS, notes);
     let heading = heading(&top, notes);
     let section = top.section("seal", &read_seal::KEYS, notes)?;

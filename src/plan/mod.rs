@@ -148,6 +148,27 @@ impl PlanError {
 ///
 /// # Errors
 /// [`PlanError`] when a target temperature cannot be reached or lies outside a material's table.
+///
+/// # Examples
+/// ```
+/// use seatwise::{job, plan::{self, Verdict}, stock::Library};
+/// let text = r#"
+///     [bearing]
+///     designation = "6205"
+///     closure = "open"
+///     [housing]
+///     bore_limits = "N7"
+///     outside = "80 mm"
+///     material = "cast-aluminium"
+/// "#;
+/// let job = job::check(text, &Library::default())?;
+/// let plan = plan::plan(&job)?;
+/// // Nothing is warmed or chilled, so the tightest pair is pressed: N7 of 52 mm is -39/-9 µm, the ring 0/-13 µm.
+/// assert_eq!(plan.verdict, Verdict::Press);
+/// assert!((plan.seats[0].fit.clearance.tightest.value - -39e-6).abs() < 1e-12);
+/// assert!(plan.seats[0].press.force.tightest > plan.seats[0].press.force.middle);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn plan(job: &Job) -> Result<Plan<'_>, PlanError> {
     plan_by(job, Method::Auto)
 }

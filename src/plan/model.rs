@@ -20,7 +20,7 @@ use crate::quantity::{
 use crate::thermal::{Coolant, TimeError};
 use uom::si::f64::Volume;
 
-/// The answer to a job.
+/// The answer to a job: made by [`super::plan()`], written by [`crate::report`].
 #[derive(Clone, Debug)]
 pub struct Plan<'j> {
     /// The job that was planned.

@@ -2,6 +2,16 @@ use super::material::{self, DataError, LookupError, Material};
 use super::medium::{self, Medium, MediumError};
 
 /// The embedded records together with those that the user brings; a user's record goes before an embedded one.
+///
+/// # Examples
+/// ```
+/// use seatwise::stock::{Library, Material};
+/// let own = Material::parse("shop-iron", seatwise::stock::material::embedded_text("grey-iron").unwrap())?;
+/// let library = Library { materials: vec![own] };
+/// assert_eq!(library.material("shop-iron")?.id(), "shop-iron");
+/// assert!(library.material("grey-irom").unwrap_err().to_string().contains("grey-iron"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Clone, Debug, Default)]
 pub struct Library {
     /// The user's materials.

@@ -90,7 +90,7 @@ fn no_flag_of_any_command_writes_over_a_file_without_force() {
 
 #[test]
 fn every_flag_that_takes_a_file_to_write_is_in_the_list_above() {
-    let readers = ["--material", "--resume"];
+    let readers = ["--material", "--medium", "--resume"];
     for command in [
         "plan",
         "card",

@@ -3,6 +3,7 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
+mod hostile;
 mod jobs;
 mod shaft;
 

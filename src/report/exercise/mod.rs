@@ -5,6 +5,7 @@
 
 mod closed;
 mod document;
+#[cfg(feature = "cli")]
 mod html;
 mod markdown;
 mod solved;
@@ -38,7 +39,8 @@ pub enum Form {
     Text,
     /// Markdown.
     Markdown,
-    /// A page that stands alone, with its formulas in MathML.
+    /// A page that stands alone, with its formulas in MathML; its fonts come with the feature `cli`.
+    #[cfg(feature = "cli")]
     Html,
 }
 
@@ -65,6 +67,7 @@ impl<'e> Solution<'e> {
         match form {
             Form::Text => text::text(&self.title(paper), &problems, paper, system),
             Form::Markdown => markdown::markdown(&self.title(paper), &problems, paper, system),
+            #[cfg(feature = "cli")]
             Form::Html => html::html(&self.title(paper), &problems, paper, system),
         }
     }

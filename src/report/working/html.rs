@@ -154,20 +154,8 @@ pub(in crate::report) fn page(title: &str, body: &str) -> String {
          content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>\n{}{STYLE}</style>\n</head>\n<body>\n{body}\n\
          </body>\n</html>\n",
         escaped(title),
-        look(),
+        crate::report::plot::font_faces() + &crate::report::card::colours(),
     )
-}
-
-/// Typeface and colours of the card.
-#[cfg(feature = "cli")]
-fn look() -> String {
-    crate::report::plot::font_faces() + &crate::report::card::colours()
-}
-
-/// Without the files of the card: the reader's own typeface, black on white.
-#[cfg(not(feature = "cli"))]
-fn look() -> String {
-    ":root { --ink: #000; --paper: #fff; --muted: #555; --rule: #888; }\n".to_owned()
 }
 
 /// One result as an article.

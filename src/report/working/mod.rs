@@ -5,6 +5,7 @@
 mod fit;
 mod formula;
 mod heat;
+#[cfg(feature = "cli")]
 mod html;
 mod model;
 mod play;
@@ -13,11 +14,13 @@ mod seat;
 mod service;
 mod text;
 
+#[cfg(feature = "cli")]
 pub(super) use html::{escaped, html_result, math_of_symbol, mathml_of_value, page};
 pub(super) use seat::{Seat, Which, in_words, line, of, symbol, v};
 pub(super) use text::{in_text, markdown_result, shown, text_result};
 
 pub use formula::{Formula, Symbol};
+#[cfg(feature = "cli")]
 pub use html::html;
 pub use model::{Line, Part, Value, Way, Working};
 pub use text::{markdown, text};
