@@ -20,7 +20,7 @@ const LINE: f64 = 23.0;
 const HATCH: f64 = 13.0;
 /// How wide the widest fit is drawn, px.
 const FIT: f64 = 11.0;
-const FOOT: f64 = 34.0;
+const FOOT: f64 = 57.0;
 
 /// The whole picture.
 pub(super) fn picture(request: &SeatRequest<'_>, fonts: &Fonts) -> Result<Picture, PlotError> {
