@@ -191,7 +191,7 @@ pub enum Method {
 /// As for [`plan()`]; [`PlanError::Section`] when the section is asked for and cannot be divided.
 ///
 /// Where one temperature for each piece is not enough (its time may be off by more than 5 %), or the section is asked for, the pieces that it
-/// shows whole are followed in it: [`SectionHeat`].
+/// shows whole are followed in it: [`in_section::SectionHeat`].
 pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
     let when = match method {
         Method::Plane => in_section::When::Never,

@@ -115,7 +115,7 @@ mod tests {
         let mut count = 0;
         for medium in embedded_media().unwrap().iter().filter(|medium| medium.film().is_some()) {
             let text = medium.to_toml().unwrap();
-            assert_eq!(Medium::parse(&text).unwrap(), [medium.clone()], "{text}");
+            assert_eq!(Medium::parse(&text).unwrap(), std::slice::from_ref(medium), "{text}");
             count += 1;
         }
         assert!(count > 10, "{count}");
