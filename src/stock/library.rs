@@ -7,7 +7,7 @@ use super::medium::{self, Medium, MediumError};
 /// ```
 /// use seatwise::stock::{Library, Material};
 /// let own = Material::parse("shop-iron", seatwise::stock::material::embedded_text("grey-iron").unwrap())?;
-/// let library = Library { materials: vec![own] };
+/// let library = Library { materials: vec![own], ..Library::default() };
 /// assert_eq!(library.material("shop-iron")?.id(), "shop-iron");
 /// assert!(library.material("grey-irom").unwrap_err().to_string().contains("grey-iron"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
