@@ -1,4 +1,4 @@
-use super::args::{OutputFlags, OwnFlags};
+use super::args::OwnFlags;
 use super::failure::Failure;
 use super::options::checked;
 use super::section::{AtFlag, CaseFlag, SeatFlag};
@@ -27,9 +27,6 @@ pub(super) struct DeckFlags {
 
     #[command(flatten)]
     pub(super) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(super) output: OutputFlags,
 }
 
 pub(super) fn run(flags: &DeckFlags) -> Result<Outcome, Failure> {

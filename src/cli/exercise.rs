@@ -1,5 +1,5 @@
 use super::Outcome;
-use super::args::{OutputFlags, UnitsFlag};
+use super::args::UnitsFlag;
 use super::failure::Failure;
 use crate::plan::exercise::{ExerciseLevel, exercise};
 use crate::plan::scatter::USUAL_SEED;
@@ -33,9 +33,6 @@ pub(super) struct ExerciseFlags {
 
     #[command(flatten)]
     units: UnitsFlag,
-
-    #[command(flatten)]
-    pub(super) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

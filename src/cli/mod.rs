@@ -118,7 +118,7 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
     if inputs.iter().filter(|input| **input == Path::new("-")).count() > 1 {
         return Err(Failure::plain("standard input is named twice", "give it once, and files beside it"));
     }
-    let output = Output::new(arguments.output(), inputs);
+    let output = Output::new(&arguments.output, inputs);
     let voice = Voice { quiet: arguments.quiet };
     let outcome = match &arguments.command {
         // A list may be longer than memory, so it writes its results as they come.
@@ -129,14 +129,14 @@ fn execute(arguments: &Arguments) -> Result<u8, Failure> {
             if !matches!(command, Command::Section(_)) {
                 output.may_write_text()?;
             }
-            work(command)?
+            work(command, &output)?
         }
     };
     output.write_all(outcome.text.as_deref(), &outcome.files)?;
     Ok(outcome.code)
 }
 
-fn work(command: &Command) -> Result<Outcome, Failure> {
+fn work(command: &Command, output: &Output<'_>) -> Result<Outcome, Failure> {
     match command {
         Command::Batch(_) => Ok(batch::template()),
         Command::Plan(flags) => plan::run(flags),
@@ -157,7 +157,7 @@ fn work(command: &Command) -> Result<Outcome, Failure> {
         Command::Log(flags) => log::run(flags),
         Command::Completions(flags) => Ok(command_line::completions(flags)),
         Command::Manual(flags) => command_line::manual(flags),
-        Command::Section(flags) => section::run(flags),
+        Command::Section(flags) => section::run(flags, output),
         Command::Ask(_) => Err(Failure::plain("the questions are asked elsewhere", "report this")),
     }
 }

@@ -32,6 +32,11 @@ impl<'a> Output<'a> {
         self.flags.file.as_deref().filter(|path| *path != Path::new("-"))
     }
 
+    /// Whether files that exist may be written over.
+    pub(super) fn forced(&self) -> bool {
+        self.flags.force
+    }
+
     /// Every file and the result, or nothing of all that.
     ///
     /// Each file is written beside its place first; only when all of them are whole and the result is printed do they move

@@ -1,7 +1,7 @@
-use super::args::{Format, OutputFlags, OwnFlags, UnitsFlag};
+use super::args::{Format, OwnFlags, UnitsFlag};
 use super::failure::Failure;
 use super::options::checked;
-use super::output::NamedBytes;
+use super::output::{NamedBytes, Output};
 use super::{DONE, Outcome, input};
 use crate::job::Job;
 use crate::plan::SeatKind;
@@ -43,9 +43,6 @@ pub(super) struct SectionFlags {
 
     #[command(flatten)]
     pub(super) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(super) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -83,13 +80,13 @@ enum ShowFlag {
     RadialDisplacement,
 }
 
-pub(super) fn run(flags: &SectionFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &SectionFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let seats =
         drawing::draw(&job, &flags.request()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
-    if let Some((path, svg)) = flags.picture()? {
+    if let Some((path, svg)) = flags.picture(output)? {
         let files = drawn(&seats, (&job, system), (path, svg, flags.show.unwrap_or(ShowFlag::Stress)))?;
         return Ok(Outcome { text: None, files, code: DONE });
     }
@@ -115,8 +112,8 @@ impl SectionFlags {
     }
 
     /// The picture that `-o` asks for, and whether it is SVG; none for a table.
-    fn picture(&self) -> Result<Option<(&Path, bool)>, Failure> {
-        let Some(path) = self.output.file.as_deref() else { return Ok(None) };
+    fn picture<'o>(&self, output: &Output<'o>) -> Result<Option<(&'o Path, bool)>, Failure> {
+        let Some(path) = output.file() else { return Ok(None) };
         let kind = path.extension().and_then(OsStr::to_str).map(str::to_lowercase);
         let svg = match kind.as_deref() {
             Some("svg") => true,

@@ -8,7 +8,7 @@
 
 use super::dimensions::ClearanceGroup;
 use super::iso286::{SizeRange, Status, TableError, mm, rows, um};
-use crate::quantity::{Length, Nanometres};
+use crate::quantity::Nanometres;
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -102,18 +102,18 @@ impl Tables {
         self.rows(family).find(|row| row.group == group && row.range().contains(bore))
     }
 
-    /// The tightest group, from `from` on, whose smallest clearance is at least `loss`, so that none is ever negative.
+    /// The tightest group, from `from` on, of which `will_do` holds.
     ///
-    /// None when even the loosest group of the table is too tight, when the bore is not in it, or the loss is no number.
-    pub fn tightest_that_bears(
+    /// None when it holds of no group of the table, or when the bore is not in it.
+    pub fn tightest(
         &self,
         family: BearingFamily,
         from: ClearanceGroup,
         bore: Nanometres,
-        loss: Length,
+        will_do: impl Fn(&ClearanceRow) -> bool,
     ) -> Option<&ClearanceRow> {
         let groups = ClearanceGroup::ALL.into_iter().filter(|group| *group >= from);
-        groups.filter_map(|group| self.clearance(family, group, bore)).find(|row| row.least.length() >= loss)
+        groups.filter_map(|group| self.clearance(family, group, bore)).find(|row| will_do(row))
     }
 
     /// The rows of one family, band by band.

@@ -342,7 +342,7 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 71] = [
+const NULLABLE: [&str; 72] = [
     "driver",
     "section_heat_reason",
     "thin_side",
@@ -374,7 +374,8 @@ const NULLABLE: [&str; 71] = [
     "tighter",
     "outer_ring_um",
     "inner_ring_um",
-    "better_group",
+    "usual_group",
+    "sure_group",
     "internal_clearance",
     "elastic_limit_tresca_um",
     "ring_change_um",

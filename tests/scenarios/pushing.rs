@@ -108,8 +108,18 @@ fn the_clearance_of_a_6205_does_not_bear_39_um_and_the_budget_says_that_the_shaf
     let closing = range("outer_ring_um").1;
     assert!((15.0..28.0).contains(&closing), "{closing}");
     assert!(range("fitted_um").0 < 0.0);
-    says(caution(&plan, "internal-clearance").unwrap(), &["no play left once it is fitted", "in place of CN"]);
+    says(
+        caution(&plan, "internal-clearance").unwrap(),
+        &["no play left once it is fitted", "in 997 of 1000", "in place of CN"],
+    );
     says(caution(&plan, "internal-clearance-incomplete").unwrap(), &["the fit on the shaft"]);
+    // The groups that are advised keep play, one as is usual, the other by the worst ends.
+    let advised = |key: &str, end: &str| {
+        let group = play[key].as_str().unwrap();
+        let other = planned(&seated(39, "length = \"15 mm\"", "").replace("\"6205\"", &format!("\"6205 {group}\"")));
+        number(&other["internal_clearance"], &format!("/{end}/least"))
+    };
+    assert!(advised("usual_group", "usual_um") >= 0.0 && advised("sure_group", "running_um") >= 0.0);
     // A group of larger clearance named in the designation is taken.
     let c3 = planned(&seated(39, "length = \"15 mm\"", "").replace("\"6205\"", "\"6205 C3\""));
     assert_eq!(c3["internal_clearance"]["group"], "C3");
@@ -131,6 +141,12 @@ fn a_warm_inner_ring_takes_clearance_and_both_seats_count() {
     let fitted = lost("fitted_um", "/least");
     within(lost("running_um", "/least"), fitted - most, 0.02);
     assert!(caution(&plan, "internal-clearance-incomplete").is_none());
+    // Usually less of the range than by the worst ends, about the same middle.
+    let end = |key: &str, end: &str| number(&play[key], end);
+    assert!(end("running_um", "/least") < end("usual_um", "/least"));
+    assert!(end("usual_um", "/least") < end("usual_um", "/most") && end("usual_um", "/most") < end("running_um", "/most"));
+    let sum = |key: &str| end(key, "/least") + end(key, "/most");
+    within(sum("usual_um"), sum("running_um"), 0.02);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Flags of the commands with which a job begins, and of the one that looks back on it.
 
-use super::{OutputFlags, OwnFlags, PlanFormat, UnitsFlag};
+use super::{OwnFlags, PlanFormat, UnitsFlag};
 use crate::job::STARTERS;
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser};
@@ -21,9 +21,6 @@ pub(in crate::cli) struct AskFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -31,8 +28,6 @@ pub(in crate::cli) struct NewFlags {
     /// What goes in
     #[arg(value_parser = kinds())]
     pub(in crate::cli) kind: String,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 fn kinds() -> PossibleValuesParser {
@@ -68,7 +63,4 @@ pub(in crate::cli) struct LogFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }

@@ -1,6 +1,6 @@
 //! Flags of the commands that look something up.
 
-use super::shared::{Format, OutputFlags, OwnFlags, UnitsFlag};
+use super::shared::{Format, OwnFlags, UnitsFlag};
 use crate::report::schemas;
 use clap::Args;
 use clap::ValueEnum;
@@ -20,8 +20,6 @@ pub(in crate::cli) struct LimitsFlags {
     pub(in crate::cli) format: Format,
     #[command(flatten)]
     pub(in crate::cli) units: UnitsFlag,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -37,8 +35,6 @@ pub(in crate::cli) struct PairFlags {
     pub(in crate::cli) format: Format,
     #[command(flatten)]
     pub(in crate::cli) units: UnitsFlag,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -53,8 +49,6 @@ pub(in crate::cli) struct MaterialsFlags {
     pub(in crate::cli) format: Format,
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -66,8 +60,6 @@ pub(in crate::cli) struct MediaFlags {
     /// Form of the result
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub(in crate::cli) format: Format,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -75,8 +67,6 @@ pub(in crate::cli) struct SchemaFlags {
     /// Whose schema
     #[arg(value_name = "NAME", default_value = "plan", value_parser = PossibleValuesParser::new(schemas::names()))]
     pub(in crate::cli) of: String,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

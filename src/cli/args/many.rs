@@ -1,6 +1,6 @@
 //! Flags of the commands that make many plans.
 
-use super::shared::{OutputFlags, OwnFlags, PlanFormat, UnitsFlag};
+use super::shared::{OwnFlags, PlanFormat, UnitsFlag};
 use crate::plan::scatter::USUAL_SEED;
 use clap::Args;
 use clap::ValueEnum;
@@ -41,9 +41,6 @@ pub(in crate::cli) struct OptionsFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -68,9 +65,6 @@ pub(in crate::cli) struct TableFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -95,9 +89,6 @@ pub(in crate::cli) struct SweepFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -115,9 +106,6 @@ pub(in crate::cli) struct CompareFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
@@ -140,9 +128,6 @@ pub(in crate::cli) struct BatchFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

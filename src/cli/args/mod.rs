@@ -15,7 +15,7 @@ pub(super) use shared::*;
 pub(super) use shell::*;
 
 use clap::{Parser, Subcommand};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 /// Plans how a bearing, bush or plug goes into its seat.
 #[derive(Debug, Parser)]
@@ -35,6 +35,10 @@ pub(super) struct Arguments {
     #[command(subcommand)]
     pub(super) command: Command,
 
+    /// Where the result goes
+    #[command(flatten)]
+    pub(super) output: OutputFlags,
+
     /// When to colour messages (NO_COLOR is respected)
     #[arg(long, global = true, value_enum, default_value_t = Color::Auto)]
     pub(super) color: Color,
@@ -48,50 +52,21 @@ impl Arguments {
     /// Files that must not be written over.
     pub(super) fn inputs(&self) -> Vec<&Path> {
         match &self.command {
-            Command::Plan(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Card(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Options(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Table(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Working(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Sweep(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Compare(flags) => flags.own.files().chain(&flags.jobs).map(PathBuf::as_path).collect(),
-            Command::Batch(flags) => flags.own.files().chain(&flags.list).map(PathBuf::as_path).collect(),
-            Command::Section(flags) => flags.own.files().chain([flags.job()]).map(PathBuf::as_path).collect(),
-            Command::Deck(flags) => flags.own.files().chain([&flags.job]).map(PathBuf::as_path).collect(),
-            Command::Ask(flags) => flags.own.files().chain(&flags.resume).map(PathBuf::as_path).collect(),
-            Command::Log(flags) => {
-                flags.own.files().chain([&flags.job, &flags.readings]).map(PathBuf::as_path).collect()
-            }
-            Command::Materials(flags) => flags.own.files().map(PathBuf::as_path).collect(),
-            Command::Media(flags) => flags.own.files().map(PathBuf::as_path).collect(),
+            Command::Plan(flags) => flags.own.files_and([&flags.job]),
+            Command::Card(flags) => flags.own.files_and([&flags.job]),
+            Command::Options(flags) => flags.own.files_and([&flags.job]),
+            Command::Table(flags) => flags.own.files_and([&flags.job]),
+            Command::Working(flags) => flags.own.files_and([&flags.job]),
+            Command::Sweep(flags) => flags.own.files_and([&flags.job]),
+            Command::Compare(flags) => flags.own.files_and(&flags.jobs),
+            Command::Batch(flags) => flags.own.files_and(&flags.list),
+            Command::Section(flags) => flags.own.files_and([flags.job()]),
+            Command::Deck(flags) => flags.own.files_and([&flags.job]),
+            Command::Ask(flags) => flags.own.files_and(&flags.resume),
+            Command::Log(flags) => flags.own.files_and([&flags.job, &flags.readings]),
+            Command::Materials(flags) => flags.own.files_and([]),
+            Command::Media(flags) => flags.own.files_and([]),
             _ => Vec::new(),
-        }
-    }
-
-    /// Where the result goes.
-    pub(super) fn output(&self) -> &OutputFlags {
-        match &self.command {
-            Command::Plan(flags) => &flags.output,
-            Command::Card(flags) => &flags.output,
-            Command::Options(flags) => &flags.output,
-            Command::Table(flags) => &flags.output,
-            Command::Working(flags) => &flags.output,
-            Command::Sweep(flags) => &flags.output,
-            Command::Compare(flags) => &flags.output,
-            Command::Batch(flags) => &flags.output,
-            Command::Section(flags) => &flags.output,
-            Command::Deck(flags) => &flags.output,
-            Command::Exercise(flags) => &flags.output,
-            Command::Limits(flags) => &flags.output,
-            Command::Pair(flags) => &flags.output,
-            Command::Materials(flags) => &flags.output,
-            Command::Media(flags) => &flags.output,
-            Command::Schema(flags) => &flags.output,
-            Command::Ask(flags) => &flags.output,
-            Command::New(flags) => &flags.output,
-            Command::Log(flags) => &flags.output,
-            Command::Completions(flags) => &flags.output,
-            Command::Manual(flags) => &flags.output,
         }
     }
 }

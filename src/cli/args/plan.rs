@@ -1,6 +1,6 @@
 //! Flags of the commands that show one plan.
 
-use super::shared::{OutputFlags, OwnFlags, PlanFormat, UnitsFlag};
+use super::shared::{OwnFlags, PlanFormat, UnitsFlag};
 use crate::plan::Method;
 use crate::plan::scatter::USUAL_SEED;
 use clap::Args;
@@ -48,9 +48,6 @@ pub(in crate::cli) struct PlanFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 /// Parts drawn from the distributions of their sizes, temperatures, times and friction.
@@ -130,9 +127,6 @@ pub(in crate::cli) struct CardFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -159,9 +153,6 @@ pub(in crate::cli) struct WorkingFlags {
 
     #[command(flatten)]
     pub(in crate::cli) own: OwnFlags,
-
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -3,15 +3,15 @@
 use crate::quantity::System;
 use clap::Args;
 use clap::ValueEnum;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 #[derive(Args, Debug)]
 pub(in crate::cli) struct OutputFlags {
     /// Write the result to FILE instead of standard output
-    #[arg(short = 'o', long = "output", value_name = "FILE")]
+    #[arg(short = 'o', long = "output", value_name = "FILE", global = true)]
     pub(in crate::cli) file: Option<PathBuf>,
     /// Write over files that exist (never over an input)
-    #[arg(long)]
+    #[arg(long, global = true)]
     pub(in crate::cli) force: bool,
 }
 
@@ -29,6 +29,11 @@ impl OwnFlags {
     /// Every file that is read for them.
     pub(in crate::cli) fn files(&self) -> impl Iterator<Item = &PathBuf> {
         self.material.iter().chain(&self.medium)
+    }
+
+    /// The same, and the other files that a command reads.
+    pub(super) fn files_and<'a>(&'a self, more: impl IntoIterator<Item = &'a PathBuf>) -> Vec<&'a Path> {
+        self.files().chain(more).map(PathBuf::as_path).collect()
     }
 }
 

@@ -1,6 +1,5 @@
 //! Flags of the commands that serve the shell.
 
-use super::OutputFlags;
 use clap::{Args, ValueEnum};
 
 #[derive(Args, Debug)]
@@ -8,16 +7,12 @@ pub(in crate::cli) struct CompletionsFlags {
     /// Which shell
     #[arg(value_enum)]
     pub(in crate::cli) shell: Shell,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Args, Debug)]
 pub(in crate::cli) struct ManualFlags {
     /// A command; without it the page of the program
     pub(in crate::cli) command: Option<String>,
-    #[command(flatten)]
-    pub(in crate::cli) output: OutputFlags,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

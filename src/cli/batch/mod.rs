@@ -12,7 +12,7 @@ use super::{DONE, Outcome, SOME_FAILED, input};
 use crate::stock::Library;
 use indicatif::{ProgressBar, ProgressStyle};
 use list::{List, Record};
-use part::{Part, Progress};
+use part::{LeftOver, Part, Progress};
 use rayon::prelude::*;
 use row::{Planner, Told};
 use std::fs::OpenOptions;
@@ -45,7 +45,14 @@ pub(super) fn run(flags: &BatchFlags, output: &Output<'_>, voice: Voice) -> Resu
             let stream = OpenOptions::new().write(true).open(file).map_err(|error| unwritten(file, &error))?;
             run.to_stream(&mut list, stream)
         }
-        Some(file) => run.to_file(&mut list, file),
+        Some(file) => {
+            let left_over = match () {
+                () if flags.resume => LeftOver::GoOn,
+                () if output.forced() => LeftOver::Replace,
+                () => LeftOver::Refuse,
+            };
+            run.to_file(&mut list, file, left_over)
+        }
     }
 }
 
@@ -72,9 +79,9 @@ impl Run<'_> {
         Ok(self.code(&progress))
     }
 
-    fn to_file(&self, list: &mut List, file: &Path) -> Result<u8, Failure> {
+    fn to_file(&self, list: &mut List, file: &Path, left_over: LeftOver) -> Result<u8, Failure> {
         let key = part::key(self.flags, list.columns())?;
-        let (mut part, mut progress) = Part::open(file, &key, self.flags)?;
+        let (mut part, mut progress) = Part::open(file, &key, left_over)?;
         if progress.rows > 0 {
             skip(list, &progress)?;
             self.voice.talk(&format!("going on after {} rows that are done\n", progress.rows));

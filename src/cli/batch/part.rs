@@ -60,10 +60,21 @@ fn mixed(hash: u64, bytes: &[u8]) -> u64 {
 /// What two runs must have in common for one to go on where the other stopped.
 pub(super) fn key(flags: &BatchFlags, columns: &[String]) -> Result<String, Failure> {
     let mut hash = mixed(FNV_START, columns.join("\n").as_bytes());
-    for path in &flags.own.material {
-        hash = mixed(hash, input::text(path, "give a material file in TOML")?.as_bytes());
+    for path in flags.own.files() {
+        hash = mixed(hash, input::text(path, "give a file in TOML")?.as_bytes());
     }
     Ok(format!("{} {hash:016x}", flags.format.name()))
+}
+
+/// What becomes of results that an interrupted run has left.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LeftOver {
+    /// They are kept, and the run goes on behind them.
+    GoOn,
+    /// They are written over.
+    Replace,
+    /// They stay, and nothing is done.
+    Refuse,
 }
 
 /// Results on their way to a file.
@@ -78,14 +89,15 @@ pub(super) struct Part {
 
 impl Part {
     /// Begins a part, or goes on with one.
-    pub(super) fn open(target: &Path, key: &str, flags: &BatchFlags) -> Result<(Self, Progress), Failure> {
+    pub(super) fn open(target: &Path, key: &str, wanted: LeftOver) -> Result<(Self, Progress), Failure> {
         let (part, state) = (beside(target, ENDS[0]), beside(target, ENDS[1]));
         let left_over = part.exists() || state.exists();
-        if left_over && !flags.resume && !flags.output.force {
+        if left_over && wanted == LeftOver::Refuse {
             let message = format!("{} is left from a run that was interrupted", part.display());
             return Err(Failure::plain(message, "add --resume to go on with it, or --force to begin anew"));
         }
-        let (progress, bytes) = if flags.resume && left_over { read(&state, key)? } else { (Progress::default(), 0) };
+        let goes_on = left_over && wanted == LeftOver::GoOn;
+        let (progress, bytes) = if goes_on { read(&state, key)? } else { (Progress::default(), 0) };
         let failed = |error: &std::io::Error| unwritten(&part, error);
         if bytes == 0 && state.exists() {
             // An old state must not vouch for a new part.

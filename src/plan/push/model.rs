@@ -275,8 +275,12 @@ pub struct InternalClearancePlan {
     pub fitted: ClearanceRange,
     /// Running.
     pub running: ClearanceRange,
-    /// The tightest group that is never negative; none where none in the table is, or where the present one will do.
-    pub better_group: Option<String>,
+    /// Running, in 997 of 1000 bearings: the root of the summed squares.
+    pub usual: ClearanceRange,
+    /// The tightest group that keeps play in 997 of 1000; none where none in the table does, or where the present one will do.
+    pub usual_group: Option<String>,
+    /// The tightest group that keeps play in every case; none as above.
+    pub sure_group: Option<String>,
     /// Where the delivered limits come from.
     pub source: String,
 }

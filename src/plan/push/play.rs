@@ -2,7 +2,7 @@
 
 use super::model::InternalClearancePlan;
 use crate::job::{InternalPlay, Job};
-use crate::mechanics::{ClearanceRange, InternalClearance, temperature_loss};
+use crate::mechanics::{ClearanceRange, FittedClearance, InternalClearance, temperature_loss};
 use crate::plan::PlanError;
 use crate::plan::model::{SeatKind, SeatPlan};
 use crate::quantity::{Length, Nanometres, TemperatureInterval};
@@ -37,7 +37,11 @@ pub(in crate::plan) fn internal_clearance(
         temperature: warm_rings(job, play, bore)?,
     };
     let state = clearance.solve()?;
-    let better_group = if state.running.may_be_negative() { better(play, bore, &clearance)? } else { None };
+    let group = |keeps: fn(&FittedClearance) -> ClearanceRange| match keeps(&state).may_be_negative() {
+        true => tightest(play, bore, &clearance, keeps),
+        false => Ok(None),
+    };
+    let (usual_group, sure_group) = (group(|state| state.usual)?, group(|state| state.running)?);
     Ok(Some(InternalClearancePlan {
         group: play.group.map(|group| format!("{group:?}")),
         delivered: clearance.delivered,
@@ -46,7 +50,9 @@ pub(in crate::plan) fn internal_clearance(
         temperature: clearance.temperature,
         fitted: state.fitted,
         running: state.running,
-        better_group,
+        usual: state.usual,
+        usual_group,
+        sure_group,
         source: play.source.clone(),
     }))
 }
@@ -71,14 +77,18 @@ fn warm_rings(job: &Job, play: &InternalPlay, bore: Length) -> Result<ClearanceR
     Ok(ClearanceRange { least: least.least.min(most.least), most: least.most.max(most.most) })
 }
 
-/// The tightest looser group that is never negative.
-fn better(play: &InternalPlay, bore: Length, clearance: &InternalClearance) -> Result<Option<String>, PlanError> {
+/// The tightest looser group that keeps play, by the worst ends or as is usual.
+fn tightest(
+    play: &InternalPlay,
+    bore: Length,
+    clearance: &InternalClearance,
+    keeps: fn(&FittedClearance) -> ClearanceRange,
+) -> Result<Option<String>, PlanError> {
     let from = play.group.unwrap_or(ClearanceGroup::C2);
-    let found = iso5753::tables()?.tightest_that_bears(
-        play.family,
-        from,
-        Nanometres::from_length(bore),
-        clearance.largest_loss(),
-    );
+    let found = iso5753::tables()?.tightest(play.family, from, Nanometres::from_length(bore), |row| {
+        let delivered = ClearanceRange { least: row.least.length(), most: row.most.length() };
+        let state = InternalClearance { delivered, ..*clearance }.solve();
+        state.is_ok_and(|state| !keeps(&state).may_be_negative())
+    });
     Ok(found.map(|row| format!("{:?}", row.group)))
 }

@@ -227,8 +227,12 @@ pub struct InternalClearanceDocument {
     pub fitted_um: EndsDocument,
     /// Running, without load.
     pub running_um: EndsDocument,
+    /// Running, without load, in 997 of 1000: root of the summed squares about the middle.
+    pub usual_um: EndsDocument,
+    /// The tightest group that keeps play in 997 of 1000; null where none does or none is wanted.
+    pub usual_group: Option<String>,
     /// The tightest group that keeps play in every case; null where none does or none is wanted.
-    pub better_group: Option<String>,
+    pub sure_group: Option<String>,
     /// Where the delivered limits come from.
     pub source: String,
 }
@@ -349,7 +353,9 @@ pub(super) fn internal_clearance(play: &InternalClearancePlan) -> InternalCleara
         temperature_um: ends(play.temperature),
         fitted_um: ends(play.fitted),
         running_um: ends(play.running),
-        better_group: play.better_group.clone(),
+        usual_um: ends(play.usual),
+        usual_group: play.usual_group.clone(),
+        sure_group: play.sure_group.clone(),
         source: play.source.clone(),
     }
 }

@@ -351,6 +351,8 @@ pub(super) fn internal_clearance(play: &InternalClearancePlan, system: System, p
     rows.push(named("fitted, at one temperature", play.fitted));
     rows.push(named("  lost to the warmer inner ring", play.temperature));
     rows.push(named("running, without load", play.running));
+    rows.push(named("  the same, 997 of 1000", play.usual));
     page.table(&Table { head: Some(["", "least", "most"].map(str::to_owned)), rows });
     page.small(&play.source);
+    page.small("997 of 1000: root of the summed squares, each range distributed normally about its middle");
 }
