@@ -73,6 +73,13 @@ fn a_run_goes_on_only_with_its_own_list_and_its_own_flags() {
     let other_format = run(&[&arguments[..], &["--format", "json"]].concat());
     assert!(other_format.code == 2 && other_format.err.contains("other flags"), "{}", other_format.err);
 
+    // A medium that is read from a file is one of its flags, whatever the file is called.
+    let media = fs::read_to_string("materials/media.toml").unwrap();
+    let own = media.split("[[medium]]").nth(1).unwrap().replace("domestic-freezer", "own-freezer");
+    let own = written(&folder, "own.toml", format!("[[medium]]{}", own.replace("names = [", "names = [] # [")));
+    let other_media = run(&[&arguments[..], &["--medium", as_str(&own)]].concat());
+    assert!(other_media.code == 2 && other_media.err.contains("other flags"), "{}", other_media.err);
+
     let mut changed = all.clone();
     changed[3] = changed[3].replace("6206", "6306");
     fs::write(&path, list(&changed)).unwrap();
