@@ -144,7 +144,9 @@ fn a_warm_inner_ring_takes_clearance_and_both_seats_count() {
     // Usually less of the range than by the worst ends, about the same middle.
     let end = |key: &str, end: &str| number(&play[key], end);
     assert!(end("running_um", "/least") < end("usual_um", "/least"));
-    assert!(end("usual_um", "/least") < end("usual_um", "/most") && end("usual_um", "/most") < end("running_um", "/most"));
+    assert!(
+        end("usual_um", "/least") < end("usual_um", "/most") && end("usual_um", "/most") < end("running_um", "/most")
+    );
     let sum = |key: &str| end(key, "/least") + end(key, "/most");
     within(sum("usual_um"), sum("running_um"), 0.02);
 }

@@ -7,6 +7,7 @@ use super::dash::{self, Pattern};
 use super::font::{CAP_HEIGHT, Fonts, Weight};
 use super::layout::{self, LABEL_SIZE, Layout, RIM};
 use super::palette::{BAND, Colour, GRID, HAIRLINE, INK, LOOSEST, MIDDLE, MUTED, TIGHTEST};
+use super::pen::{LABEL, QUIET, SUBTITLE, Style, TITLE};
 use super::readings::Readings;
 use super::scene::{Area, Point, Scene, Shape, Text, at};
 use super::units::length_text;
@@ -55,16 +56,6 @@ struct Page<'a> {
     curves: Vec<Cases<Vec<Point>>>,
     obstacles: Obstacles,
 }
-
-#[derive(Clone, Copy)]
-struct Style {
-    size: f64,
-    weight: Weight,
-    colour: Colour,
-}
-
-const LABEL: Style = Style { size: LABEL_SIZE, weight: Weight::Regular, colour: INK };
-const QUIET: Style = Style { colour: MUTED, ..LABEL };
 
 /// How a text lies to its point.
 #[derive(Clone, Copy)]
@@ -151,13 +142,11 @@ impl Page<'_> {
     fn headings(&mut self) {
         let mut y = RIM;
         for line in self.layout.title.clone() {
-            let style = Style { size: layout::TITLE_SIZE, weight: Weight::Bold, colour: INK };
-            self.write(&line, style, Anchor::Left, at(RIM, y + layout::TITLE_SIZE * 0.82));
+            self.write(&line, TITLE, Anchor::Left, at(RIM, y + layout::TITLE_SIZE * 0.82));
             y += layout::TITLE_PITCH;
         }
         for line in self.layout.subtitle.clone() {
-            let style = Style { size: layout::SUBTITLE_SIZE, ..QUIET };
-            self.write(&line, style, Anchor::Left, at(RIM, y + layout::SUBTITLE_SIZE * 0.82));
+            self.write(&line, SUBTITLE, Anchor::Left, at(RIM, y + layout::SUBTITLE_SIZE * 0.82));
             y += layout::SUBTITLE_PITCH;
         }
     }

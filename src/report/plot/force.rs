@@ -2,13 +2,15 @@
 
 use super::column::spread;
 use super::dash::{self, Pattern};
-use super::font::{CAP_HEIGHT, Fonts, Weight};
-use super::layout::{LABEL_SIZE, LEADER, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
-use super::palette::{Colour, GRID, INK, LOOSEST, MIDDLE, MUTED, TIGHTEST};
-use super::scene::{Picture, Point, Scene, Shape, Text, at};
+use super::font::{Fonts, Weight};
+use super::layout::{LEADER, RIM, SUBTITLE_PITCH, TITLE_PITCH, TITLE_SIZE, WIDTH};
+use super::palette::{Colour, GRID, LOOSEST, MIDDLE, MUTED, TIGHTEST};
+use super::pen::{LABEL, Pen, QUIET, Style, baseline};
+use super::scene::{Picture, Scene, at};
 use super::units::{decimals_of, fixed, multiples, round_step};
 use super::{ForceRequest, PlotError};
 use crate::quantity::{System, Toward, show_duration, show_force};
+use std::slice;
 use uom::si::force::{kilonewton, pound_force};
 use uom::si::length::{inch, millimeter};
 
@@ -87,8 +89,7 @@ fn describe(request: &ForceRequest, lines: &[Line]) -> String {
 }
 
 struct Page<'a> {
-    fonts: &'a Fonts,
-    scene: Scene,
+    pen: Pen<'a>,
     lines: Vec<Line>,
     title: Vec<String>,
     subtitle: String,
@@ -112,8 +113,7 @@ impl<'a> Page<'a> {
             System::Inch => request.course.depth.get::<inch>(),
         };
         Self {
-            fonts,
-            scene: Scene { width: WIDTH, height, shapes: Vec::new() },
+            pen: Pen::new(WIDTH, height, fonts),
             lines,
             title,
             subtitle: request.subtitle.to_owned(),
@@ -136,63 +136,46 @@ impl<'a> Page<'a> {
         self.bottom - force / self.most * (self.bottom - self.top)
     }
 
-    fn write(&mut self, text: &str, (size, weight, colour): (f64, Weight, Colour), share: f64, point: Point) {
-        let width = self.fonts.width(text, size, weight);
-        let start = at(point.x - share * width, point.y);
-        self.scene.text(Text { text: text.to_owned(), start, width, size, weight, colour });
-    }
-
     fn draw(mut self) -> Scene {
         self.headings();
         self.axes();
         self.curves();
         self.names();
-        self.scene
+        self.pen.scene
     }
 
     fn headings(&mut self) {
-        let mut y = RIM;
-        for line in self.title.clone() {
-            self.write(&line, (TITLE_SIZE, Weight::Bold, INK), 0.0, at(RIM, y + TITLE_SIZE * 0.82));
-            y += TITLE_PITCH;
-        }
-        let subtitle = self.subtitle.clone();
-        self.write(&subtitle, (SUBTITLE_SIZE, Weight::Regular, MUTED), 0.0, at(RIM, y + SUBTITLE_SIZE * 0.82));
+        self.pen.headings(&self.title, slice::from_ref(&self.subtitle));
         let name = format!("force of the tightest case, {}", force_unit(self.system));
-        self.write(&name, (LABEL_SIZE, Weight::Regular, MUTED), 0.0, at(RIM, self.top - 14.0));
+        self.pen.write(&name, QUIET, 0.0, at(RIM, self.top - 14.0));
     }
 
     fn axes(&mut self) {
-        let quiet = (LABEL_SIZE, Weight::Regular, MUTED);
         let step = round_step(self.most * PITCH.0 / (self.bottom - self.top));
         for force in multiples(0.0, self.most, step) {
             let y = self.y(force);
-            self.scene.line(vec![at(self.left, y), at(self.right, y)], 1.0, GRID);
-            let number = at(self.left - 10.0, y + CAP_HEIGHT * LABEL_SIZE / 2.0);
-            self.write(&fixed(force, decimals_of(step)), quiet, 1.0, number);
+            self.pen.scene.line(vec![at(self.left, y), at(self.right, y)], 1.0, GRID);
+            let number = at(self.left - 10.0, baseline(y));
+            self.pen.write(&fixed(force, decimals_of(step)), QUIET, 1.0, number);
         }
-        self.scene.line(vec![at(self.left, self.bottom), at(self.right, self.bottom)], 1.5, MUTED);
+        self.pen.scene.line(vec![at(self.left, self.bottom), at(self.right, self.bottom)], 1.5, MUTED);
         let step = round_step(self.depth * PITCH.1 / (self.right - self.left));
         for depth in multiples(0.0, self.depth, step) {
             let x = self.x(depth);
-            self.scene.line(vec![at(x, self.bottom), at(x, self.bottom + 7.0)], 1.5, MUTED);
-            self.write(&fixed(depth, decimals_of(step)), quiet, 0.5, at(x, self.bottom + 28.0));
+            self.pen.scene.line(vec![at(x, self.bottom), at(x, self.bottom + 7.0)], 1.5, MUTED);
+            self.pen.write(&fixed(depth, decimals_of(step)), QUIET, 0.5, at(x, self.bottom + 28.0));
         }
         let unit = if self.system == System::Metric { "mm" } else { "in" };
         let middle = at((self.left + self.right) / 2.0, self.bottom + 58.0);
-        self.write(&format!("depth in the seat, {unit}"), quiet, 0.5, middle);
+        self.pen.write(&format!("depth in the seat, {unit}"), QUIET, 0.5, middle);
     }
 
     fn curves(&mut self) {
         for line in &self.lines {
-            let ends = vec![at(self.x(0.0), self.y(0.0)), at(self.x(self.depth), self.y(line.force))];
+            let ends = [at(self.x(0.0), self.y(0.0)), at(self.x(self.depth), self.y(line.force))];
             match line.pattern {
-                None => self.scene.line(ends, line.width, line.colour),
-                Some(pattern) => {
-                    let pieces = dash::pieces(&ends, pattern);
-                    let piece = |points| Shape::Line { points, width: line.width, colour: line.colour };
-                    self.scene.shapes.extend(pieces.into_iter().map(piece));
-                }
+                None => self.pen.scene.line(ends.to_vec(), line.width, line.colour),
+                Some(pattern) => self.pen.dashed(&ends, pattern, line.width, line.colour),
             }
         }
     }
@@ -206,9 +189,9 @@ impl<'a> Page<'a> {
         let heights = spread(&wanted, NAME_PITCH, (self.top, self.bottom));
         for ((end, name, colour), y) in names.into_iter().zip(heights) {
             let (from, to) = (at(self.right + 3.0, end), at(self.right + LEADER - 5.0, y));
-            self.scene.line(vec![from, to], 1.2, colour);
-            let start = at(self.right + LEADER, y + CAP_HEIGHT * LABEL_SIZE / 2.0);
-            self.write(&name, (LABEL_SIZE, Weight::Regular, colour), 0.0, start);
+            self.pen.scene.line(vec![from, to], 1.2, colour);
+            let start = at(self.right + LEADER, baseline(y));
+            self.pen.write(&name, Style { colour, ..LABEL }, 0.0, start);
         }
     }
 }

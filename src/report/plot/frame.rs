@@ -3,9 +3,9 @@
 use super::PlotError;
 use super::font::{Fonts, Weight};
 use super::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
-use super::palette::{GRID, INK, MUTED};
-use super::pen::{LABEL, Pen, QUIET, Style, baseline};
-use super::scene::{Area, Point, Scene, at};
+use super::palette::{GRID, MUTED};
+use super::pen::{LABEL, Pen, QUIET, baseline};
+use super::scene::{Area, Point, at};
 use super::units::{decimals_of, fixed, multiples, round_step};
 
 /// Height of the field.
@@ -88,17 +88,9 @@ impl<'f> Frame<'f> {
         let left = RIM + widest.fold(0.0, f64::max) + NUMBER_SPACE;
         let field = Area { left, top, right: WIDTH - RIM - around.margin, bottom };
         let below = if notes.is_empty() { 0.0 } else { 18.0 + NOTE_PITCH * notes.len() as f64 };
-        let scene = Scene { width: WIDTH, height: bottom + 74.0 + below + RIM, shapes: Vec::new() };
-        let mut frame = Self { pen: Pen { scene, fonts }, field, across, up };
-        let bold = Style { size: TITLE_SIZE, weight: Weight::Bold, colour: INK };
-        for (i, line) in title.iter().enumerate() {
-            frame.pen.write(line, bold, 0.0, at(RIM, RIM + i as f64 * TITLE_PITCH + TITLE_SIZE * 0.82));
-        }
-        let from = RIM + title.len() as f64 * TITLE_PITCH;
-        let quiet = Style { size: SUBTITLE_SIZE, ..QUIET };
-        for (i, line) in subtitle.iter().enumerate() {
-            frame.pen.write(line, quiet, 0.0, at(RIM, from + i as f64 * SUBTITLE_PITCH + SUBTITLE_SIZE * 0.82));
-        }
+        let pen = Pen::new(WIDTH, bottom + 74.0 + below + RIM, fonts);
+        let mut frame = Self { pen, field, across, up };
+        frame.pen.headings(&title, &subtitle);
         let name = frame.up.name.clone();
         frame.pen.write(&name, QUIET, 0.0, at(RIM, top - 16.0));
         for (i, note) in notes.iter().enumerate() {

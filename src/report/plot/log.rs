@@ -2,10 +2,11 @@
 
 use super::column::spread;
 use super::dash;
-use super::font::{CAP_HEIGHT, Fonts, Weight};
-use super::layout::{LABEL_SIZE, LEADER, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
-use super::palette::{BAND, Colour, GRID, INK, LOOSEST, MIDDLE, MUTED, PAPER};
-use super::scene::{Picture, Point, Scene, Shape, Text, at};
+use super::font::{Fonts, Weight};
+use super::layout::{LEADER, RIM, SUBTITLE_PITCH, TITLE_PITCH, TITLE_SIZE, WIDTH};
+use super::palette::{BAND, GRID, INK, LOOSEST, MIDDLE, MUTED, PAPER};
+use super::pen::{LABEL, Pen, QUIET, Style, baseline};
+use super::scene::{Picture, Point, Scene, at};
 use super::units::{TimeUnit, decimals_of, fixed, multiples, round_step};
 use super::{LogRequest, PlotError};
 use crate::plan::log::CurvePoint;
@@ -52,8 +53,7 @@ fn describe(request: &LogRequest<'_>) -> String {
 
 struct Page<'a> {
     request: &'a LogRequest<'a>,
-    fonts: &'a Fonts,
-    scene: Scene,
+    pen: Pen<'a>,
     title: Vec<String>,
     unit: TimeUnit,
     longest: f64,
@@ -79,8 +79,7 @@ impl<'a> Page<'a> {
         let room = 0.04 * (high - low).max(1.0);
         Self {
             request,
-            fonts,
-            scene: Scene { width: WIDTH, height, shapes: Vec::new() },
+            pen: Pen::new(WIDTH, height, fonts),
             title,
             unit: TimeUnit::for_span(longest),
             longest,
@@ -104,12 +103,6 @@ impl<'a> Page<'a> {
         self.bottom - (degrees - self.span.0) / (self.span.1 - self.span.0) * (self.bottom - self.top)
     }
 
-    fn write(&mut self, text: &str, (size, weight, colour): (f64, Weight, Colour), share: f64, point: Point) {
-        let width = self.fonts.width(text, size, weight);
-        let start = at(point.x - share * width, point.y);
-        self.scene.text(Text { text: text.to_owned(), start, width, size, weight, colour });
-    }
-
     fn draw(mut self) -> Scene {
         self.headings();
         self.band();
@@ -117,24 +110,13 @@ impl<'a> Page<'a> {
         self.curves();
         self.readings();
         self.names();
-        self.scene
+        self.pen.scene
     }
 
     fn headings(&mut self) {
-        let mut y = RIM;
-        for line in self.title.clone() {
-            self.write(&line, (TITLE_SIZE, Weight::Bold, INK), 0.0, at(RIM, y + TITLE_SIZE * 0.82));
-            y += TITLE_PITCH;
-        }
-        let quiet = (SUBTITLE_SIZE, Weight::Regular, MUTED);
-        self.write(self.request.subtitle, quiet, 0.0, at(RIM, y + SUBTITLE_SIZE * 0.82));
+        self.pen.headings(&self.title, &[self.request.subtitle.to_owned()]);
         let unit = if self.request.system == System::Metric { "°C" } else { "°F" };
-        self.write(
-            &format!("temperature, {unit}"),
-            (LABEL_SIZE, Weight::Regular, MUTED),
-            0.0,
-            at(RIM, self.top - 14.0),
-        );
+        self.pen.write(&format!("temperature, {unit}"), QUIET, 0.0, at(RIM, self.top - 14.0));
     }
 
     fn line(&self, pick: impl Fn(&CurvePoint) -> Option<ThermodynamicTemperature>) -> Vec<Point> {
@@ -148,49 +130,38 @@ impl<'a> Page<'a> {
         let mut back = self.line(|p| Some(p.expected[2]));
         back.reverse();
         outline.extend(back);
-        self.scene.fill(outline, BAND);
+        self.pen.scene.fill(outline, BAND);
     }
 
     fn axes(&mut self) {
-        let quiet = (LABEL_SIZE, Weight::Regular, MUTED);
         let step = round_step((self.span.1 - self.span.0) * PITCH.0 / (self.bottom - self.top));
         for value in multiples(self.span.0, self.span.1, step) {
             let y = self.height_of(value);
-            self.scene.line(vec![at(self.left, y), at(self.right, y)], 1.0, GRID);
-            self.write(
-                &fixed(value, decimals_of(step)),
-                quiet,
-                1.0,
-                at(self.left - 10.0, y + CAP_HEIGHT * LABEL_SIZE / 2.0),
-            );
+            self.pen.scene.line(vec![at(self.left, y), at(self.right, y)], 1.0, GRID);
+            self.pen.write(&fixed(value, decimals_of(step)), QUIET, 1.0, at(self.left - 10.0, baseline(y)));
         }
-        self.scene.line(vec![at(self.left, self.bottom), at(self.right, self.bottom)], 1.5, MUTED);
+        self.pen.scene.line(vec![at(self.left, self.bottom), at(self.right, self.bottom)], 1.5, MUTED);
         let (per, span) = (self.unit.seconds(), self.longest / self.unit.seconds());
         let least = span * PITCH.1 / (self.right - self.left);
         let step = self.unit.steps().iter().copied().find(|step| *step >= least).unwrap_or_else(|| round_step(least));
         for value in multiples(0.0, span, step) {
             let x = self.x(value * per);
-            self.scene.line(vec![at(x, self.bottom), at(x, self.bottom + 7.0)], 1.5, MUTED);
-            self.write(&fixed(value, decimals_of(step)), quiet, 0.5, at(x, self.bottom + 28.0));
+            self.pen.scene.line(vec![at(x, self.bottom), at(x, self.bottom + 7.0)], 1.5, MUTED);
+            self.pen.write(&fixed(value, decimals_of(step)), QUIET, 0.5, at(x, self.bottom + 28.0));
         }
         let name = format!("{} since it went in", self.unit.plural());
-        self.write(&name, quiet, 0.5, at(f64::midpoint(self.left, self.right), self.bottom + 58.0));
+        self.pen.write(&name, QUIET, 0.5, at(f64::midpoint(self.left, self.right), self.bottom + 58.0));
     }
 
     fn curves(&mut self) {
         let medium = self.y(self.request.piece.medium_temperature);
-        self.dashed(&[at(self.left, medium), at(self.right, medium)], dash::SHORT, 1.5, MUTED);
+        self.pen.dashed(&[at(self.left, medium), at(self.right, medium)], dash::SHORT, 1.5, MUTED);
         let middle = self.line(|p| Some(p.expected[1]));
-        self.dashed(&middle, dash::LONG, 2.5, LOOSEST);
+        self.pen.dashed(&middle, dash::LONG, 2.5, LOOSEST);
         let fitted = self.line(|p| p.fitted);
         if fitted.len() > 1 {
-            self.scene.line(fitted, 3.5, MIDDLE);
+            self.pen.scene.line(fitted, 3.5, MIDDLE);
         }
-    }
-
-    fn dashed(&mut self, points: &[Point], pattern: dash::Pattern, width: f64, colour: Colour) {
-        let pieces = dash::pieces(points, pattern).into_iter();
-        self.scene.shapes.extend(pieces.map(|points| Shape::Line { points, width, colour }));
     }
 
     /// A reading is a diamond with a pale rim, so that it stands out from any curve, in grey as well.
@@ -198,8 +169,8 @@ impl<'a> Page<'a> {
         for point in &self.request.piece.points {
             let (x, y) = (self.x(point.time.get::<second>()), self.y(point.read));
             let diamond = |r: f64| vec![at(x, y - r), at(x + r, y), at(x, y + r), at(x - r, y)];
-            self.scene.fill(diamond(MARK + 3.0), PAPER);
-            self.scene.fill(diamond(MARK), INK);
+            self.pen.scene.fill(diamond(MARK + 3.0), PAPER);
+            self.pen.scene.fill(diamond(MARK), INK);
         }
     }
 
@@ -220,9 +191,9 @@ impl<'a> Page<'a> {
         names.sort_by(|a, b| a.0.total_cmp(&b.0));
         let wanted: Vec<f64> = names.iter().map(|name| name.0).collect();
         for ((end, name, colour), y) in names.into_iter().zip(spread(&wanted, NAME_PITCH, (self.top, self.bottom))) {
-            self.scene.line(vec![at(self.right + 3.0, end), at(self.right + LEADER - 5.0, y)], 1.2, colour);
-            let start = at(self.right + LEADER, y + CAP_HEIGHT * LABEL_SIZE / 2.0);
-            self.write(name, (LABEL_SIZE, Weight::Regular, colour), 0.0, start);
+            self.pen.scene.line(vec![at(self.right + 3.0, end), at(self.right + LEADER - 5.0, y)], 1.2, colour);
+            let start = at(self.right + LEADER, baseline(y));
+            self.pen.write(name, Style { colour, ..LABEL }, 0.0, start);
         }
     }
 }

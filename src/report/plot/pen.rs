@@ -2,7 +2,7 @@
 
 use crate::report::plot::dash::{self, Pattern};
 use crate::report::plot::font::{CAP_HEIGHT, Fonts, Weight};
-use crate::report::plot::layout::LABEL_SIZE;
+use crate::report::plot::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE};
 use crate::report::plot::palette::{Colour, INK, MUTED};
 use crate::report::plot::scene::{Area, Point, Scene, Shape, Text, at, text_area};
 
@@ -16,13 +16,38 @@ pub(super) struct Style {
 
 pub(super) const LABEL: Style = Style { size: LABEL_SIZE, weight: Weight::Regular, colour: INK };
 pub(super) const QUIET: Style = Style { colour: MUTED, ..LABEL };
+pub(super) const BOLD: Style = Style { weight: Weight::Bold, ..LABEL };
+/// Title of a picture, and the words below it.
+pub(super) const TITLE: Style = Style { size: TITLE_SIZE, ..BOLD };
+pub(super) const SUBTITLE: Style = Style { size: SUBTITLE_SIZE, ..QUIET };
+/// Height of a letter over its size, from the top of a line to its baseline.
+const TO_BASELINE: f64 = 0.82;
 
 pub(super) struct Pen<'f> {
     pub(super) scene: Scene,
     pub(super) fonts: &'f Fonts,
 }
 
-impl Pen<'_> {
+impl<'f> Pen<'f> {
+    /// An empty page.
+    pub(super) fn new(width: f64, height: f64, fonts: &'f Fonts) -> Self {
+        Self { scene: Scene { width, height, shapes: Vec::new() }, fonts }
+    }
+
+    /// The lines of the title and those below it, from the top of the page; where the next line would begin.
+    pub(super) fn headings(&mut self, title: &[String], below: &[String]) -> f64 {
+        let mut y = RIM;
+        for line in title {
+            self.write(line, TITLE, 0.0, at(RIM, y + TITLE_SIZE * TO_BASELINE));
+            y += TITLE_PITCH;
+        }
+        for line in below {
+            self.write(line, SUBTITLE, 0.0, at(RIM, y + SUBTITLE_SIZE * TO_BASELINE));
+            y += SUBTITLE_PITCH;
+        }
+        y
+    }
+
     pub(super) fn width(&self, text: &str, style: Style) -> f64 {
         self.fonts.width(text, style.size, style.weight)
     }

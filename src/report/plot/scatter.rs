@@ -1,9 +1,10 @@
 //! Parts over their clearance at the seat, and below it what decides that clearance.
 
-use super::font::{CAP_HEIGHT, Fonts, Weight};
-use super::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
+use super::font::{Fonts, Weight};
+use super::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, TITLE_PITCH, TITLE_SIZE, WIDTH};
 use super::palette::{BAND, Colour, GRID, INK, LOOSEST, MIDDLE, MUTED, TIGHTEST};
-use super::scene::{Picture, Point, Scene, Text, at};
+use super::pen::{BOLD, LABEL, Pen, QUIET, Style, baseline};
+use super::scene::{Picture, Point, Scene, at};
 use super::units::{decimals_of, fixed, length_name, length_text, length_value, multiples, round_step};
 use super::{PlotError, ScatterRequest};
 use crate::plan::scatter::{Output, Sensitivity};
@@ -39,8 +40,7 @@ pub(super) fn picture(request: &ScatterRequest, fonts: &Fonts) -> Result<Picture
 
 struct Page<'a> {
     request: &'a ScatterRequest<'a>,
-    fonts: &'a Fonts,
-    scene: Scene,
+    pen: Pen<'a>,
     title: Vec<String>,
     decisive: Option<&'a Sensitivity>,
     /// Inputs of the lower panel, the most decisive first.
@@ -75,8 +75,7 @@ impl<'a> Page<'a> {
         }
         Self {
             request,
-            fonts,
-            scene: Scene { width: WIDTH, height: bottom + FOOT + rows, shapes: Vec::new() },
+            pen: Pen::new(WIDTH, bottom + FOOT + rows, fonts),
             title,
             decisive,
             shown,
@@ -90,14 +89,15 @@ impl<'a> Page<'a> {
         RIM + (clearance - self.span.start) / (self.span.end - self.span.start) * (WIDTH - 2.0 * RIM)
     }
 
-    fn write(&mut self, text: &str, (size, weight, colour): (f64, Weight, Colour), share: f64, point: Point) {
-        let width = self.fonts.width(text, size, weight);
-        let start = at((point.x - share * width).clamp(RIM, (WIDTH - RIM - width).max(RIM)), point.y);
-        self.scene.text(Text { text: text.to_owned(), start, width, size, weight, colour });
+    /// Writes within the rims of the page.
+    fn write(&mut self, text: &str, style: Style, share: f64, point: Point) {
+        let width = self.pen.width(text, style);
+        let start = (point.x - share * width).clamp(RIM, (WIDTH - RIM - width).max(RIM));
+        self.pen.write(text, style, 0.0, at(start, point.y));
     }
 
     fn rectangle(&mut self, (left, right): (f64, f64), (top, bottom): (f64, f64), colour: Colour) {
-        self.scene.fill(vec![at(left, top), at(right, top), at(right, bottom), at(left, bottom)], colour);
+        self.pen.scene.fill(vec![at(left, top), at(right, top), at(right, bottom), at(left, bottom)], colour);
     }
 
     fn draw(mut self) -> Scene {
@@ -108,32 +108,25 @@ impl<'a> Page<'a> {
         if let Some(decisive) = self.decisive.filter(|_| !self.shown.is_empty()) {
             self.decides(decisive);
         }
-        self.scene
+        self.pen.scene
     }
 
     fn headings(&mut self) {
-        let mut y = RIM;
-        for line in self.title.clone() {
-            self.write(&line, (TITLE_SIZE, Weight::Bold, INK), 0.0, at(RIM, y + TITLE_SIZE * 0.82));
-            y += TITLE_PITCH;
-        }
-        let subtitle = self.request.subtitle;
-        self.write(subtitle, (SUBTITLE_SIZE, Weight::Regular, MUTED), 0.0, at(RIM, y + SUBTITLE_SIZE * 0.82));
+        self.pen.headings(&self.title, &[self.request.subtitle.to_owned()]);
     }
 
     fn axis(&mut self) {
-        let quiet = (LABEL_SIZE, Weight::Regular, MUTED);
-        self.scene.line(vec![at(RIM, self.bottom), at(WIDTH - RIM, self.bottom)], 1.5, MUTED);
+        self.pen.scene.line(vec![at(RIM, self.bottom), at(WIDTH - RIM, self.bottom)], 1.5, MUTED);
         let span = self.span.clone();
         let step = round_step((span.end - span.start) * PITCH / (WIDTH - 2.0 * RIM));
         for clearance in multiples(span.start, span.end, step) {
             let x = self.x(clearance);
-            self.scene.line(vec![at(x, self.top), at(x, self.bottom)], 1.0, GRID);
-            self.scene.line(vec![at(x, self.bottom), at(x, self.bottom + 7.0)], 1.5, MUTED);
-            self.write(&fixed(clearance, decimals_of(step)), quiet, 0.5, at(x, self.bottom + 28.0));
+            self.pen.scene.line(vec![at(x, self.top), at(x, self.bottom)], 1.0, GRID);
+            self.pen.scene.line(vec![at(x, self.bottom), at(x, self.bottom + 7.0)], 1.5, MUTED);
+            self.write(&fixed(clearance, decimals_of(step)), QUIET, 0.5, at(x, self.bottom + 28.0));
         }
         let name = format!("clearance when it reaches the seat, {}", length_name(self.request.system));
-        self.write(&name, quiet, 0.5, at(WIDTH / 2.0, self.bottom + 58.0));
+        self.write(&name, QUIET, 0.5, at(WIDTH / 2.0, self.bottom + 58.0));
     }
 
     /// A bar across the placing clearance is cut there, so that the areas tell the shares.
@@ -165,25 +158,19 @@ impl<'a> Page<'a> {
                 continue;
             }
             let x = self.x(clearance);
-            self.scene.line(vec![at(x, y + 5.0), at(x, self.bottom)], width, INK);
-            self.write(&name, (LABEL_SIZE, Weight::Regular, INK), 0.5, at(x, y));
+            self.pen.scene.line(vec![at(x, y + 5.0), at(x, self.bottom)], width, INK);
+            self.write(&name, LABEL, 0.5, at(x, y));
         }
     }
 
     /// Total index as an outlined bar, and within it what the input does alone, which is no more but for the estimate.
     fn decides(&mut self, decisive: &Sensitivity) {
-        let quiet = (LABEL_SIZE, Weight::Regular, MUTED);
         let top = self.bottom + FOOT + 26.0;
-        self.write(
-            "what decides it: measure or control the first one first",
-            (LABEL_SIZE, Weight::Bold, INK),
-            0.0,
-            at(RIM, top),
-        );
+        self.write("what decides it: measure or control the first one first", BOLD, 0.0, at(RIM, top));
         let widest = self
             .shown
             .iter()
-            .map(|input| self.fonts.width(&self.request.scatter.inputs[*input].name, LABEL_SIZE, Weight::Regular));
+            .map(|input| self.pen.fonts.width(&self.request.scatter.inputs[*input].name, LABEL_SIZE, Weight::Regular));
         let names = widest.fold(0.0, f64::max).min(NAMES) + GAP;
         let (left, right) = (RIM + names, WIDTH - RIM - NUMBERS);
         let most = self.shown.first().map_or(1.0, |input| decisive.indices[*input].total).max(1e-9);
@@ -193,18 +180,18 @@ impl<'a> Page<'a> {
             let middle = top + 34.0 + ROW * row as f64;
             let (above, below) = (middle - BAR / 2.0, middle + BAR / 2.0);
             let name = self.request.scatter.inputs[input].name.clone();
-            let base = middle + CAP_HEIGHT * LABEL_SIZE / 2.0;
-            self.write(&name, (LABEL_SIZE, Weight::Regular, INK), 1.0, at(left - GAP, base));
+            let base = baseline(middle);
+            self.write(&name, LABEL, 1.0, at(left - GAP, base));
             self.rectangle((left, x(index.total)), (above, below), BAND);
             self.rectangle((left, x(index.alone())), (above, below), MIDDLE);
             let (a, b) = (at(left, above), at(x(index.total), below));
-            self.scene.line(vec![a, at(b.x, a.y), b, at(a.x, b.y), a], 1.5, MIDDLE);
+            self.pen.scene.line(vec![a, at(b.x, a.y), b, at(a.x, b.y), a], 1.5, MIDDLE);
             let per_cent = |share: f64| fixed((share * 100.0).clamp(0.0, 100.0), 0);
             let number = format!("{} %, {} alone", per_cent(index.total), per_cent(index.alone()));
-            self.write(&number, quiet, 0.0, at(x(index.total) + 10.0, base));
+            self.write(&number, QUIET, 0.0, at(x(index.total) + 10.0, base));
         }
         let y = top + 34.0 + ROW * self.shown.len() as f64 + 8.0;
-        self.write("dark: alone; whole bar: with others; share of the variance", quiet, 0.0, at(left, y));
+        self.write("dark: alone; whole bar: with others; share of the variance", QUIET, 0.0, at(left, y));
     }
 
     fn describe(&self) -> String {

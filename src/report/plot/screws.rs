@@ -2,7 +2,8 @@
 
 use super::font::{CAP_HEIGHT, Fonts, Weight};
 use super::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE};
-use super::palette::{Colour, GRID, HAIRLINE, INK, MIDDLE, MUTED, PAPER};
+use super::palette::{Colour, GRID, HAIRLINE, INK, MIDDLE, PAPER};
+use super::pen::{BOLD, LABEL, Pen, QUIET, Style, baseline};
 use super::scene::{Picture, Point, Scene, at};
 use super::{PlotError, ScrewsRequest};
 use crate::plan::fasteners::{FastenersPlan, GroupPlan};
@@ -34,21 +35,20 @@ const BESIDE: f64 = 17.0;
 const MOST_ON_A_WAY: usize = 12;
 /// Where a number is tried, in turns from straight outwards.
 const TURNS: [f64; 8] = [0.0, 0.125, -0.125, 0.25, -0.25, 0.375, -0.375, 0.5];
-const SMALL: (f64, Weight, Colour) = (LABEL_SIZE, Weight::Regular, MUTED);
 
 /// How the heads of a kind are drawn, so that kinds keep apart without colour.
 #[derive(Clone, Copy)]
-struct Style {
+struct Kind {
     corners: u32,
     fill: Colour,
     number: Colour,
 }
 
-const STYLES: [Style; 4] = [
-    Style { corners: 64, fill: INK, number: PAPER },
-    Style { corners: 6, fill: PAPER, number: INK },
-    Style { corners: 4, fill: MIDDLE, number: PAPER },
-    Style { corners: 64, fill: PAPER, number: INK },
+const KINDS: [Kind; 4] = [
+    Kind { corners: 64, fill: INK, number: PAPER },
+    Kind { corners: 6, fill: PAPER, number: INK },
+    Kind { corners: 4, fill: MIDDLE, number: PAPER },
+    Kind { corners: 64, fill: PAPER, number: INK },
 ];
 
 /// The whole picture.
@@ -60,8 +60,7 @@ pub(super) fn picture(request: &ScrewsRequest, fonts: &Fonts) -> Result<Picture,
 
 struct Page<'a> {
     request: &'a ScrewsRequest<'a>,
-    fonts: &'a Fonts,
-    scene: Scene,
+    pen: Pen<'a>,
     title: Vec<String>,
     subtitle: Vec<String>,
     foot: Vec<String>,
@@ -114,8 +113,7 @@ impl<'a> Page<'a> {
         let height = top + depth + foot.len() as f64 * ROW + RIM;
         Ok(Self {
             request,
-            fonts,
-            scene: Scene { width, height, shapes: Vec::new() },
+            pen: Pen::new(width, height, fonts),
             title,
             subtitle,
             foot,
@@ -149,34 +147,20 @@ impl<'a> Page<'a> {
         (self.plan().screws[number].head.get::<millimeter>() / 2.0 * self.scale).clamp(HEAD.0, HEAD.1)
     }
 
-    fn write(&mut self, text: &str, (size, weight, colour): (f64, Weight, Colour), share: f64, point: Point) {
-        let width = self.fonts.width(text, size, weight);
-        let start = at(point.x - share * width, point.y);
-        self.scene.text(super::scene::Text { text: text.to_owned(), start, width, size, weight, colour });
-    }
-
     fn draw(mut self) -> Scene {
         self.headings();
         self.circles();
         self.way();
         self.heads();
         self.column();
-        self.scene
+        self.pen.scene
     }
 
     fn headings(&mut self) {
-        let mut y = RIM;
-        for line in self.title.clone() {
-            self.write(&line, (TITLE_SIZE, Weight::Bold, INK), 0.0, at(RIM, y + TITLE_SIZE * 0.82));
-            y += TITLE_PITCH;
-        }
-        for line in self.subtitle.clone() {
-            self.write(&line, (SUBTITLE_SIZE, Weight::Regular, MUTED), 0.0, at(RIM, y + SUBTITLE_SIZE * 0.82));
-            y += SUBTITLE_PITCH;
-        }
+        self.pen.headings(&self.title, &self.subtitle);
         let mut y = self.top + self.depth + LABEL_SIZE * 0.82;
-        for line in self.foot.clone() {
-            self.write(&line, SMALL, 0.0, at(RIM, y));
+        for line in &self.foot {
+            self.pen.write(line, QUIET, 0.0, at(RIM, y));
             y += ROW;
         }
     }
@@ -199,7 +183,7 @@ impl<'a> Page<'a> {
             if high - low < 0.5 {
                 let mut ring = regular(centre, high, 180, 0.0);
                 ring.push(ring[0]);
-                self.scene.line(ring, 1.5, HAIRLINE);
+                self.pen.scene.line(ring, 1.5, HAIRLINE);
             }
         }
     }
@@ -208,7 +192,7 @@ impl<'a> Page<'a> {
     fn way(&mut self) {
         if self.points.len() <= MOST_ON_A_WAY {
             let points = self.plan().order.iter().map(|number| self.point(*number)).collect();
-            self.scene.line(points, 3.0, GRID);
+            self.pen.scene.line(points, 3.0, GRID);
         }
     }
 
@@ -223,8 +207,8 @@ impl<'a> Page<'a> {
         }
         for number in 0..self.points.len() {
             let text = (number + 1).to_string();
-            let place = self.beside(number, self.fonts.width(&text, LABEL_SIZE, Weight::Regular));
-            self.write(&text, SMALL, 0.5, at(place.x, place.y + CAP_HEIGHT * LABEL_SIZE / 2.0));
+            let place = self.beside(number, self.pen.width(&text, QUIET));
+            self.pen.write(&text, QUIET, 0.5, at(place.x, baseline(place.y)));
         }
     }
 
@@ -254,16 +238,16 @@ impl<'a> Page<'a> {
     }
 
     fn head(&mut self, group: usize, point: Point, radius: f64, number: &str) {
-        let style = STYLES[group % STYLES.len()];
-        let turn = if style.corners == 4 { 0.125 } else { 0.0 };
-        let grown = if style.corners < 10 { radius * 1.15 } else { radius };
-        self.scene.fill(regular(point, grown + 3.0, style.corners, turn), PAPER);
-        self.scene.fill(regular(point, grown, style.corners, turn), INK);
-        if style.fill != INK {
-            self.scene.fill(regular(point, grown - 3.0, style.corners, turn), style.fill);
+        let kind = KINDS[group % KINDS.len()];
+        let turn = if kind.corners == 4 { 0.125 } else { 0.0 };
+        let grown = if kind.corners < 10 { radius * 1.15 } else { radius };
+        self.pen.scene.fill(regular(point, grown + 3.0, kind.corners, turn), PAPER);
+        self.pen.scene.fill(regular(point, grown, kind.corners, turn), INK);
+        if kind.fill != INK {
+            self.pen.scene.fill(regular(point, grown - 3.0, kind.corners, turn), kind.fill);
         }
-        let baseline = at(point.x, point.y + CAP_HEIGHT * LABEL_SIZE / 2.0);
-        self.write(number, (LABEL_SIZE, Weight::Bold, style.number), 0.5, baseline);
+        let baseline = at(point.x, baseline(point.y));
+        self.pen.write(number, Style { colour: kind.number, ..BOLD }, 0.5, baseline);
     }
 
     /// Sizes, rounds, and what the numbers are.
@@ -273,19 +257,19 @@ impl<'a> Page<'a> {
         for (group, screws) in self.plan().groups.iter().enumerate() {
             self.head(group, at(left + 20.0, y), 18.0, "");
             let name = format!("{} × {}", screws.count, screws.thread);
-            self.write(&name, (LABEL_SIZE, Weight::Bold, INK), 0.0, at(left + 52.0, y - 4.0));
+            self.pen.write(&name, BOLD, 0.0, at(left + 52.0, y - 4.0));
             let torque = show_torque(screws.torque, self.request.system, screws.rounding());
-            self.write(&torque, (LABEL_SIZE, Weight::Regular, INK), 0.0, at(left + 52.0, y + ROW - 6.0));
+            self.pen.write(&torque, LABEL, 0.0, at(left + 52.0, y + ROW - 6.0));
             y += KIND;
         }
         y += GAP;
-        for (indent, line) in self.rounds.clone() {
-            self.write(&line, (LABEL_SIZE, Weight::Regular, INK), 0.0, at(left + indent, y));
+        for (indent, line) in &self.rounds {
+            self.pen.write(line, LABEL, 0.0, at(left + indent, y));
             y += ROW;
         }
         y += GAP;
-        for line in self.legend.clone() {
-            self.write(&line, SMALL, 0.0, at(left, y));
+        for line in &self.legend {
+            self.pen.write(line, QUIET, 0.0, at(left, y));
             y += ROW;
         }
     }

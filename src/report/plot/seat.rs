@@ -1,10 +1,11 @@
 //! A seat in half section, to scale, with its fit drawn larger than it is.
 
 use super::dash;
-use super::font::{CAP_HEIGHT, Fonts, Weight};
+use super::font::{Fonts, Weight};
 use super::layout::{LABEL_SIZE, RIM, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
-use super::palette::{BAND, Colour, GRID, HAIRLINE, INK, MUTED, PAPER, TIGHTEST};
-use super::scene::{Picture, Point, Scene, Text, at};
+use super::palette::{BAND, GRID, HAIRLINE, INK, MUTED, PAPER, TIGHTEST};
+use super::pen::{BOLD, Pen, QUIET, baseline};
+use super::scene::{Picture, Point, Scene, at};
 use super::{PlotError, SeatRequest, column::spread};
 use crate::plan::arrangement::{Arrangement, DrawnFit, DrawnKind, DrawnPart, Spot};
 use crate::quantity::{Length, Toward, show_size, show_small_length};
@@ -31,8 +32,7 @@ pub(super) fn picture(request: &SeatRequest<'_>, fonts: &Fonts) -> Result<Pictur
 
 struct Page<'a> {
     request: &'a SeatRequest<'a>,
-    fonts: &'a Fonts,
-    scene: Scene,
+    pen: Pen<'a>,
     title: Vec<String>,
     top: f64,
     /// px for a millimetre, where the stop lies, and where the axis.
@@ -58,8 +58,8 @@ impl<'a> Page<'a> {
         let height = origin.y.max(top + PITCH * Self::names(request.arrangement)) + FOOT + RIM + 8.0;
         let widest = request.arrangement.fits.iter().map(|fit| fit.clearance.get::<millimeter>().abs() / 2.0 * scale);
         let times = round_down(FIT / widest.fold(1e-6, f64::max));
-        let scene = Scene { width: WIDTH, height, shapes: Vec::new() };
-        Some(Self { request, fonts, scene, title, top, scale, origin, times })
+        let pen = Pen::new(WIDTH, height, fonts);
+        Some(Self { request, pen, title, top, scale, origin, times })
     }
 
     fn names(arrangement: &Arrangement) -> f64 {
@@ -71,17 +71,8 @@ impl<'a> Page<'a> {
         at(self.origin.x + px(spot.along), self.origin.y - px(spot.radius))
     }
 
-    fn write(&mut self, text: &str, (size, weight, colour): (f64, Weight, Colour), start: Point) {
-        let width = self.fonts.width(text, size, weight);
-        self.scene.text(Text { text: text.to_owned(), start, width, size, weight, colour });
-    }
-
     fn draw(mut self) -> Scene {
-        let mut y = RIM;
-        for line in self.title.clone() {
-            self.write(&line, (TITLE_SIZE, Weight::Bold, INK), at(RIM, y + TITLE_SIZE * 0.82));
-            y += TITLE_PITCH;
-        }
+        self.pen.headings(&self.title, &[]);
         let arrangement = self.request.arrangement;
         for part in &arrangement.parts {
             self.part(part);
@@ -92,7 +83,7 @@ impl<'a> Page<'a> {
         self.axis();
         self.labels();
         self.foot();
-        self.scene
+        self.pen.scene
     }
 
     fn part(&mut self, part: &DrawnPart) {
@@ -106,14 +97,14 @@ impl<'a> Page<'a> {
         if part.kind == DrawnKind::Rolling {
             return self.rolling(&outline);
         }
-        self.scene.fill(outline.clone(), fill);
+        self.pen.scene.fill(outline.clone(), fill);
         if let Some((slope, colour)) = hatch {
             for line in hatched(&outline, slope) {
-                self.scene.line(line, 1.0, colour);
+                self.pen.scene.line(line, 1.0, colour);
             }
         }
         outline.push(outline[0]);
-        self.scene.line(outline, 2.0, INK);
+        self.pen.scene.line(outline, 2.0, INK);
     }
 
     /// Where it rolls: a circle as large as the room between the rings, or the width, leaves.
@@ -124,7 +115,7 @@ impl<'a> Page<'a> {
             (0..=72).map(|step| at(middle.x + radius * corner(step).cos(), middle.y + radius * corner(step).sin()));
         let circle: Vec<Point> = circle.collect();
         for piece in dash::pieces(&circle, dash::SHORT) {
-            self.scene.line(piece, 1.5, MUTED);
+            self.pen.scene.line(piece, 1.5, MUTED);
         }
     }
 
@@ -135,14 +126,14 @@ impl<'a> Page<'a> {
         let [from, to] = [fit.along.0, fit.along.1].map(|along| self.point(Spot { along, radius }));
         let tight = fit.clearance < Length::default();
         let strip = vec![from, to, at(to.x, to.y - wide), at(from.x, from.y - wide)];
-        self.scene.fill(strip.clone(), if tight { TIGHTEST } else { PAPER });
-        self.scene.line([strip.as_slice(), &[from]].concat(), 1.5, INK);
+        self.pen.scene.fill(strip.clone(), if tight { TIGHTEST } else { PAPER });
+        self.pen.scene.line([strip.as_slice(), &[from]].concat(), 1.5, INK);
     }
 
     fn axis(&mut self) {
         let ends = [at(RIM / 2.0, self.origin.y), at(WIDTH - COLUMN - RIM / 2.0, self.origin.y)];
         for piece in dash::pieces(&ends, dash::DASH_DOT) {
-            self.scene.line(piece, 1.5, MUTED);
+            self.pen.scene.line(piece, 1.5, MUTED);
         }
     }
 
@@ -160,14 +151,14 @@ impl<'a> Page<'a> {
         }
         labels.sort_by(|a, b| a.0.y.total_cmp(&b.0.y));
         let wanted: Vec<f64> = labels.iter().map(|label| label.0.y).collect();
-        let room = (self.top + 12.0, self.scene.height - FOOT - RIM - LINE);
+        let room = (self.top + 12.0, self.pen.scene.height - FOOT - RIM - LINE);
         let left = WIDTH - COLUMN + 10.0;
         for (y, (anchor, name, detail)) in spread(&wanted, PITCH, room).into_iter().zip(labels) {
-            self.scene.line(vec![anchor, at(left - 26.0, y), at(left - 8.0, y)], 1.2, INK);
-            self.scene.fill(dot(anchor), INK);
-            let base = y + CAP_HEIGHT * LABEL_SIZE / 2.0;
-            self.write(&name, (LABEL_SIZE, Weight::Bold, INK), at(left, base));
-            self.write(&detail, (LABEL_SIZE, Weight::Regular, MUTED), at(left, base + LINE));
+            self.pen.scene.line(vec![anchor, at(left - 26.0, y), at(left - 8.0, y)], 1.2, INK);
+            self.pen.scene.fill(dot(anchor), INK);
+            let base = baseline(y);
+            self.pen.write(&name, BOLD, 0.0, at(left, base));
+            self.pen.write(&detail, QUIET, 0.0, at(left, base + LINE));
         }
     }
 
@@ -196,10 +187,10 @@ impl<'a> Page<'a> {
             "To scale; the fit at 20 °C is drawn {:.0} times as wide. What rolls, and a ring's breadth, are indicated.",
             self.times
         );
-        let lines = self.fonts.wrap(&words, LABEL_SIZE, Weight::Regular, WIDTH - 2.0 * RIM);
-        let mut y = self.scene.height - FOOT - RIM + SUBTITLE_SIZE + 10.0;
+        let lines = self.pen.fonts.wrap(&words, LABEL_SIZE, Weight::Regular, WIDTH - 2.0 * RIM);
+        let mut y = self.pen.scene.height - FOOT - RIM + SUBTITLE_SIZE + 10.0;
         for line in lines {
-            self.write(&line, (LABEL_SIZE, Weight::Regular, MUTED), at(RIM, y));
+            self.pen.write(&line, QUIET, 0.0, at(RIM, y));
             y += LINE;
         }
     }

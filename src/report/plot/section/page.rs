@@ -13,7 +13,7 @@ use crate::report::plot::dash;
 use crate::report::plot::font::{Fonts, Weight};
 use crate::report::plot::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
 use crate::report::plot::palette::{GRID, HAIRLINE, INK, MUTED, PAPER, TIGHTEST};
-use crate::report::plot::pen::{LABEL, Pen, QUIET, Style, baseline, circle, closed, rectangle, simple};
+use crate::report::plot::pen::{LABEL, Pen, QUIET, baseline, circle, closed, rectangle, simple};
 use crate::report::plot::scene::{Area, Point, Scene, at};
 use crate::report::plot::units::{decimals_of, fixed, multiples, round_step};
 use crate::report::section as words;
@@ -127,17 +127,7 @@ struct Page<'a> {
 
 impl Page<'_> {
     fn headings(&mut self, title: &[String], below: &[String]) {
-        let mut y = RIM;
-        for line in title {
-            let style = Style { size: TITLE_SIZE, weight: Weight::Bold, colour: INK };
-            self.pen.write(line, style, 0.0, at(RIM, y + TITLE_SIZE * 0.82));
-            y += TITLE_PITCH;
-        }
-        for line in below {
-            let style = Style { size: SUBTITLE_SIZE, ..QUIET };
-            self.pen.write(line, style, 0.0, at(RIM, y + SUBTITLE_SIZE * 0.82));
-            y += SUBTITLE_PITCH;
-        }
+        let y = self.pen.headings(title, below);
         let name = format!("diameter, {}", length_unit(self.request.system));
         self.pen.write(&name, QUIET, 0.0, at(RIM, y + 30.0));
     }
