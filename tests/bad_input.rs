@@ -5,25 +5,8 @@
 use seatwise::job::{self, Problems};
 use seatwise::stock::Library;
 
-const GOOD: &str = r#"title = "Test case"
-[bearing]
-kind = "ball bearing"
-bore = "30 mm"
-outside = "62 mm"
-width = "16 mm"
-closure = "open"
-[housing]
-bore_limits = "N7"
-outside = "90 mm"
-material = "cast-aluminium"
-[chill]
-part = "bearing"
-medium = "domestic-freezer"
-hold = "2 h"
-[bench]
-temperature = "20 °C"
-humidity = "50 %"
-"#;
+/// A sound job, of which each bad one differs in one place.
+const GOOD: &str = include_str!("binary/sound.toml");
 
 struct Bad {
     /// What is wrong.

@@ -8,30 +8,15 @@ mod interrupted;
 #[path = "batch/refused.rs"]
 mod refused;
 
-use binary::{Run, finished, seatwise};
+use binary::{Run, as_str, finished, folder, seatwise, written};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::fs;
 use std::path::{Path, PathBuf};
-use tempfile::TempDir;
 
 fn run(arguments: &[&str]) -> Run {
     finished(&mut seatwise(arguments))
-}
-
-fn folder() -> TempDir {
-    tempfile::tempdir().unwrap()
-}
-
-fn written(folder: &TempDir, name: &str, text: impl AsRef<[u8]>) -> PathBuf {
-    let path = folder.path().join(name);
-    fs::write(&path, text).unwrap();
-    path
-}
-
-fn as_str(path: &Path) -> &str {
-    path.to_str().unwrap()
 }
 
 fn rows(csv: &str) -> Vec<BTreeMap<String, String>> {

@@ -2,48 +2,14 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
 
-use assert_cmd::Command;
+mod binary;
+
+use binary::{Run, as_str, folder, written};
 use std::fs;
 use std::path::{Path, PathBuf};
-use tempfile::TempDir;
-
-fn seatwise() -> Command {
-    let mut command = Command::cargo_bin("seatwise").unwrap();
-    command.env("NO_COLOR", "1").current_dir(env!("CARGO_MANIFEST_DIR"));
-    command
-}
-
-struct Run {
-    code: i32,
-    out: String,
-    err: String,
-}
 
 fn run(arguments: &[&str]) -> Run {
-    finished(seatwise().args(arguments))
-}
-
-fn finished(command: &mut Command) -> Run {
-    let output = command.output().unwrap();
-    Run {
-        code: output.status.code().unwrap(),
-        out: String::from_utf8(output.stdout).unwrap(),
-        err: String::from_utf8(output.stderr).unwrap(),
-    }
-}
-
-fn folder() -> TempDir {
-    tempfile::tempdir().unwrap()
-}
-
-fn written(folder: &TempDir, name: &str, text: &str) -> PathBuf {
-    let path = folder.path().join(name);
-    fs::write(&path, text).unwrap();
-    path
-}
-
-fn as_str(path: &Path) -> &str {
-    path.to_str().unwrap()
+    binary::run(arguments, "")
 }
 
 const PUMP: &str = "examples/pump-case.toml";
@@ -95,7 +61,7 @@ fn a_verdict_worse_than_required_exits_with_3_and_still_prints_the_plan() {
 #[test]
 fn a_job_comes_from_standard_input_too() {
     let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(PUMP)).unwrap();
-    let piped = finished(seatwise().args(["plan", "-"]).write_stdin(text));
+    let piped = binary::run(&["plan", "-"], &text);
     assert_eq!(piped.out, run(&["plan", PUMP]).out);
 }
 
@@ -258,7 +224,7 @@ fn metric_and_inch_input_of_the_same_job_give_the_same_plan() {
                 material = \"cast-aluminium\"\n[warm]\npart = \"housing\"\nmedium = \"oven\"\ntemperature = \"203 °F\"\n\
                 hold = \"1 h\"\n[bench]\ntemperature = \"68 °F\"\n";
     let plan = |text: &str| {
-        let run = finished(seatwise().args(["plan", "-", "--format", "csv"]).write_stdin(text));
+        let run = binary::run(&["plan", "-", "--format", "csv"], &text);
         assert_eq!(run.code, 0, "{}", run.err);
         run.out
     };

@@ -2,6 +2,9 @@
 #![allow(dead_code, missing_docs, clippy::unwrap_used, reason = "shared by several test files")]
 
 use assert_cmd::Command;
+use std::fs;
+use std::path::{Path, PathBuf};
+use tempfile::TempDir;
 
 /// How a run ended.
 pub struct Run {
@@ -37,4 +40,21 @@ pub fn done(arguments: &[&str]) -> String {
     let run = run(arguments, "");
     assert_eq!((run.code, run.err.as_str()), (0, ""), "{arguments:?}");
     run.out
+}
+
+/// A folder that goes away with the test.
+pub fn folder() -> TempDir {
+    tempfile::tempdir().unwrap()
+}
+
+/// A file in it.
+pub fn written(folder: &TempDir, name: &str, text: impl AsRef<[u8]>) -> PathBuf {
+    let path = folder.path().join(name);
+    fs::write(&path, text).unwrap();
+    path
+}
+
+/// A path as an argument.
+pub fn as_str(path: &Path) -> &str {
+    path.to_str().unwrap()
 }

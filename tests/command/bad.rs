@@ -4,25 +4,7 @@ use super::binary::{Run, finished, seatwise};
 use super::{example, folder, written};
 
 /// A sound job, of which each bad one differs in one place.
-const SOUND: &str = r#"title = "Test case"
-[bearing]
-kind = "ball bearing"
-bore = "30 mm"
-outside = "62 mm"
-width = "16 mm"
-closure = "open"
-[housing]
-bore_limits = "N7"
-outside = "90 mm"
-material = "cast-aluminium"
-[chill]
-part = "bearing"
-medium = "domestic-freezer"
-hold = "2 h"
-[bench]
-temperature = "20 °C"
-humidity = "50 %"
-"#;
+const SOUND: &str = include_str!("../binary/sound.toml");
 
 const LIST: &str = "title,bearing.designation,housing.bore_limits,housing.outside,housing.material\n";
 

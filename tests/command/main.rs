@@ -12,25 +12,12 @@ mod files;
 mod flags;
 mod sheets;
 
+use binary::{as_str, folder, written};
 use std::fs;
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;
 
 const PUMP: &str = "examples/pump-case.toml";
-
-fn folder() -> TempDir {
-    tempfile::tempdir().unwrap()
-}
-
-fn written(folder: &TempDir, name: &str, text: impl AsRef<[u8]>) -> PathBuf {
-    let path = folder.path().join(name);
-    fs::write(&path, text).unwrap();
-    path
-}
-
-fn as_str(path: &Path) -> &str {
-    path.to_str().unwrap()
-}
 
 fn example(name: &str) -> String {
     fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(name)).unwrap()
