@@ -33,9 +33,14 @@ pub(crate) fn readings(seat: &SectionPlan, system: System) -> String {
     let warm = if seat.moment == Moment::Room {
         format!("both at {inner}")
     } else {
-        format!("{}: {} at {inner}, {} at {outer}", seat.moment.words(), seat.parts[0], seat.parts[1])
+        format!("{}: {} at {inner}, {} at {outer}", seat.moment.words(), seat.parts[0], outer_parts(seat))
     };
     format!("{} seat, {size}; {warm}; {} case, {}", seat.seat.name(), seat.case.name(), interference(seat, system))
+}
+
+/// "housing", or "liner and housing".
+fn outer_parts(seat: &SectionPlan) -> String {
+    seat.parts[1..].join(" and ")
 }
 
 /// Where nothing is read, and why.
