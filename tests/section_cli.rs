@@ -84,7 +84,7 @@ fn the_force_to_press_home_says_that_it_may_be_more_and_how_much() {
     let text = run(&["section", "-"], &unstated).out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains("kN or more") && text.contains("friction, and a seat longer than drawn, add"), "{text}");
     // Two rings of equal width need no more than they say, and in service nothing is pushed.
-    let equal = fs::read_to_string(HUB).unwrap().replacen("[housing]\n", "[housing]\nlength = \"23 mm\"\n", 1);
+    let equal = with(HUB, SHARP).replacen("[housing]\n", "[housing]\nlength = \"23 mm\"\n", 1);
     let equal = run(&["section", "-"], &equal).out;
     assert!(equal.contains("force to press home") && !equal.contains("or more"), "{equal}");
     assert!(!done(&["section", FAN, "--at", "hottest"]).contains("or more"));
@@ -107,7 +107,7 @@ fn a_bush_closes_at_mid_width_and_has_no_raceway() {
 /// Two rings of equal width, open at both ends, are what the plane formula is exact for.
 #[test]
 fn a_through_bore_as_wide_as_the_ring_is_the_plane_formula() {
-    let seat = &json(&[HUB])["seats"][0];
+    let seat = &seat_of(&with(HUB, SHARP));
     for (section, plane, share) in [
         ("/mean_pressure_mpa", "/plane/pressure_mpa", 1e-4),
         ("/force_n", "/plane/force_n", 1e-4),
@@ -208,6 +208,21 @@ fn what_cannot_be_drawn_is_said() {
     }
 }
 
+/// A ring without the chamfers that a ball bearing has else.
+const SHARP: &str = "chamfer = \"0 mm\"";
+
+/// A chamfer that is not stated is the least of ISO 15: 1 mm for the bearing of the pump, and said so.
+#[test]
+fn a_ball_bearing_has_the_chamfer_of_its_size() {
+    let (as_is, stated) = (seat_of(&with(PUMP, "")), seat_of(&with(PUMP, "chamfer = \"1 mm\"")));
+    assert_eq!(as_is["contact_length_mm"], 14.0);
+    assert_eq!(as_is, stated);
+    assert_eq!(seat_of(&with(PUMP, SHARP))["contact_length_mm"], 16.0);
+    let text = done(&["plan", PUMP]).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("bearing.chamfer = 1.000 mm: least of ISO 15"), "{text}");
+    assert!(text.contains("ISO 582 allows 3 mm along the seat, 1.5 mm along the face"), "{text}");
+}
+
 /// A job with more under `[bearing]`.
 fn with(file: &str, more: &str) -> String {
     fs::read_to_string(file).unwrap().replacen("[bearing]\n", &format!("[bearing]\n{more}\n"), 1)
@@ -225,7 +240,7 @@ fn seat_of(job: &str) -> Value {
 #[test]
 fn a_chamfer_raises_the_mean_pressure_and_leaves_the_force() {
     for (file, width, share) in [(HUB, 23.0, 0.01), (PUMP, 16.0, 0.015)] {
-        let (sharp, chamfered) = (seat_of(&with(file, "")), seat_of(&with(file, "chamfer = \"1 mm\"")));
+        let (sharp, chamfered) = (seat_of(&with(file, SHARP)), seat_of(&with(file, "chamfer = \"1 mm\"")));
         let ratio = |place| number(&chamfered, place) / number(&sharp, place);
         assert!((ratio("/force_n") - 1.0).abs() < share, "{file}: force {}", ratio("/force_n"));
         let shorter = ratio("/force_n") * width / (width - 2.0);

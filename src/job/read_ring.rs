@@ -51,7 +51,7 @@ fn standard_chamfer(section: &Section<'_>, plain: &Plain, groove: Option<Raceway
         return Length::default();
     }
     let sharp = |notes: &mut Notes, why: &str| {
-        notes.assume(&section.path("chamfer"), AnyValue::Size(Length::default()), why);
+        notes.assume(&section.path("chamfer"), AnyValue::Text("none".to_owned()), why);
         Length::default()
     };
     let ball = plain.bore.filter(|_| plain.kind == PartKind::BallBearing);
@@ -77,12 +77,10 @@ fn standard_chamfer(section: &Section<'_>, plain: &Plain, groove: Option<Raceway
         );
     }
     let why = format!(
-        "the least of ISO 15 for these sizes ({}), with which the seat is longest and the force largest; ISO 582 allows up to {} mm \
-         along the seat and {} mm along the face ({})",
+        "least of ISO 15 ({}): longest seat, largest force; ISO 582 allows {} mm along the seat, {} mm along the face",
         chamfers::LEAST_FROM,
         limits.axial.mm(),
-        limits.radial.mm(),
-        limits.status
+        limits.radial.mm()
     );
     notes.assume(&section.path("chamfer"), AnyValue::Size(least), &why);
     least

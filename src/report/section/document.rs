@@ -59,7 +59,7 @@ pub struct SeatSectionDocument {
     pub stresses: Vec<PartStressDocument>,
     /// Pressure along the seat, from back to front; nothing is given beside singular ends.
     pub pressure: Vec<PressureDocument>,
-    /// Nothing is read within this distance of the ends of the contact and the corner of a shoulder.
+    /// Nothing is read within this distance of the ends of a contact and the inner corners of shoulder and step.
     pub unread_mm: f64,
     /// The shoulder while the ring is pushed against it; null where there is none, or nothing is pushed.
     pub shoulder: Option<ShoulderDocument>,

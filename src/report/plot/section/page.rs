@@ -105,7 +105,7 @@ fn notes(request: &SectionPicture, extent: &Extent) -> String {
     }
     if !seat.field.singular.is_empty() {
         let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
-        let corner = if seat.state.wall.is_some() { " and at the shoulder’s corner" } else { "" };
+        let corner = words::corner(seat).map_or(String::new(), |of| format!(" and of the corner of the {of}"));
         text.push_str(&format!(
             " Circles and grey: nothing is read within {unread} of an end of the contact{corner}: elasticity sets no limit where a part goes on."
         ));
