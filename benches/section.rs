@@ -26,7 +26,7 @@ fn section(name: &str) -> Section {
     let chamfers = Chamfers { back: mm(1.0), front: mm(1.0) };
     let (bore, outside, width, groove) = (mm(52.0), mm(62.0), mm(16.0), None);
     let ring = RingSection { bore, outside, width, chamfers, groove, material: elastic(208.0, 0.3) };
-    let housing = Housing { outside: mm(90.0), front: mm(front), back, material: elastic(70.0, 0.33) };
+    let housing = Housing { outside: mm(90.0), step: None, front: mm(front), back, material: elastic(70.0, 0.33) };
     Section { ring, liner: None, seat: Seat::Housing(housing), support: Support::Free }
 }
 

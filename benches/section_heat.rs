@@ -27,7 +27,7 @@ fn section() -> Section {
     let (bore, outside, width, groove) = (mm(52.0), mm(62.0), mm(16.0), None);
     let ring = RingSection { bore, outside, width, chamfers, groove, material: elastic(208.0, 0.3) };
     let back = Back::Wall { thickness: mm(5.0), hole: Some(mm(40.0)) };
-    let housing = Housing { outside: mm(90.0), front: mm(4.0), back, material: elastic(70.0, 0.33) };
+    let housing = Housing { outside: mm(90.0), step: None, front: mm(4.0), back, material: elastic(70.0, 0.33) };
     Section { ring, liner: None, seat: Seat::Housing(housing), support: Support::Free }
 }
 

@@ -32,6 +32,60 @@ const fn bad(
 }
 
 const BAD: &[Bad] = &[
+    bad(
+        "step without length",
+        ("outside = \"90 mm\"", "outside = \"90 mm\"\nstep = { outside = \"110 mm\", from_front = \"9 mm\" }"),
+        "step",
+        &["`housing.step` needs `housing.length`"],
+        &["from its front face"],
+    ),
+    bad(
+        "step beyond the boss",
+        (
+            "outside = \"90 mm\"",
+            "length = \"20 mm\"\noutside = \"90 mm\"\nstep = { outside = \"110 mm\", from_front = \"20 mm\" }",
+        ),
+        "\"20 mm\"",
+        &["20.000 mm from the front face", "from 0.400 to 19.600 mm", "20.000 mm long"],
+        &["leave `step` out"],
+    ),
+    bad(
+        "step of nothing",
+        (
+            "outside = \"90 mm\"",
+            "length = \"20 mm\"\noutside = \"90 mm\"\nstep = { outside = \"90.1 mm\", from_front = \"9 mm\" }",
+        ),
+        "\"90.1 mm\"",
+        &["90.000 mm outside in front", "90.100 mm behind", "0.124 mm"],
+        &["leave `step` out"],
+    ),
+    bad(
+        "step into the bore",
+        (
+            "outside = \"90 mm\"",
+            "length = \"20 mm\"\noutside = \"90 mm\"\nstep = { outside = \"60 mm\", from_front = \"9 mm\" }",
+        ),
+        "\"60 mm\"",
+        &["60.000 mm outside around a bore of 62.000 mm"],
+        &[],
+    ),
+    bad(
+        "step and uneven wall",
+        (
+            "outside = \"90 mm\"",
+            "length = \"20 mm\"\nwall = \"7 mm to 20 mm\"\nstep = { outside = \"80 mm\", from_front = \"9 mm\" }",
+        ),
+        "step",
+        &["not both"],
+        &[],
+    ),
+    bad(
+        "unknown key of a step",
+        ("outside = \"90 mm\"", "length = \"20 mm\"\nstep = { outside = \"110 mm\", from_back = \"9 mm\" }"),
+        "from_back",
+        &["[housing.step] has no `from_back`"],
+        &["from_front"],
+    ),
     bad("unknown key", ("bore =", "boar ="), "boar", &["[bearing] has no `boar`"], &["did you mean `bore`"]),
     bad("unknown table", ("[housing]", "[hausing]"), "hausing", &["has no `hausing`"], &["did you mean `housing`"]),
     bad("unit missing", ("\"62 mm\"", "\"62\""), "62", &["bearing.outside"], &["mm"]),

@@ -24,6 +24,7 @@ const TOLERANCE: f64 = 1e-3;
 const PUMP: &str = "examples/pump-case.toml";
 const HUB: &str = "examples/iron-hub.toml";
 const FAN: &str = "examples/fan-shaft.toml";
+const LINED: &str = "examples/lined-bore.toml";
 
 fn solver() -> bool {
     let found = Command::new("ccx").arg("-v").output().is_ok();
@@ -44,13 +45,21 @@ fn lines_after(text: &str, heading: &str) -> Vec<Vec<f64>> {
     numbers.skip_while(|n| n.as_ref().is_none_or(Vec::is_empty)).map_while(|n| n.filter(|n| !n.is_empty())).collect()
 }
 
-/// Mean pressure, and changes of the ring at back, middle and front, as the solver finds them.
-fn solved(folder: &Path, section: &Value) -> (f64, [f64; 3]) {
+/// What the solver finds.
+struct Solved {
+    /// Mean pressure on the ring.
+    pressure: f64,
+    /// The same between a pressed liner and its housing; a bonded seam is no contact.
+    at_seam: Option<f64>,
+    /// Changes of the ring at back, middle and front.
+    changes: [f64; 3],
+}
+
+fn solved(folder: &Path, section: &Value) -> Solved {
     let output = Command::new("ccx").arg("deck").env("OMP_NUM_THREADS", "1").current_dir(folder).output().unwrap();
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stdout));
     let results = fs::read_to_string(folder.join("deck.dat")).unwrap();
     let deck = fs::read_to_string(folder.join("deck.inp")).unwrap();
-    let force = lines_after(&results, "total surface force")[0][0];
     let place = |node: f64| -> f64 {
         let line = deck.lines().find(|line| line.starts_with(&format!("{node}, "))).unwrap();
         line.split(", ").nth(2).unwrap().parse().unwrap()
@@ -62,9 +71,19 @@ fn solved(folder: &Path, section: &Value) -> (f64, [f64; 3]) {
     let middle = (back.0 + front.0) / 2.0;
     let pair = along.windows(2).find(|pair| pair[1].0 >= middle).unwrap();
     let share = (middle - pair[0].0) / (pair[1].0 - pair[0].0);
-    let (diameter, length) = (number(section, "/nominal_mm"), number(section, "/contact_length_mm"));
-    let pressure = force.abs() / (diameter * length * 1_f64.to_radians().sin());
-    (pressure, [back.1, pair[0].1 + share * (pair[1].1 - pair[0].1), front.1])
+    // One heading for each contact, that of the ring first.
+    let forces: Vec<f64> = results
+        .match_indices("total surface force")
+        .map(|(at, heading)| lines_after(&results[at..], heading)[0][0].abs())
+        .collect();
+    let over = |force: f64, of: &Value| {
+        force / (number(of, "/nominal_mm") * number(of, "/contact_length_mm") * 1_f64.to_radians().sin())
+    };
+    Solved {
+        pressure: over(forces[0], section),
+        at_seam: forces.get(1).map(|force| over(*force, &section["seam"])),
+        changes: [back.1, pair[0].1 + share * (pair[1].1 - pair[0].1), front.1],
+    }
 }
 
 fn compare(job: &str, arguments: &[&str], name: &str) {
@@ -79,9 +98,13 @@ fn compare(job: &str, arguments: &[&str], name: &str) {
     let mut write = vec!["deck", file, "-o", deck.to_str().unwrap()];
     write.extend(arguments);
     assert_eq!(done(&write), "");
-    let (pressure, changes) = solved(folder.path(), section);
+    let Solved { pressure, at_seam, changes } = solved(folder.path(), section);
     let ours = number(section, "/mean_pressure_mpa");
     assert!((pressure / ours - 1.0).abs() < TOLERANCE, "{name}: {ours} MPa, and CalculiX gives {pressure}");
+    if let Some(theirs) = at_seam {
+        let ours = number(section, "/seam/mean_pressure_mpa");
+        assert!((theirs / ours - 1.0).abs() < TOLERANCE, "{name}, seam: {ours} MPa, and CalculiX gives {theirs}");
+    }
     for (place, theirs) in ["back", "middle", "front"].iter().zip(changes) {
         let ours = number(section, &format!("/ring_change/{place}_um"));
         let deviation = theirs.abs() / ours - 1.0;
@@ -118,6 +141,26 @@ fn an_independent_solver_agrees_on_a_blind_bore_with_a_shoulder() {
 fn an_independent_solver_agrees_on_a_shaft() {
     if solver() {
         compare(&example(FAN), &[], "solid shaft");
+    }
+}
+
+/// A liner is a third part with a second contact: pressed in, and bonded with the seam pulling.
+#[test]
+fn an_independent_solver_agrees_on_a_bore_with_a_liner() {
+    if solver() {
+        compare(&example(LINED), &[], "liner pressed in, blind bore");
+        let pressed = "interference = \"70 um\", within = \"15 um\" }";
+        let cast = example(LINED).replace(&format!(", {pressed}"), " }");
+        compare(&cast, &["--at", "hottest"], "liner cast in, hot");
+    }
+}
+
+#[test]
+fn an_independent_solver_agrees_on_a_stepped_boss() {
+    if solver() {
+        let step = "outside = \"84 mm\"\nstep = { outside = \"110 mm\", from_front = \"9 mm\" }";
+        let stepped = example(PUMP).replace("outside = \"90 mm\"", step);
+        compare(&stepped, &[], "stepped boss");
     }
 }
 

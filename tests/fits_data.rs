@@ -9,8 +9,8 @@ use seatwise::quantity::{Length, Nanometres, Ratio};
 use seatwise::stock::dimensions::{self, Designation, SINGLE_ROW_FILL, SINGLE_ROW_FILL_SPREAD, estimated_mass};
 use seatwise::stock::iso286::{self, Bound, Feature, Grade, SizeRange, Status, Tables};
 use seatwise::stock::iso492::{self, Ring, RingClass};
-use seatwise::stock::{iso5753, retaining_rings, seal_seats, seat_shapes, threads};
-use std::collections::BTreeSet;
+use seatwise::stock::{chamfers, iso5753, retaining_rings, seal_seats, seat_shapes, threads};
+use std::collections::{BTreeMap, BTreeSet};
 use uom::si::{mass::kilogram, ratio::ratio};
 
 const FEATURES: [Feature; 2] = [Feature::Hole, Feature::Shaft];
@@ -39,6 +39,8 @@ fn files_and_list_agree_and_every_source_key_is_explained_at_the_head() {
         ("iso492_rings.csv", iso492::EMBEDDED_RINGS),
         ("iso492_widths.csv", iso492::EMBEDDED_WIDTHS),
         ("iso15_single_row.csv", dimensions::EMBEDDED),
+        ("iso15_chamfers.csv", chamfers::EMBEDDED_LEAST),
+        ("iso582_chamfers.csv", chamfers::EMBEDDED_LARGEST),
         ("iso5753_ball.csv", iso5753::EMBEDDED_BALL),
         ("iso5753_roller.csv", iso5753::EMBEDDED_ROLLER),
         ("threads_metric.csv", threads::EMBEDDED_METRIC),
@@ -68,6 +70,47 @@ fn files_and_list_agree_and_every_source_key_is_explained_at_the_head() {
             assert_eq!(row.text("status") == "from memory", memory_key, "{name}: {row:?}");
         }
     }
+}
+
+#[test]
+fn every_bearing_of_the_dimension_plan_has_chamfers_that_rise_with_bore_and_series() {
+    let mut before: Option<(&str, Nanometres)> = None;
+    let mut thinner: BTreeMap<Nanometres, Nanometres> = BTreeMap::new();
+    for row in dimensions::table().unwrap() {
+        let found = chamfers::of_ball_bearing(row.bore, row.outside, row.width).unwrap();
+        let chamfer = found.unwrap_or_else(|| panic!("{}", row.designation()));
+        let smaller = before.filter(|(series, _)| *series == row.series).map_or(um(0.0), |(_, least)| least);
+        assert!(chamfer.least >= smaller, "{}: less than a smaller bore", row.designation());
+        let lighter = thinner.insert(row.bore, chamfer.least).unwrap_or(um(0.0));
+        assert!(chamfer.least >= lighter, "{}: less than a lighter series", row.designation());
+        // Both chamfers leave most of the seat, and each lies within its ring's share of the section.
+        assert!(5 * chamfer.least.0 < 2 * row.width.0, "{}", row.designation());
+        before = Some((&row.series, chamfer.least));
+    }
+    assert!(chamfers::of_ball_bearing(mm(30.0), mm(62.0), mm(15.9)).unwrap().is_none());
+}
+
+#[test]
+fn largest_chamfers_have_unbroken_bands_and_rise_with_least_chamfer_and_bore() {
+    let rows = chamfers::largest().unwrap();
+    let of = |least: Nanometres| rows.iter().filter(move |row| row.least == least);
+    let all: BTreeSet<Nanometres> = rows.iter().map(|row| row.least).collect();
+    for least in &all {
+        let (over, to) = assert_contiguous(of(*least).map(chamfers::LargestRow::range), &format!("{least:?}"));
+        assert_eq!((over, to), (mm(0.0), mm(9999.0)));
+    }
+    for pair in rows.windows(2) {
+        let rises = if pair[0].least == pair[1].least {
+            // The radial one rises with the bore. Of 2.5 mm the axial one does not.
+            pair[0].radial < pair[1].radial && pair[0].axial <= pair[1].axial
+        } else {
+            pair[0].least < pair[1].least
+        };
+        assert!(rises, "{pair:?}");
+    }
+    // A worked lookup that a printed text gives: 55 mm bore, least 1.5 mm: 2.3 mm along the face, 4 mm along the seat.
+    let of_6211 = chamfers::of_ball_bearing(mm(55.0), mm(100.0), mm(21.0)).unwrap().unwrap();
+    assert_eq!((of_6211.least, of_6211.radial, of_6211.axial), (mm(1.5), mm(2.3), mm(4.0)));
 }
 
 #[test]

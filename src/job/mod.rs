@@ -48,6 +48,7 @@ mod seal_alone;
 mod section;
 mod smell;
 mod starter;
+mod step;
 mod treated;
 mod wall;
 
@@ -60,7 +61,7 @@ pub use log::{Log, PieceReadings, Reading, check_log};
 pub use model::{
     Bench, FilmChoice, Heading, Hold, Housing, InternalPlay, Job, Measured, MediumStore, Part, PartKind, Piece, Press,
     PressMeans, RacewayGroove, RestsOn, RingShape, SETTLED_WITHIN_SHARE, ScrewJig, ServiceEnd, ServiceState, Shaft,
-    Shoulder, Size, Treatment, Wrapping,
+    Shoulder, Size, Step, Treatment, Wrapping,
 };
 pub use model_seal::{PassesOver, Seal, SealBody, SealBore, SealLips};
 pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};

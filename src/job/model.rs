@@ -262,6 +262,8 @@ pub struct Housing {
     pub size: Size,
     /// Outside diameter of the boss.
     pub outside: Length,
+    /// Another outside behind a step; `outside` is then that at the front.
+    pub step: Option<Step>,
     /// Thinnest and thickest wall of a boss that is not concentric; `outside` is then that of the equivalent ring.
     pub uneven_wall: Option<(Length, Length)>,
     /// Length of the boss that takes part in warming.
@@ -280,7 +282,35 @@ pub struct Housing {
     pub roughness_rz: Option<Length>,
 }
 
+/// A step in the outside of a boss.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// Outside diameter behind it, towards the back.
+    pub outside: Length,
+    /// Its distance from the front face of the boss.
+    pub from_front: Length,
+}
+
+impl Step {
+    /// Outside of the plain boss of the same volume, `D² = (D_f² l_f + D_b² l_b)/l`, with the outside at the front and the whole
+    /// length.
+    pub fn even_outside(&self, front: Length, length: Length) -> Length {
+        let share: f64 = (self.from_front / length).into();
+        (front * front * share + self.outside * self.outside * (1.0 - share)).sqrt()
+    }
+}
+
 impl Housing {
+    /// Outside of the thinner part of a stepped boss, else the outside.
+    pub fn thinner_outside(&self) -> Length {
+        self.step.map_or(self.outside, |step| step.outside.min(self.outside))
+    }
+
+    /// Outside of the plain boss of the same volume.
+    pub fn even_outside(&self) -> Length {
+        self.step.map_or(self.outside, |step| step.even_outside(self.outside, self.length))
+    }
+
     /// Material at the seat: the liner's where there is one.
     pub fn bore_material(&self) -> &Material {
         self.liner.as_ref().map_or(&self.material, |liner| &liner.material)

@@ -3,7 +3,8 @@
 use super::entry::AnyValue;
 use super::model::{PartKind, RacewayGroove, RingShape};
 use super::section::{Found, Notes, Section, in_mm};
-use crate::quantity::{self, Length};
+use crate::quantity::{self, Length, Nanometres};
+use crate::stock::chamfers;
 
 const GROOVE_KEYS: [&str; 3] = ["depth", "width", "middle"];
 const GROOVE_HELP: &str =
@@ -37,21 +38,70 @@ pub(super) struct Plain {
 
 /// `None` only when something was refused.
 pub(super) fn ring_shape(section: &Section<'_>, plain: &Plain, notes: &mut Notes) -> Option<RingShape> {
-    let chamfer = chamfer(section, plain, notes)?;
-    let groove = groove(section, plain, chamfer, notes)?;
+    let stated = chamfer(section, plain, notes)?;
+    let groove = groove(section, plain, stated.unwrap_or_default(), notes)?;
+    let chamfer = stated.unwrap_or_else(|| standard_chamfer(section, plain, groove, notes));
     Some(RingShape { chamfer, groove })
+}
+
+/// The least chamfer of a ball bearing that states none: its seat is then as long as it can be, and takes the most force. A sharp
+/// edge where no table knows the size, or the chamfer does not fit the ring as the job has it.
+fn standard_chamfer(section: &Section<'_>, plain: &Plain, groove: Option<RacewayGroove>, notes: &mut Notes) -> Length {
+    if !plain.kind.is_bearing() {
+        return Length::default();
+    }
+    let sharp = |notes: &mut Notes, why: &str| {
+        notes.assume(&section.path("chamfer"), AnyValue::Text("none".to_owned()), why);
+        Length::default()
+    };
+    let ball = plain.bore.filter(|_| plain.kind == PartKind::BallBearing);
+    let of = |bore: Length| {
+        let [bore, outside, width] = [bore, plain.outside, plain.width].map(Nanometres::from_length);
+        chamfers::of_ball_bearing(bore, outside, width).ok().flatten()
+    };
+    let Some(limits) = ball.and_then(of) else {
+        return sharp(
+            notes,
+            "no table of chamfers knows these sizes: a sharp edge, with which the seat is longest; state it",
+        );
+    };
+    let least = limits.least.length();
+    let under_groove = thinnest(plain).map(|wall| match groove {
+        Some(groove) => (wall + groove.mean_depth(plain.width)) * MOST_OF_WALL - groove.depth,
+        None => wall * MOST_OF_WALL,
+    });
+    if least > most_chamfer(plain) || under_groove.is_some_and(|most| least > most) {
+        return sharp(
+            notes,
+            "the chamfer of ISO 15 does not fit the ring as the job has it: a sharp edge; state the chamfer",
+        );
+    }
+    let why = format!(
+        "least of ISO 15 ({}): longest seat, largest force; ISO 582 allows {} mm along the seat, {} mm along the face",
+        chamfers::LEAST_FROM,
+        limits.axial.mm(),
+        limits.radial.mm()
+    );
+    notes.assume(&section.path("chamfer"), AnyValue::Size(least), &why);
+    least
 }
 
 fn thinnest(plain: &Plain) -> Option<Length> {
     plain.walls.iter().copied().reduce(Length::min)
 }
 
-fn chamfer(section: &Section<'_>, plain: &Plain, notes: &mut Notes) -> Option<Length> {
+/// Largest chamfer that leaves enough of width and wall.
+fn most_chamfer(plain: &Plain) -> Length {
+    (plain.width * (0.5 * MOST_OF_WIDTH)).min(thinnest(plain).unwrap_or(plain.width) * MOST_OF_WALL)
+}
+
+/// What the job states, or nothing; outer `None` only where it was refused.
+fn chamfer(section: &Section<'_>, plain: &Plain, notes: &mut Notes) -> Option<Option<Length>> {
     if !section.has("chamfer") {
-        return Some(Length::default());
+        return Some(None);
     }
     let found = section.quantity("chamfer", quantity::length, notes)?;
-    let most = (plain.width * (0.5 * MOST_OF_WIDTH)).min(thinnest(plain).unwrap_or(plain.width) * MOST_OF_WALL);
+    let most = most_chamfer(plain);
     if found.value > most {
         let message = format!(
             "a chamfer of {} mm does not fit a ring {} mm wide; it may have {} mm at most",
@@ -62,7 +112,7 @@ fn chamfer(section: &Section<'_>, plain: &Plain, notes: &mut Notes) -> Option<Le
         notes.problem(found.at, message, "give the length of the chamfer along the seat, at one end");
         return None;
     }
-    Some(found.value)
+    Some(Some(found.value))
 }
 
 fn groove(section: &Section<'_>, plain: &Plain, chamfer: Length, notes: &mut Notes) -> Option<Option<RacewayGroove>> {

@@ -7,6 +7,7 @@ use super::read_material::material_at;
 use super::read_part::roughness;
 use super::read_size::{Seating, size, unit_hint};
 use super::section::{Found, Notes, Section, in_mm};
+use super::step::{Boss, step};
 use super::wall;
 use crate::fit::Feature;
 use crate::quantity::{self, Length, Mass, ThermodynamicTemperature};
@@ -14,8 +15,8 @@ use crate::stock::{Library, Material};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
-pub(super) const HOUSING_KEYS: [&str; 10] =
-    ["bore", "bore_limits", "outside", "wall", "length", "material", "liner", "shoulder", "mass", "roughness"];
+pub(super) const HOUSING_KEYS: [&str; 11] =
+    ["bore", "bore_limits", "outside", "wall", "step", "length", "material", "liner", "shoulder", "mass", "roughness"];
 pub(super) const SHAFT_KEYS: [&str; 7] =
     ["outside", "outside_limits", "inside", "length", "material", "mass", "roughness"];
 
@@ -56,9 +57,6 @@ pub(super) fn housing(
     let shoulder = shoulder(section, nominal, notes);
     section.missing("material", "name the housing's material (`seatwise materials` lists them)", notes);
     let material = material_at(section, "material", library, notes);
-    // A liner needs a wall around it on the thin side too.
-    let around_liner = uneven_wall.map_or(outside, |(thin, _)| Some(nominal + 2.0 * thin));
-    let liner = liner(section, nominal, around_liner, library, notes);
     let behind = shoulder.map_or(Length::new::<millimeter>(0.0), |s| s.wall);
     let length = length(section, part.width + behind, "the part's width and the wall behind it", notes);
     if let Some(length) = length.filter(|length| section.has("length") && *length < behind) {
@@ -69,12 +67,22 @@ pub(super) fn housing(
         );
         notes.problem(section.place("length"), message, "give the length of seat and wall together");
     }
-    let around = outside.zip(length).map(|(outside, length)| (Some(nominal), outside, length));
+    let boss = Boss { bore: nominal, outside, length, uneven: uneven_wall.is_some() };
+    let step = step(section, &boss, notes);
+    // A liner needs a wall around it on the thin side too.
+    let thinner = outside.map(|outside| step.flatten().map_or(outside, |step| step.outside.min(outside)));
+    let around_liner = uneven_wall.map_or(thinner, |(thin, _)| Some(nominal + 2.0 * thin));
+    let liner = liner(section, nominal, around_liner, library, notes);
+    let around = outside.zip(length).map(|(outside, length)| {
+        let even = step.flatten().map_or(outside, |step| step.even_outside(outside, length));
+        (Some(nominal), even, length)
+    });
     let mass = mass(section, around, material.as_ref(), notes)?;
     let roughness_rz = roughness(section, notes);
     Some(Housing {
         size: size?,
         outside: outside?,
+        step: step?,
         uneven_wall,
         length: length?,
         length_stated: section.has("length"),

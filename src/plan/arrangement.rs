@@ -162,26 +162,32 @@ fn beside(job: &Job, bed: &Bed) -> Vec<DrawnPart> {
 }
 
 fn mouth(job: &Job, housing: &Housing) -> Length {
-    bed_depth(job).unwrap_or_else(|| housing.length.max(job.part.width))
+    // The length of a housing has the wall behind the ring in it.
+    let wall = housing.shoulder.map_or(Length::default(), |shoulder| shoulder.wall);
+    bed_depth(job).unwrap_or_else(|| (housing.length - wall).max(job.part.width))
 }
 
 /// The housing with its back wall, and its liner.
 fn of_housing(job: &Job, housing: &Housing, mouth: Length) -> Vec<DrawnPart> {
     let zero = Length::default();
     let bore = housing.liner.as_ref().map_or(job.part.outside, |liner| liner.outside);
-    let mut outer =
-        part(DrawnKind::Seat, named("housing", housing.material.id()), (zero, mouth), (bore, housing.outside));
-    if let Some(shoulder) = housing.shoulder {
-        let spot = |along: Length, diameter: Length| Spot { along, radius: diameter * 0.5 };
-        outer.outline = vec![
-            spot(zero, shoulder.inside),
-            spot(zero, bore),
-            spot(mouth, bore),
-            spot(mouth, housing.outside),
-            spot(-shoulder.wall, housing.outside),
-            spot(-shoulder.wall, shoulder.inside),
-        ];
+    let spot = |along: Length, diameter: Length| Spot { along, radius: diameter * 0.5 };
+    let (wall, hole) = housing.shoulder.map_or((zero, bore), |shoulder| (shoulder.wall, shoulder.inside));
+    let mut outline = vec![spot(-wall, hole)];
+    if housing.shoulder.is_some() {
+        outline.extend([spot(zero, hole), spot(zero, bore)]);
     }
+    outline.extend([spot(mouth, bore), spot(mouth, housing.outside)]);
+    let outside = match housing.step {
+        Some(step) => {
+            let at = mouth - step.from_front;
+            outline.extend([spot(at, housing.outside), spot(at, step.outside)]);
+            step.outside
+        }
+        None => housing.outside,
+    };
+    outline.push(spot(-wall, outside));
+    let outer = DrawnPart { kind: DrawnKind::Seat, name: named("housing", housing.material.id()), outline };
     let liner = housing.liner.as_ref().map(|liner| {
         part(DrawnKind::Seat, named("liner", liner.material.id()), (zero, mouth), (job.part.outside, liner.outside))
     });

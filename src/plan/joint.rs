@@ -69,7 +69,7 @@ fn housing_joint(job: &Job) -> Option<Result<Joint<'_>, PlanError>> {
         let outer_size = at_reference(&housing.size, &expansion)?;
         let seat = match lined {
             Some(lined) => lined.stands_for()?,
-            None => ring(Some(nominal), housing.outside, material),
+            None => ring(Some(nominal), housing.thinner_outside(), material),
         };
         Ok(Joint {
             seat: SeatKind::Housing,
@@ -92,7 +92,7 @@ fn housing_joint(job: &Job) -> Option<Result<Joint<'_>, PlanError>> {
                 expansion,
                 size: outer_size,
                 ring: seat,
-                wall: wall(Some(nominal), housing.outside),
+                wall: wall(Some(nominal), housing.thinner_outside()),
                 treatment: treatment(job.warm.as_ref(), Piece::Housing),
                 roughness_rz: housing.roughness_rz,
             },

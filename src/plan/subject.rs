@@ -41,7 +41,8 @@ impl<'j> Subject<'j> {
         let Some(housing) = &job.housing else { return Self::part(job) };
         let back_wall =
             housing.shoulder.map(|shoulder| BackWall { thickness: shoulder.wall, hole: Some(shoulder.inside) });
-        let boss = Boss { bore: job.part.outside, outside: housing.outside, length: housing.length, back_wall };
+        let outside = housing.even_outside();
+        let boss = Boss { bore: job.part.outside, outside, length: housing.length, back_wall };
         let shape = boss.shape()?;
         Ok(Self {
             piece: Piece::Housing,
@@ -51,7 +52,7 @@ impl<'j> Subject<'j> {
             height: housing.length,
             shape,
             round: RoundPart::Boss(boss),
-            outside: housing.outside,
+            outside,
             rings: None,
         })
     }

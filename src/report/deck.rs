@@ -31,21 +31,40 @@ pub fn deck(title: &str, seat: &SectionPlan) -> String {
         }
     }
     for (part, field) in seat.field.parts.iter().enumerate() {
-        lines.part(part, field, first[part]);
+        lines.part(sets(seat)[part], field, first[part]);
     }
-    lines.contact(seat, &first);
+    for contact in 0..seat.field.contacts.len() {
+        if is_bonded(seat, contact) {
+            lines.bond(seat, contact, &first);
+        } else {
+            lines.contact(seat, contact, &first);
+        }
+    }
     lines.supports(seat, &first);
     lines.step(seat, &first);
     lines.text
 }
 
 /// Number of the first node and of the first element of each part.
-fn first_numbers(seat: &SectionPlan) -> [(usize, usize); 2] {
-    let inner = &seat.field.parts[0];
-    [(1, 1), (1 + inner.nodes.len(), 1 + inner.elements.len())]
+type First = (usize, usize);
+
+fn first_numbers(seat: &SectionPlan) -> Vec<First> {
+    let mut next = (1, 1);
+    let first = |part: &PartField| {
+        let own = next;
+        next = (own.0 + part.nodes.len(), own.1 + part.elements.len());
+        own
+    };
+    seat.field.parts.iter().map(first).collect()
 }
 
-const SETS: [&str; 2] = ["INNER", "OUTER"];
+/// Names of the sets of elements, from the inside outward.
+fn sets(seat: &SectionPlan) -> &'static [&'static str] {
+    if seat.seam.is_some() { &["INNER", "LINER", "OUTER"] } else { &["INNER", "OUTER"] }
+}
+
+/// A contact with the names of its two surfaces and of its law; the second is that of a liner and its housing.
+const CONTACTS: [[&str; 3]; 2] = [["INNER_SEAT", "OUTER_SEAT", "SEAT"], ["LINER_SEAM", "HOUSING_SEAM", "SEAM"]];
 
 fn mm(length: Length) -> String {
     let value = length.get::<millimeter>();
@@ -73,6 +92,14 @@ impl Lines {
         self.line(&format!("** {} seat, {moment}, {case} case", seat.seat.name()));
         self.line(&format!("** interference on the diameter: {:.4} um", seat.interference.get::<micrometer>()));
         self.line("** It is put in as the sizes before fitting: inner radii larger, outer radii smaller, by a quarter of it at the seat.");
+        if let Some(seam) = &seat.seam {
+            let [of_seam, bore] = [seam.interference, seam.bore.mean].map(|length| length.get::<micrometer>());
+            let held = if seam.bonded { "bonded across, free to slide along the axis" } else { "pressed in" };
+            self.line(&format!(
+                "** liner, {held}: {of_seam:.4} um of interference with the housing before it is fitted;"
+            ));
+            self.line(&format!("**   that changes its bore by {bore:.4} um on the mean, and the bore is finished to its limits after it"));
+        }
         let contact = &seat.state.contacts[0];
         let (diameter, length) = (contact.diameter.get::<millimeter>(), contact.length.get::<millimeter>());
         self.line("** What seatwise computes, to compare:");
@@ -81,6 +108,16 @@ impl Lines {
         self.line(&format!(
             "**     {diameter:.4} mm x {length:.4} mm x sin(1 deg), as the solver takes two degrees of the circle"
         ));
+        if let Some(seam) = seat.state.contacts.get(1) {
+            let [pressure, diameter, length] = [
+                seam.mean_pressure.get::<megapascal>(),
+                seam.diameter.get::<millimeter>(),
+                seam.length.get::<millimeter>(),
+            ];
+            self.line(&format!(
+                "**   mean pressure {pressure:.4} MPa between liner and housing, on {diameter:.4} mm x {length:.4} mm"
+            ));
+        }
         if let Some(closing) = &seat.closing {
             let [front, middle, back] = [closing.front, closing.middle, closing.back].map(|at| at.get::<micrometer>());
             let sign = if seat.seat == crate::plan::SeatKind::Housing { "closes" } else { "grows" };
@@ -93,8 +130,7 @@ impl Lines {
         }
     }
 
-    fn part(&mut self, part: usize, field: &PartField, (node, element): (usize, usize)) {
-        let set = SETS[part];
+    fn part(&mut self, set: &str, field: &PartField, (node, element): First) {
         self.line(&format!("*ELEMENT, TYPE=CAX8, ELSET={set}"));
         for (number, nodes) in field.elements.iter().enumerate() {
             let nodes: Vec<String> = nodes.iter().map(|n| (node + n).to_string()).collect();
@@ -107,10 +143,9 @@ impl Lines {
         self.line(&format!("*SOLID SECTION, ELSET={set}, MATERIAL={set}_MATERIAL"));
     }
 
-    fn contact(&mut self, seat: &SectionPlan, first: &[(usize, usize); 2]) {
-        let contact = &seat.field.contacts[0];
-        let sides = [("INNER_SEAT", &contact.inner), ("OUTER_SEAT", &contact.outer)];
-        for (part, (name, nodes)) in sides.into_iter().enumerate() {
+    fn contact(&mut self, seat: &SectionPlan, number: usize, first: &[First]) {
+        let (contact, [inner, outer, law]) = (&seat.field.contacts[number], CONTACTS[number]);
+        for (part, name, nodes) in [(number, inner, &contact.inner), (number + 1, outer, &contact.outer)] {
             self.line(&format!("*SURFACE, NAME={name}"));
             for middle in nodes.iter().skip(1).step_by(2) {
                 // Every middle of an edge at the seat belongs to one element.
@@ -119,11 +154,28 @@ impl Lines {
                 }
             }
         }
-        self.line("*SURFACE INTERACTION, NAME=SEAT");
+        self.line(&format!("*SURFACE INTERACTION, NAME={law}"));
         self.line("*SURFACE BEHAVIOR, PRESSURE-OVERCLOSURE=LINEAR");
         self.line(CONTACT_STIFFNESS);
-        self.line("*CONTACT PAIR, INTERACTION=SEAT, TYPE=SURFACE TO SURFACE");
-        self.line("INNER_SEAT, OUTER_SEAT");
+        self.line(&format!("*CONTACT PAIR, INTERACTION={law}, TYPE=SURFACE TO SURFACE"));
+        self.line(&format!("{inner}, {outer}"));
+    }
+
+    /// Each pair of nodes stays together across the seam: `u_outer - u_inner = δ`, with δ the half of the interference that both
+    /// sizes before fitting leave between them, as the displacement of a node that belongs to nothing.
+    fn bond(&mut self, seat: &SectionPlan, number: usize, first: &[First]) {
+        let contact = &seat.field.contacts[number];
+        let free = 1 + seat.field.parts.iter().map(|part| part.nodes.len()).sum::<usize>();
+        self.line("*NODE, NSET=SEAM");
+        self.line(&format!("{free}, 0., 0., 0."));
+        for (inner, outer) in contact.inner.iter().zip(&contact.outer) {
+            self.line("*EQUATION");
+            self.line("3");
+            let (inner, outer) = (first[number].0 + inner, first[number + 1].0 + outer);
+            self.line(&format!("{outer}, 1, 1., {inner}, 1, -1., {free}, 1, -1."));
+        }
+        self.line("*BOUNDARY");
+        self.line(&format!("{free}, 1, 1, {}", mm(seat.interferences[number] * 0.5)));
     }
 
     fn set(&mut self, name: &str, nodes: &[usize]) {
@@ -133,7 +185,7 @@ impl Lines {
         }
     }
 
-    fn supports(&mut self, seat: &SectionPlan, first: &[(usize, usize); 2]) {
+    fn supports(&mut self, seat: &SectionPlan, first: &[First]) {
         let parts = || seat.field.parts.iter().zip(first);
         let held: Vec<usize> =
             parts().flat_map(|(part, from)| part.held.iter().map(move |node| from.0 + node)).collect();
@@ -149,7 +201,7 @@ impl Lines {
         }
     }
 
-    fn step(&mut self, seat: &SectionPlan, first: &[(usize, usize); 2]) {
+    fn step(&mut self, seat: &SectionPlan, first: &[First]) {
         let part = usize::from(seat.seat == crate::plan::SeatKind::Shaft);
         let surface: Vec<usize> = seat.closing_nodes().iter().map(|node| first[part].0 + node).collect();
         if !surface.is_empty() {
@@ -162,18 +214,20 @@ impl Lines {
             self.line("*NODE PRINT, NSET=CLOSING");
             self.line("U");
         }
-        for line in [
-            "*CONTACT PRINT, SLAVE=INNER_SEAT, MASTER=OUTER_SEAT",
-            "CF",
-            "*NODE FILE",
-            "U",
-            "*EL FILE",
-            "S",
-            "*END STEP",
-        ] {
+        for (number, [inner, outer, _]) in CONTACTS.iter().enumerate().take(seat.field.contacts.len()) {
+            if !is_bonded(seat, number) {
+                self.line(&format!("*CONTACT PRINT, SLAVE={inner}, MASTER={outer}"));
+                self.line("CF");
+            }
+        }
+        for line in ["*NODE FILE", "U", "*EL FILE", "S", "*END STEP"] {
             self.line(line);
         }
     }
+}
+
+fn is_bonded(seat: &SectionPlan, contact: usize) -> bool {
+    contact == 1 && seat.seam.as_ref().is_some_and(|seam| seam.bonded)
 }
 
 /// The element whose side has this middle, and which of its sides it is, from 1.

@@ -100,7 +100,7 @@ mod tests {
         let (chamfers, groove) = (Chamfers { back: mm(0.0), front: mm(0.0) }, None);
         let (bore, outside, width) = (mm(52.0), mm(62.0), mm(16.0));
         let back = Back::Wall { thickness: mm(thickness), hole: hole.map(mm) };
-        let housing = Housing { outside: mm(80.0), front: mm(0.0), back, material: elastic(70.0, 0.33) };
+        let housing = Housing { outside: mm(80.0), step: None, front: mm(0.0), back, material: elastic(70.0, 0.33) };
         let ring = RingSection { bore, outside, width, chamfers, groove, material: elastic(208.0, 0.3) };
         Section { ring, liner: None, seat: Seat::Housing(housing), support: Support::Front }
     }

@@ -130,8 +130,8 @@ fn held(outline: &Outline, mesh: &Mesh, rest: Rest) -> Vec<[bool; 2]> {
     let mut held: Vec<[bool; 2]> = mesh.nodes.iter().map(|[r, _]| [*r <= 0.0, false]).collect();
     let face: Vec<usize> = match rest {
         Rest::Front => mesh.across(outline.front, (outline.inner, outline.outer)),
-        Rest::Back { from } => mesh.across(outline.back(), (from, outline.outer)),
-        Rest::BackCircle => mesh.across(outline.back(), (outline.outer, outline.outer)),
+        Rest::Back { from } => mesh.across(outline.back(), (from, outline.outer_at_back())),
+        Rest::BackCircle => mesh.across(outline.back(), (outline.outer_at_back(), outline.outer_at_back())),
         Rest::Circle => mesh.across(outline.front, (outline.outer, outline.outer)),
     };
     for node in face {

@@ -1,8 +1,8 @@
 //! The one place where a section is checked.
 
 use super::error::{SectionError, positive, within};
-use super::geometry::{Back, Elastic, Housing, Liner, RingSection, Seat, Section, Shaft, Support};
-use super::outline::{Arc, Cut, Outline, Outlines, Rear, Rest};
+use super::geometry::{Back, Elastic, Housing, Liner, RingSection, Seat, Section, Shaft, Step, Support};
+use super::outline::{Arc, Cut, OuterStep, Outline, Outlines, Rear, Rest};
 use crate::quantity::Length;
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
@@ -15,6 +15,8 @@ const LARGEST_SIZE: f64 = 10.0;
 const STEP: f64 = 1e-7;
 /// Least share of a diameter that a wall must have.
 const LEAST_WALL: f64 = 1e-3;
+/// Least share of a boss's length on either side of its step.
+const LEAST_STEP: f64 = 0.01;
 /// Least share of the ring's width along which ring and seat must face one another.
 const LEAST_CONTACT: f64 = 0.1;
 /// Least share of the ring's wall that must be left under a groove.
@@ -40,7 +42,10 @@ pub(super) fn outlines(section: &Section) -> Result<Outlines, SectionError> {
     }
     let (ring, seat) = if in_housing { (0, last) } else { (last, 0) };
     let rest = rest(section.support, &bodies[seat])?;
-    let outlines = Outlines { bodies, ring, seat, rest };
+    // A liner lies next to the seat: last of the contacts in a housing, first on a shaft.
+    let seam = if in_housing { last.saturating_sub(1) } else { 0 };
+    let bonded = section.liner.filter(|liner| liner.bonded).map(|_| seam);
+    let outlines = Outlines { bodies, ring, seat, rest, bonded };
     check_contacts(&outlines)?;
     Ok(outlines)
 }
@@ -63,7 +68,7 @@ pub(super) fn rest(support: Support, seat: &Outline) -> Result<Rest, SectionErro
         Support::Back { opening } => {
             let opening = opening.map(|opening| size("opening of the support", opening)).transpose()?;
             let from = opening.map_or(seat.inner, |opening| (opening / 2.0).max(seat.inner));
-            wall("part that rests on the support", 2.0 * from, 2.0 * seat.outer)?;
+            wall("part that rests on the support", 2.0 * from, 2.0 * seat.outer_at_back())?;
             Rest::Back { from }
         }
     })
@@ -85,7 +90,7 @@ fn ring(ring: &RingSection, in_housing: bool) -> Result<Outline, SectionError> {
     let (inner_cut, outer_cut) = if in_housing { (free, seat) } else { (seat, free) };
     let (modulus, poisson) = elastic(&ring.material)?;
     let part = "ring";
-    Ok(Outline { part, inner, outer, front: width, inner_cut, outer_cut, rear: None, modulus, poisson })
+    Ok(Outline { part, inner, outer, front: width, inner_cut, outer_cut, rear: None, step: None, modulus, poisson })
 }
 
 fn arc(ring: &RingSection, width: f64, wall: f64, chamfer: f64) -> Result<Option<Arc>, SectionError> {
@@ -128,7 +133,17 @@ fn housing(housing: &Housing, bore: f64, width: f64) -> Result<Outline, SectionE
             Some(Rear { thickness: size("thickness of the back wall", thickness)?, inner, outer })
         }
     };
-    Ok(Outline { rear, ..tube })
+    let step = housing.step.map(|step| outer_step(&step, inner, (&tube, rear))).transpose()?;
+    Ok(Outline { rear, step, ..tube })
+}
+
+fn outer_step(step: &Step, bore: f64, (tube, rear): (&Outline, Option<Rear>)) -> Result<OuterStep, SectionError> {
+    let (_, outer) = wall("housing behind its step", 2.0 * bore, size("outside behind the step", step.outside)?)?;
+    let back = rear.map_or(0.0, |rear| -rear.thickness);
+    let least = LEAST_STEP * (tube.front - back);
+    let at =
+        bounded("distance of the step from the ring's back face", step.position, (back + least, tube.front - least))?;
+    Ok(OuterStep { at, outer })
 }
 
 fn shaft(shaft: &Shaft, seat: f64, width: f64) -> Result<Outline, SectionError> {
@@ -157,7 +172,7 @@ fn tube(
     let front = positive("length of the seat", width + beyond, "m")?;
     let (modulus, poisson) = elastic(material)?;
     let (inner_cut, outer_cut) = (Cut::default(), Cut::default());
-    Ok(Outline { part, inner, outer, front, inner_cut, outer_cut, rear: None, modulus, poisson })
+    Ok(Outline { part, inner, outer, front, inner_cut, outer_cut, rear: None, step: None, modulus, poisson })
 }
 
 fn elastic(material: &Elastic) -> Result<(f64, f64), SectionError> {

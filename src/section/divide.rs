@@ -78,6 +78,10 @@ fn axial(outlines: &Outlines, width: f64, scale: f64) -> Vec<f64> {
                 foci.push(Focus { from, to, size: scale * arc.half_width / OVER_WALL });
             }
         }
+        if let Some(step) = body.step {
+            fixed.push(step.at);
+            foci.push(Focus::at(step.at, edge));
+        }
         if let Some(rear) = body.rear {
             let size = scale * rear.thickness / OVER_WALL;
             foci.extend([Focus::at(0.0, edge), Focus { from: -rear.thickness, to: 0.0, size }]);
@@ -90,6 +94,7 @@ fn radial(outlines: &Outlines, k: usize, width: f64, scale: f64) -> Vec<f64> {
     let (outline, edge) = (&outlines.bodies[k], scale * at_edges(outlines, width));
     let mut walls = vec![(outline.inner, outline.outer)];
     walls.extend(outline.rear.map(|rear| (rear.inner, rear.outer)));
+    walls.extend(outline.step.map(|step| (outline.inner, step.outer)));
     let mut fixed: Vec<f64> = walls.iter().flat_map(|&(inner, outer)| [inner, outer]).collect();
     if k == outlines.seat {
         if let Rest::Back { from } = outlines.rest {

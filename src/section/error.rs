@@ -125,6 +125,12 @@ pub enum SectionError {
         /// What is missing.
         why: &'static str,
     },
+    /// A ring that is in its seat while that is finished.
+    #[error("the ring touches its seat while that is finished; give it an interference below zero there")]
+    InTheWay,
+    /// A seat that was finished with a liner in place has no unit solutions.
+    #[error("a seat that was finished after its liner was fitted has no unit solutions; solve its loads one by one")]
+    Finished,
     /// Friction of parts that do not touch.
     #[error(
         "the ring does not touch its seat under these loads, so that friction does nothing; give it an interference"

@@ -141,8 +141,11 @@ impl Model {
     fn held(&self, part: usize) -> Vec<usize> {
         let rest = if part == self.outlines.seat { self.outlines.rest.circle() } else { Rest::Circle };
         let (outline, mesh) = (&self.outlines.bodies[part], &self.bodies[part].mesh);
-        let at = if rest == Rest::BackCircle { outline.back() } else { outline.front };
-        mesh.across(at, (outline.outer, outline.outer))
+        let (at, radius) = match rest {
+            Rest::BackCircle => (outline.back(), outline.outer_at_back()),
+            _ => (outline.front, outline.outer),
+        };
+        mesh.across(at, (radius, radius))
     }
 }
 

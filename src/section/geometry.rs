@@ -55,6 +55,8 @@ pub struct Liner {
     pub thickness: Length,
     /// Length beyond the ring's front face; negative when it ends before. It begins at the ring's back face.
     pub front: Length,
+    /// Whether it is cast in or bonded to the seat, so that the seam bears tension across it too; it slides along the axis.
+    pub bonded: bool,
     /// Material.
     pub material: Elastic,
 }
@@ -71,14 +73,25 @@ pub enum Seat {
 /// The boss around a bore. The bore has the ring's outside diameter, and a liner's outside where there is one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Housing {
-    /// Outside diameter of the boss.
+    /// Outside diameter of the boss; with a step, in front of it.
     pub outside: Length,
+    /// Another outside diameter behind a step.
+    pub step: Option<Step>,
     /// Length of the bore beyond the ring's front face; negative when the bore ends before the ring does.
     pub front: Length,
     /// What is behind the ring.
     pub back: Back,
     /// Material.
     pub material: Elastic,
+}
+
+/// A step in the outside of a boss, with a sharp inner corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// Outside diameter from the step to the back.
+    pub outside: Length,
+    /// Distance of the step from the ring's back face, towards the front; negative behind it.
+    pub position: Length,
 }
 
 /// What is behind the ring in a housing.

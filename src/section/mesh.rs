@@ -54,10 +54,7 @@ impl Mesh {
         for j in (0..self.axial.len() - 1).step_by(2) {
             for i in (0..self.radial.len() - 1).step_by(2) {
                 let (r, z) = (self.radial[i + 1], self.axial[j + 1]);
-                let (inner, outer) = match outline.rear {
-                    Some(rear) if z < 0.0 => (rear.inner, rear.outer),
-                    _ => (outline.inner, outline.outer),
-                };
+                let (inner, outer) = outline.radii_at(z);
                 if r > inner && r < outer {
                     cells.push((i, j));
                 }

@@ -27,6 +27,7 @@
 //!     liner: None,
 //!     seat: Seat::Housing(Housing {
 //!         outside: mm(80.0),
+//!         step: None,
 //!         front: mm(0.0),
 //!         back: Back::Wall { thickness: mm(5.0), hole: Some(mm(40.0)) },
 //!         material: elastic(70.0, 0.33),
@@ -83,7 +84,7 @@ pub use error::SectionError;
 pub use field::{ContactNodes, Field, Node, NodeStress, PartField, Place};
 pub use friction::FrictionSpan;
 pub use geometry::{
-    Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, RingSection, Seat, Section, Shaft, Support,
+    Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, RingSection, Seat, Section, Shaft, Step, Support,
 };
 pub use loads::Loads;
 pub use model::Model;

@@ -22,6 +22,10 @@ pub struct Model {
     pub(super) abutment: Option<Abutment>,
     /// Weighted gaps for a pressure of one at each corner of all contacts, by rows.
     pub(super) matrix: Vec<f64>,
+    /// Whether each of these corners is bonded.
+    pub(super) bonded: Vec<bool>,
+    /// Radial displacements along the ring's seat, under which it was finished; empty for one that was straight from the first.
+    pub(super) finished: Vec<f64>,
     /// Displacements of the seat for an axial force of one on its wall.
     pushed: Option<Field>,
 }
@@ -54,12 +58,14 @@ impl Model {
         }
         let touches: Vec<Touch> = (0..bodies.len() - 1).map(|k| touch(&outlines, &bodies, k)).collect();
         let matrix = compliance(&bodies, &touches);
+        let of = |(k, touch): (usize, &Touch)| vec![outlines.bonded == Some(k); touch.len()];
+        let bonded = touches.iter().enumerate().flat_map(of).collect();
         let abutment = outlines.abutment();
         // A seat that is held by one circle takes no force.
         let able = abutment.as_ref().filter(|_| outlines.rest != outlines.rest.circle());
         let pushed =
             able.map(|abutment| pushed(&outlines, outlines.rest, &bodies[outlines.seat], abutment)).transpose()?;
-        Ok(Self { outlines, bodies, touches, abutment, matrix, pushed })
+        Ok(Self { outlines, bodies, touches, abutment, matrix, bonded, finished: Vec::new(), pushed })
     }
 
     /// The wall or shoulder under a push of the ring's face alone, as if ring and seat did not touch, with the seat held by
@@ -85,6 +91,44 @@ impl Model {
         let body = &self.bodies[seat];
         let values = abutment.values(body, &pushed(&self.outlines, rest, body, abutment)?, 0.0);
         Ok(Some(state_of::wall(&values.map(|value| force_n * value))))
+    }
+
+    /// The same section with the seat of its ring finished after its other parts were fitted under `loads`: the seat is straight and
+    /// of its size then, whatever it was before.
+    ///
+    /// `loads` keep the ring out of the way: an interference below zero. Those of a later solution count from the finished seat,
+    /// and what it has to do with loads is a sum no more: it has no [`Units`](super::Units).
+    ///
+    /// # Errors
+    /// As for [`Model::solve`]; a ring that touches its seat under these loads.
+    pub fn finished(self, loads: &Loads) -> Result<Self, SectionError> {
+        let plain = self.plain(loads)?;
+        let straight = Self { finished: Vec::new(), ..self };
+        let solution = straight.solved(&plain)?;
+        let contact = straight.ring_contact();
+        let from: usize = straight.touches[..contact].iter().map(Touch::len).sum();
+        let touch = &straight.touches[contact];
+        if solution.pressure[from..from + touch.len()].iter().any(|pressure| *pressure > 0.0) {
+            return Err(SectionError::InTheWay);
+        }
+        let (body, nodes) =
+            if contact == straight.outlines.ring { (contact + 1, &touch.outer) } else { (contact, &touch.inner) };
+        let finished = nodes.iter().map(|&node| solution.fields[body][node][0]).collect();
+        Ok(Self { finished, ..straight })
+    }
+
+    /// The contact of the ring with what it sits in or on.
+    fn ring_contact(&self) -> usize {
+        self.outlines.ring.min(self.touches.len() - 1)
+    }
+
+    /// By how much the ring's contact is closer than radii and displacements say, at a node of it: what finishing took off or left.
+    fn taken_by_finish(&self, contact: usize, place: usize) -> f64 {
+        if contact != self.ring_contact() {
+            return 0.0;
+        }
+        let moved = self.finished.get(place).copied().unwrap_or(0.0);
+        if contact == self.outlines.ring { moved } else { -moved }
     }
 
     /// Loads in plain SI, when this section can take them.
@@ -118,23 +162,23 @@ impl Model {
 
     /// Weighted gaps of all contacts for loads, if the bodies could pass through one another.
     pub(super) fn free_gaps(&self, loads: &[f64]) -> Vec<f64> {
-        self.apart(loads, 0, |k| loads[k])
+        self.apart(loads, 0, |k, place| loads[k] + self.taken_by_finish(k, place))
     }
 
     /// Weighted axial slips of all contacts for loads, before anything holds the bodies against one another.
     pub(super) fn free_slips(&self, loads: &[f64]) -> Vec<f64> {
-        self.apart(loads, 1, |_| 0.0)
+        self.apart(loads, 1, |_, _| 0.0)
     }
 
     /// How far the outer body has moved from the inner one at each contact, less `taken`; 0 radially, 1 axially.
-    fn apart(&self, loads: &[f64], direction: usize, taken: impl Fn(usize) -> f64) -> Vec<f64> {
+    fn apart(&self, loads: &[f64], direction: usize, taken: impl Fn(usize, usize) -> f64) -> Vec<f64> {
         let fields: Vec<Field> = (0..self.bodies.len()).map(|body| self.free_field(body, loads)).collect();
         let mut moved = Vec::new();
         for (k, touch) in self.touches.iter().enumerate() {
-            let apart = |(&outer, &inner): (&usize, &usize)| {
-                fields[k + 1][outer][direction] - fields[k][inner][direction] - taken(k)
+            let apart = |(place, (&outer, &inner)): (usize, (&usize, &usize))| {
+                fields[k + 1][outer][direction] - fields[k][inner][direction] - taken(k, place)
             };
-            let nodal: Vec<f64> = touch.outer.iter().zip(&touch.inner).map(apart).collect();
+            let nodal: Vec<f64> = touch.outer.iter().zip(&touch.inner).enumerate().map(apart).collect();
             moved.extend(touch.weigh(&nodal));
         }
         moved
@@ -142,7 +186,7 @@ impl Model {
 
     /// Finds the nodes that touch and the pressures on them.
     pub(super) fn settle(&self, loads: &[f64]) -> Result<Settled, SectionError> {
-        settle::settle(&self.matrix, &self.free_gaps(loads))
+        settle::settle(&self.matrix, &self.free_gaps(loads), &self.bonded)
     }
 
     /// Everything that follows from pressures.

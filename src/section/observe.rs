@@ -3,6 +3,7 @@
 
 use super::abutment::WALL_VALUES;
 use super::model::{Model, Solution};
+use super::outline::same;
 
 /// The nodes of one surface of a body.
 #[derive(Clone, Debug)]
@@ -29,7 +30,9 @@ impl Layout {
         let mut lines = Vec::new();
         for (body, outline) in model.outlines.bodies.iter().enumerate() {
             for radius in [outline.inner, outline.outer] {
-                let nodes = model.bodies[body].mesh.along(radius, (0.0, outline.front));
+                // The outside behind a step is another surface.
+                let stepped = outline.step.filter(|_| same(radius, outline.outer)).map_or(0.0, |step| step.at.max(0.0));
+                let nodes = model.bodies[body].mesh.along(radius, (stepped, outline.front));
                 let axial = nodes.iter().map(|&node| model.bodies[body].mesh.nodes[node][1]).collect();
                 if radius > 0.0 {
                     lines.push(Line { body, nodes, axial, radius });

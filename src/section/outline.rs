@@ -44,8 +44,16 @@ pub(super) struct Outline {
     pub(super) inner_cut: Cut,
     pub(super) outer_cut: Cut,
     pub(super) rear: Option<Rear>,
+    pub(super) step: Option<OuterStep>,
     pub(super) modulus: f64,
     pub(super) poisson: f64,
+}
+
+/// Another outer radius of a body behind a position, m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct OuterStep {
+    pub(super) at: f64,
+    pub(super) outer: f64,
 }
 
 /// A wall of a housing, or the shoulder of a shaft, with what the ring presses on it. Radii in m.
@@ -93,6 +101,8 @@ pub(super) struct Outlines {
     pub(super) seat: usize,
     /// Where the housing or shaft is held.
     pub(super) rest: Rest,
+    /// The contact whose sides are bonded.
+    pub(super) bonded: Option<usize>,
 }
 
 impl Arc {
@@ -125,6 +135,25 @@ impl Outline {
         let inner = self.inner + self.inner_cut.depth_at(z, self.front);
         let outer = self.outer - self.outer_cut.depth_at(z, self.front);
         inner + share * (outer - inner)
+    }
+
+    /// Inner and outer radius at a position where nothing is cut off.
+    pub(super) fn radii_at(&self, z: f64) -> (f64, f64) {
+        let (inner, outer) = match self.rear {
+            Some(rear) if z < 0.0 => (rear.inner, rear.outer),
+            _ => (self.inner, self.outer),
+        };
+        (inner, self.step.filter(|step| z < step.at).map_or(outer, |step| step.outer))
+    }
+
+    /// Outer radius of the face at the back: the seat's own, not that of a shoulder.
+    pub(super) fn outer_at_back(&self) -> f64 {
+        self.step.map_or(self.outer, |step| step.outer)
+    }
+
+    /// The inner corner of its step, as radius and axial position.
+    pub(super) fn corner_of_step(&self) -> Option<[f64; 2]> {
+        self.step.map(|step| [step.outer.min(self.outer), step.at])
     }
 
     /// Its material.

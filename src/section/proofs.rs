@@ -143,7 +143,7 @@ fn pressed() -> (Model, Vec<f64>) {
     let mm = Length::new::<millimeter>;
     let elastic = |modulus, poisson| Elastic { modulus: Pressure::new::<gigapascal>(modulus), poisson };
     let back = Back::Wall { thickness: mm(5.0), hole: Some(mm(40.0)) };
-    let housing = Housing { outside: mm(80.0), front: mm(4.0), back, material: elastic(70.0, 0.33) };
+    let housing = Housing { outside: mm(80.0), step: None, front: mm(4.0), back, material: elastic(70.0, 0.33) };
     let (bore, outside, width, groove) = (mm(52.0), mm(62.0), mm(16.0), None);
     let chamfers = Chamfers { back: mm(1.0), front: mm(1.0) };
     let ring = RingSection { bore, outside, width, chamfers, groove, material: elastic(208.0, 0.3) };

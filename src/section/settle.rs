@@ -43,33 +43,35 @@ pub(super) fn gaps(matrix: &[f64], free: &[f64], pressure: &[f64]) -> Vec<f64> {
     rows.zip(free).map(row).collect()
 }
 
-/// Nodes whose state is wrong: touching ones that pull, open ones that overlap.
+/// Nodes whose state is wrong: touching ones that pull, open ones that overlap. Bonded ones touch always and may pull.
 pub(super) fn wrong<'a>(
     gaps: &'a [f64],
     pressure: &'a [f64],
     touching: &'a [bool],
+    bonded: &'a [bool],
 ) -> impl Iterator<Item = usize> + 'a {
     let largest = |values: &[f64]| values.iter().fold(0.0_f64, |most, value| most.max(value.abs()));
     let (pull, overlap) = (ROUNDING * largest(pressure), ROUNDING * largest(gaps));
     let is_wrong = move |k: &usize| if touching[*k] { pressure[*k] < -pull } else { gaps[*k] < -overlap };
-    (0..gaps.len()).filter(is_wrong)
+    (0..gaps.len()).filter(|k| !bonded[*k]).filter(is_wrong)
 }
 
-/// Solves the contact, beginning with the nodes that overlap.
+/// Solves the contact, beginning with the nodes that overlap; bonded ones touch whatever they bear.
 ///
 /// # Errors
 /// [`SectionError::NotSettled`].
-pub(super) fn settle(matrix: &[f64], free: &[f64]) -> Result<Settled, SectionError> {
+pub(super) fn settle(matrix: &[f64], free: &[f64], bonded: &[bool]) -> Result<Settled, SectionError> {
     let steps = STEPS * free.len();
     let failed = || SectionError::NotSettled { steps };
-    let mut touching: Vec<bool> = free.iter().map(|gap| *gap < 0.0).collect();
+    let mut touching: Vec<bool> = free.iter().zip(bonded).map(|(gap, bonded)| *bonded || *gap < 0.0).collect();
     let (mut fewest, mut patience) = (usize::MAX, PATIENCE);
     for _ in 0..steps {
         let pressure = pressures(matrix, free, &touching).ok_or_else(failed)?;
-        let mut exchanged: Vec<usize> = wrong(&gaps(matrix, free, &pressure), &pressure, &touching).collect();
+        let mut exchanged: Vec<usize> = wrong(&gaps(matrix, free, &pressure), &pressure, &touching, bonded).collect();
         if exchanged.is_empty() {
             // What is left of pull is rounding.
-            let pressure = pressure.into_iter().map(|p| p.max(0.0)).collect();
+            let left = |(p, bonded): (f64, &bool)| if *bonded { p } else { p.max(0.0) };
+            let pressure = pressure.into_iter().zip(bonded).map(left).collect();
             return Ok(Settled { pressure, touching });
         }
         if exchanged.len() < fewest {

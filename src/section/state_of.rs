@@ -19,7 +19,7 @@ pub(super) fn state(model: &Model, layout: &Layout, row: &[f64]) -> State {
     for (k, touch) in model.touches.iter().enumerate() {
         let (pressure, gaps) = layout.contact(row, from, touch.len());
         from += touch.len();
-        contacts.push(contact(touch, pressure, gaps, ends(model, k)));
+        contacts.push(contact(touch, (pressure, model.outlines.bonded == Some(k)), gaps, ends(model, k)));
     }
     let mut parts = vec![(None, None); model.bodies.len()];
     for (k, line) in layout.lines.iter().enumerate() {
@@ -69,13 +69,14 @@ fn given(touch: &Touch, pressure: &[f64], (from, to): (f64, f64)) -> Vec<Pressur
     distinct(places, 1e-9 * to.abs()).into_iter().map(&mut at).collect()
 }
 
-fn contact(touch: &Touch, pressure: &[f64], gaps: &[f64], ends: (f64, f64)) -> Contact {
+fn contact(touch: &Touch, (pressure, bonded): (&[f64], bool), gaps: &[f64], ends: (f64, f64)) -> Contact {
     let (area, normal) = (touch.whole_area(), touch.normal_force(pressure));
-    let open = || pressure.iter().zip(&touch.area).filter(|(p, _)| **p <= 0.0).map(|(_, area)| area);
-    let open_area: f64 = open().sum();
+    // A bonded seam touches all along, whatever it bears.
+    let is_open = |p: f64| p <= 0.0 && !bonded;
+    let open_area: f64 = pressure.iter().zip(&touch.area).filter(|(p, _)| is_open(**p)).map(|(_, area)| area).sum();
     let gap: f64 =
-        gaps.iter().zip(&touch.area).zip(pressure).filter(|(_, p)| **p <= 0.0).map(|((g, a), _)| g * a).sum();
-    let any = pressure.iter().any(|p| *p > 0.0);
+        gaps.iter().zip(&touch.area).zip(pressure).filter(|(_, p)| is_open(**p)).map(|((g, a), _)| g * a).sum();
+    let any = bonded || pressure.iter().any(|p| *p > 0.0);
     let least = if any { 0.0 } else { gaps.iter().copied().fold(f64::INFINITY, f64::min).max(0.0) };
     Contact {
         diameter: metres(2.0 * touch.radius),

@@ -1,5 +1,6 @@
 use super::element::Tensor;
 use super::model::{Model, Solution};
+use super::outline::Outline;
 use super::state_of::singular_ends;
 use crate::quantity::{Length, Pressure};
 use uom::si::length::meter;
@@ -70,7 +71,7 @@ pub(super) fn peaks(model: &Model, solution: &Solution, loads: &[f64]) -> Vec<Pe
     peaks
 }
 
-/// Ends of contacts beyond which a part goes on, and the corner of the wall, as radius and axial position.
+/// Ends of contacts beyond which a part goes on, the corner of the wall and that of a step, as radius and axial position.
 pub(super) fn singular(model: &Model) -> Vec<[f64; 2]> {
     let mut places = Vec::new();
     for (k, touch) in model.touches.iter().enumerate() {
@@ -79,5 +80,6 @@ pub(super) fn singular(model: &Model) -> Vec<[f64; 2]> {
         places.extend(singular.map(|(axial, _)| [touch.radius, axial]));
     }
     places.extend(model.abutment.as_ref().map(|wall| [wall.root, 0.0]));
+    places.extend(model.outlines.bodies.iter().filter_map(Outline::corner_of_step));
     places
 }

@@ -15,6 +15,7 @@ use super::stress::{Peak, peaks};
 pub struct Units {
     layout: Layout,
     touching: Vec<bool>,
+    bonded: Vec<bool>,
     /// Weighted gaps and row of numbers of each unit load.
     unit: Vec<Unit>,
 }
@@ -56,6 +57,9 @@ impl Model {
     /// # Errors
     /// As for [`Model::solve`].
     pub fn units(&self, loads: &Loads) -> Result<Units, SectionError> {
+        if !self.finished.is_empty() {
+            return Err(SectionError::Finished);
+        }
         let plain = self.plain(loads)?;
         let touching = self.settle(&plain)?.touching;
         let layout = Layout::of(self);
@@ -68,7 +72,7 @@ impl Model {
             let solution = self.solution(&one, pressure);
             unit.push(Unit { row: layout.observe(self, &solution, &one), gaps: solution.gaps });
         }
-        Ok(Units { layout, touching, unit })
+        Ok(Units { layout, touching, bonded: self.bonded.clone(), unit })
     }
 }
 
@@ -94,11 +98,11 @@ impl Units {
         let gaps = sum(loads, self.unit.iter().map(|unit| unit.gaps.as_slice()));
         let mut row = sum(loads, self.unit.iter().map(|unit| unit.row.as_slice()));
         let pressure = &mut row[..self.touching.len()];
-        if settle::wrong(&gaps, pressure, &self.touching).next().is_some() {
+        if settle::wrong(&gaps, pressure, &self.touching, &self.bonded).next().is_some() {
             return None;
         }
-        for p in pressure {
-            *p = p.max(0.0);
+        for (p, bonded) in pressure.iter_mut().zip(&self.bonded) {
+            *p = if *bonded { *p } else { p.max(0.0) };
         }
         Some(row)
     }

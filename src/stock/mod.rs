@@ -1,5 +1,6 @@
 //! The embedded data: materials, media and tables of the standards, each value with its source.
 
+pub mod chamfers;
 pub mod closure;
 pub mod curve;
 pub mod dimensions;

@@ -62,7 +62,7 @@ pub fn groove() -> Groove {
 }
 
 pub fn housing(outside: f64, front: f64, back: Back) -> Seat {
-    Seat::Housing(Housing { outside: mm(outside), front: mm(front), back, material: elastic(ALUMINIUM) })
+    Seat::Housing(Housing { outside: mm(outside), step: None, front: mm(front), back, material: elastic(ALUMINIUM) })
 }
 
 pub fn wall(thickness: f64, hole: f64) -> Back {

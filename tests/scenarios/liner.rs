@@ -201,7 +201,7 @@ fn a_liner_that_is_none_is_refused_at_its_place() {
 }
 
 #[test]
-fn a_lined_bore_is_planned_in_its_section_but_not_drawn() {
+fn a_lined_bore_is_planned_and_drawn_in_its_section() {
     let text = job_text(&lined("{ wall = \"5 mm\", material = $IRON }", "length = \"22 mm\"\n"));
     let job = job::check(&text, &Library::default()).unwrap();
     let request = plan::drawing::SectionRequest {
@@ -209,7 +209,9 @@ fn a_lined_bore_is_planned_in_its_section_but_not_drawn() {
         moment: plan::drawing::Moment::Room,
         case: plan::drawing::SectionCase::Tightest,
     };
-    assert!(matches!(plan::drawing::draw(&job, &request), Err(plan::drawing::DrawingError::Lined)));
+    let drawn = &plan::drawing::draw(&job, &request).unwrap()[0];
+    assert_eq!(drawn.parts, ["outer ring", "liner", "housing"]);
+    assert!(drawn.seam.as_ref().is_some_and(|seam| seam.bonded && seam.interference.value.abs() < 1e-12));
     within(figure(&planned(&text), "/liner/wall_mm"), 5.0, 1e-9);
     assert_eq!(planned(&text)["seats"][0]["press"]["shape"]["known"], "computed");
 }

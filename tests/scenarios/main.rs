@@ -40,7 +40,7 @@ fn job_text(text: &str) -> String {
 fn exact(designation: &str, interference_um: u32, boss_mm: u32, housing: &str) -> String {
     format!(
         "title = \"Worked case\"\n[bearing]\ndesignation = \"{designation}\"\nmaterial = $STEEL\nclosure = \"open\"\n\
-         outside_limits = \"0/0 um\"\n[housing]\nbore_limits = \"-{interference_um}/-{interference_um} um\"\n\
+         chamfer = \"0 mm\"\noutside_limits = \"0/0 um\"\n[housing]\nbore_limits = \"-{interference_um}/-{interference_um} um\"\n\
          outside = \"{boss_mm} mm\"\nmaterial = {housing}\n"
     )
 }

@@ -20,9 +20,11 @@ fn in_housing(row: &Row, bodies: usize) -> Section {
     let (bore, outside, width) = (mm(d(0)), mm(d(1)), mm(number(row, "L_mm")));
     let ring = RingSection { bore, outside, width, chamfers, groove: None, material: elastic(material(row, 1)) };
     let back = Back::Open { beyond: mm(0.0) };
-    let housing = Housing { outside: mm(d(bodies)), front: mm(0.0), back, material: elastic(material(row, bodies)) };
+    let housing =
+        Housing { outside: mm(d(bodies)), step: None, front: mm(0.0), back, material: elastic(material(row, bodies)) };
     let thickness = mm((d(2) - d(1)) / 2.0);
-    let liner = (bodies == 3).then(|| Liner { thickness, front: mm(0.0), material: elastic(material(row, 2)) });
+    let liner =
+        (bodies == 3).then(|| Liner { thickness, front: mm(0.0), bonded: false, material: elastic(material(row, 2)) });
     Section { ring, liner, seat: Seat::Housing(housing), support: Support::Free }
 }
 
@@ -36,7 +38,8 @@ fn on_shaft(row: &Row, bodies: usize) -> Section {
     let (front, behind) = (mm(0.0), mm(0.0));
     let shaft = Shaft { bore, front, behind, shoulder: None, material: elastic(material(row, 1)) };
     let thickness = mm((d(2) - d(1)) / 2.0);
-    let liner = (bodies == 3).then(|| Liner { thickness, front: mm(0.0), material: elastic(material(row, 2)) });
+    let liner =
+        (bodies == 3).then(|| Liner { thickness, front: mm(0.0), bonded: false, material: elastic(material(row, 2)) });
     Section { ring, liner, seat: Seat::Shaft(shaft), support: Support::Free }
 }
 

@@ -15,6 +15,7 @@ mod reference_seats;
 mod reference_walls;
 mod refused;
 mod shafts;
+mod shapes;
 mod superposed;
 
 use checked::section_rows as rows;

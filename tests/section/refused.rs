@@ -1,7 +1,9 @@
 //! What cannot be is refused, with the numbers and what to do.
 
 use crate::rows::{self, elastic, mm};
-use seatwise::section::{Accuracy, Chamfers, Groove, Model, RingSection, Seat, Section, SectionError, Shaft, Support};
+use seatwise::section::{
+    Accuracy, Chamfers, Groove, Housing, Model, RingSection, Seat, Section, SectionError, Shaft, Step, Support,
+};
 
 fn refused(section: &Section) -> String {
     Model::new(section, Accuracy::Coarse).unwrap_err().to_string()
@@ -45,6 +47,34 @@ fn sizes_that_make_no_section() {
         let message = refused(&section);
         assert!(message.contains(said), "{message}\nand not: {said}");
     }
+}
+
+#[test]
+fn steps_that_are_none() {
+    let stepped = |outside: f64, position: f64| {
+        let Seat::Housing(housing) = rows::housing(90.0, 4.0, rows::wall(5.0, 40.0)) else { unreachable!() };
+        let step = Some(Step { outside: mm(outside), position: mm(position) });
+        refused(&rows::plain(rows::ring(0.0, None), Seat::Housing(Housing { step, ..housing })))
+    };
+    for (outside, position, said) in [
+        (62.0, 5.0, "the housing behind its step has 62.0000 mm inside and 62.0000 mm outside"),
+        (80.0, 20.0, "the step from the ring's back face is 20.0000 mm; it must be from -4.7500 to 19.7500 mm"),
+        (80.0, -5.0, "must be from -4.7500"),
+        (80.0, f64::NAN, "is NaN mm"),
+        (f64::INFINITY, 5.0, "the outside behind the step is inf m"),
+    ] {
+        let message = stepped(outside, position);
+        assert!(message.contains(said), "{message}\nand not: {said}");
+    }
+}
+
+#[test]
+fn a_seat_is_finished_with_the_ring_away_and_gives_no_unit_solutions() {
+    let section = with_ring(|ring| ring);
+    let finished = |interference| rows::model(&section).finished(&rows::pressed(&[interference], &[0.0; 2], 0.0));
+    assert!(matches!(finished(0.01), Err(SectionError::InTheWay)));
+    let units = finished(-1.0).unwrap().units(&rows::pressed(&[0.01], &[0.0; 2], 0.0));
+    assert!(matches!(units, Err(SectionError::Finished)));
 }
 
 #[test]

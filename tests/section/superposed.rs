@@ -4,7 +4,7 @@ use crate::rows::{self, elastic, in_mm, in_mpa, mm};
 use seatwise::section::{Accuracy, Liner, Loads, Model, Section, State, Support, Units};
 
 fn with_liner() -> Section {
-    let liner = Liner { thickness: mm(3.0), front: mm(2.0), material: elastic((110.0, 0.25)) };
+    let liner = Liner { thickness: mm(3.0), front: mm(2.0), bonded: false, material: elastic((110.0, 0.25)) };
     let seat = rows::housing(90.0, 4.0, rows::wall(5.0, 40.0));
     let section = rows::plain(rows::ring(1.0, Some(rows::groove())), seat);
     Section { liner: Some(liner), support: Support::Back { opening: None }, ..section }

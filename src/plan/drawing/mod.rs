@@ -1,11 +1,12 @@
 //! The section of a seat at a moment: what its picture, its table and its deck are made from.
 
+mod lined;
 mod model;
 mod moment;
 mod shoulder;
 
 pub use model::{
-    Closing, DrawingError, Moment, PlaneSeat, SectionCase, SectionPlan, SectionRequest, ShoulderLoad, for_deck,
+    Closing, DrawingError, Moment, PlaneSeat, Seam, SectionCase, SectionPlan, SectionRequest, ShoulderLoad, for_deck,
     over_plane,
 };
 
@@ -16,7 +17,8 @@ use super::{Method, PlanError, plan_by};
 use crate::job::{Housing, Job};
 use crate::mechanics;
 use crate::quantity::{Force, Length, Pressure, Ratio};
-use crate::section::{Accuracy, Loads, Model, Peak, Section, State, Support, SurfaceChange};
+use crate::section::{Accuracy, Field, Loads, Model, Peak, Section, SectionError, State, Support, SurfaceChange};
+use lined::Lined;
 use moment::At;
 use std::f64::consts::PI;
 
@@ -53,25 +55,20 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
     };
     let shaped = sections(job, joint.seat, &rings).ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
     let Shaped { seats, length_stated } = shaped;
-    if seats.iter().any(|section| section.liner.is_some()) {
-        return Err(DrawingError::Lined);
-    }
-    let loads =
-        Loads { interference: vec![at.interference], strain: vec![Ratio::default(); 2], axial: Force::default() };
+    let lined = Lined::new(job, joint, &at);
     let mut models = Vec::with_capacity(seats.len());
     for section in seats {
         let section = with_rest(section, job.housing.as_ref());
-        let model = Model::new(&section, Accuracy::Normal).map_err(PlanError::from)?;
-        let whole = model.whole(&loads).map_err(PlanError::from)?;
-        models.push((section, model, whole));
+        models.push(Solved::new(section, lined.as_ref(), &at).map_err(PlanError::from)?);
     }
     let pressure = |state: &State| state.contacts[0].mean_pressure;
-    let other = models.iter().map(|(_, _, whole)| pressure(&whole.0)).reduce(Pressure::min);
+    let other = models.iter().map(|solved| pressure(&solved.whole.0)).reduce(Pressure::min);
     // Of the ways in which a longer seat may be meant, the stiffest is drawn.
-    let stiffest = models.into_iter().max_by(|a, b| pressure(&a.2.0).value.total_cmp(&pressure(&b.2.0).value));
-    let (section, model, (state, peaks, field)) =
+    let stiffest = models.into_iter().max_by(|a, b| pressure(&a.whole.0).value.total_cmp(&pressure(&b.whole.0).value));
+    let Solved { section, model, loads, fitted, whole: (state, peaks, field) } =
         stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
     let plain = PlaneSeat::new(&rings, joint.seat, at.friction)?;
+    let plain = lined.as_ref().map_or(Ok(plain.clone()), |lined| lined.beside(plain))?;
     let force = state.contacts[0].normal_force * at.friction;
     let presser = Presser::new(job, joint, (Method::Auto, &SolvedSeats::default()))?;
     let (_, shape) = presser.stiffness()?;
@@ -79,8 +76,8 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
         seat: joint.seat,
         nominal: joint.nominal,
         ring: ring_name(joint),
-        parts: [joint.inner.name, joint.outer.name].map(bare),
-        materials: [joint.inner.material.id(), joint.outer.material.id()].map(str::to_owned),
+        parts: parts(joint, lined.is_some()),
+        materials: materials(job, joint, lined.as_ref()),
         width,
         section,
         length_stated,
@@ -89,15 +86,21 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
         force_most: force.max(plain.force * shape.force.1),
         rolls: job.part.kind.is_bearing(),
         closing: closing(joint.seat, &state, width),
-        shoulder: shoulder::shoulder(&model, &state, &at)?,
+        shoulder: shoulder::shoulder(&model, &state, &at, &loads)?,
         field,
         moment: at.moment,
         case: at.case,
         temperatures: [at.inner, at.outer],
         interference: at.interference,
+        interferences: loads.interference,
+        seam: lined.zip(fitted).map(|(lined, bore)| Seam {
+            interference: lined.interference,
+            bonded: lined.is_bonded(),
+            bore,
+        }),
         friction: at.friction,
         plane: plain,
-        peaks: both(peaks),
+        peaks,
         state,
     })
 }
@@ -112,10 +115,45 @@ fn with_rest(section: Section, housing: Option<&Housing>) -> Section {
     Section { support, ..section }
 }
 
-/// A section of ring and seat has two bodies, so there are two.
-fn both(peaks: Vec<Peak>) -> [Option<Peak>; 2] {
-    let mut peaks = peaks.into_iter();
-    [peaks.next(), peaks.next()]
+/// One of the sections that a job may mean, with what its fit does to it.
+struct Solved {
+    section: Section,
+    model: Model,
+    loads: Loads,
+    /// How the bore of a liner changed as that was fitted.
+    fitted: Option<SurfaceChange>,
+    whole: (State, Vec<Peak>, Field),
+}
+
+impl Solved {
+    fn new(section: Section, lined: Option<&Lined<'_>>, at: &At) -> Result<Self, SectionError> {
+        let model = Model::new(&section, Accuracy::Normal)?;
+        let (model, loads, fitted) = match lined {
+            Some(lined) => lined.finish(model, at.interference)?,
+            None => {
+                let (interference, strain) = (vec![at.interference], vec![Ratio::default(); 2]);
+                (model, Loads { interference, strain, axial: Force::default() }, None)
+            }
+        };
+        let whole = model.whole(&loads)?;
+        Ok(Self { section, model, loads, fitted, whole })
+    }
+}
+
+/// Names of the parts from the inside outward.
+fn parts(joint: &Joint<'_>, lined: bool) -> Vec<&'static str> {
+    let mut parts = vec![bare(joint.inner.name), bare(joint.outer.name)];
+    if lined {
+        parts.push(SeatKind::Housing.name());
+    }
+    parts
+}
+
+/// Ids of their materials.
+fn materials(job: &Job, joint: &Joint<'_>, lined: Option<&Lined<'_>>) -> Vec<String> {
+    let around = lined.and(job.housing.as_ref()).map(|housing| &housing.material);
+    let touching = lined.map_or(joint.outer.material, Lined::material);
+    [Some(joint.inner.material), Some(touching), around].into_iter().flatten().map(|of| of.id().to_owned()).collect()
 }
 
 fn bare(name: &'static str) -> &'static str {
@@ -152,8 +190,9 @@ impl PlaneSeat {
             pressure: fit.pressure,
             force: fit.pressure * PI * rings.diameter * rings.length * friction,
             closing,
-            von_mises: [fit.inner.von_mises(), fit.outer.von_mises()],
-            hoop: [fit.inner.at_inside.hoop.max(fit.inner.at_outside.hoop), fit.outer.at_inside.hoop],
+            von_mises: vec![fit.inner.von_mises(), fit.outer.von_mises()],
+            hoop: vec![fit.inner.at_inside.hoop.max(fit.inner.at_outside.hoop), fit.outer.at_inside.hoop],
+            seam: None,
         })
     }
 }

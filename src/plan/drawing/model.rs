@@ -1,8 +1,9 @@
 use crate::plan::PlanError;
 use crate::plan::model::SeatKind;
-use crate::quantity::{Force, Length, Pressure, ThermodynamicTemperature};
-use crate::section::{Field, Node, Peak, Section, State, WallState};
+use crate::quantity::{Force, Length, Pressure, Ratio, ThermodynamicTemperature};
+use crate::section::{Field, Node, Peak, Section, State, SurfaceChange, WallState};
 use thiserror::Error;
+use uom::si::ratio::ratio;
 
 /// Which section is wanted.
 #[derive(Clone, Copy, Debug)]
@@ -88,10 +89,10 @@ pub struct SectionPlan {
     pub nominal: Length,
     /// The ring of the part, in trade words.
     pub ring: &'static str,
-    /// Inner and outer part, in trade words.
-    pub parts: [&'static str; 2],
+    /// The parts from the inside outward, in trade words: inner part, a liner where there is one, outer part.
+    pub parts: Vec<&'static str>,
     /// Their materials.
-    pub materials: [String; 2],
+    pub materials: Vec<String>,
     /// Width of the ring.
     pub width: Length,
     /// Ring and seat as they are drawn.
@@ -105,10 +106,14 @@ pub struct SectionPlan {
     pub moment: Moment,
     /// The case of the fit.
     pub case: SectionCase,
-    /// Temperatures of the inner and of the outer part.
+    /// Temperatures of the inner and of the outer part; a liner is as warm as its housing.
     pub temperatures: [ThermodynamicTemperature; 2],
     /// Interference on the diameter that bears then; negative where there is clearance.
     pub interference: Length,
+    /// Interference of each contact: that of the ring, and of a liner in its housing.
+    pub interferences: Vec<Length>,
+    /// The seam of a liner and its housing; none without a liner.
+    pub seam: Option<Seam>,
     /// Coefficient of friction of the case.
     pub friction: f64,
     /// Force to press home, full depth; in service what the fit holds along the axis.
@@ -124,8 +129,8 @@ pub struct SectionPlan {
     pub shoulder: Option<ShoulderLoad>,
     /// The same seat as two plain rings of equal width.
     pub plane: PlaneSeat,
-    /// Largest stresses of the inner and of the outer part, away from singular places.
-    pub peaks: [Option<Peak>; 2],
+    /// Largest stresses of each part, away from singular places.
+    pub peaks: Vec<Peak>,
     /// Contact and changes of size.
     pub state: State,
     /// Displacements and stresses at the nodes.
@@ -147,25 +152,49 @@ impl SectionPlan {
         Some(self.force_most).filter(|most| pushed && *most > self.force * MORE)
     }
 
-    /// Radial room that a node of the inner part takes beyond the bore before it is fitted: nothing at its inside, half the
-    /// interference at the seat, so that both surfaces meet after it. Nothing for the outer part.
+    /// Radial room that a node takes beyond where it is drawn in the mesh, before it is fitted, so that surfaces which touch meet
+    /// after it: nothing at the inside of a part, half the interference at its seat, nothing in the outermost part. The bore of a
+    /// liner lies outside of what it is finished to by as much as its fit will close it.
     pub fn oversize(&self, part: usize, node: &Node) -> Length {
-        if part > 0 {
-            return Length::default();
-        }
-        let radii = self.field.parts[0].nodes.iter().map(|node| node.place.radius);
-        let (inner, outer) = (radii.fold(self.nominal, Length::min), self.nominal * 0.5);
-        let share: f64 = ((node.place.radius - inner) / (outer - inner)).into();
-        self.interference * (0.5 * share.clamp(0.0, 1.0))
+        let share = self.share_of_wall(part, node);
+        let over = self.interferences.get(part).map_or(Length::default(), |over| *over * (0.5 * share));
+        over - self.closed(part, node) * (1.0 - share)
     }
 
-    /// Radius of a node with both parts at the size that they have before they are fitted: the radii of the inner part are larger,
-    /// those of the outer one smaller, by a quarter of the interference at the seat and in proportion elsewhere.
+    /// Radius of a node with all parts at the size that they have before they are fitted: at each contact the inner part is larger,
+    /// the outer one smaller, by half of what they overlap on the mean, in proportion over each part's whole wall; where a liner's bore
+    /// departs from the mean, the whole wall of the ring lies farther out or in.
     ///
     /// So no wall changes by more than a few ten-thousandths.
     pub fn unfitted_radius(&self, part: usize, node: &Node) -> Length {
-        let share: f64 = (self.interference / (2.0 * self.nominal)).into();
-        node.place.radius * if part == 0 { 1.0 + share } else { 1.0 - share }
+        let mean = self.seam.as_ref().map_or(Length::default(), |seam| seam.bore.mean);
+        let overlaps = self.interferences.iter().enumerate().map(|(k, over)| if k == 0 { *over + mean } else { *over });
+        let shares = overlaps.zip(&self.state.contacts).map(|(over, at)| over / (2.0 * at.diameter));
+        let signed = |(contact, share): (usize, Ratio)| if contact < part { -share } else { share };
+        let share: Ratio = shares.enumerate().map(signed).sum();
+        let uneven = |seam: &Seam| (seam.bore.at(node.place.position) - mean) * 0.5;
+        let own = self.seam.as_ref().filter(|_| part == 0).map_or(Length::default(), uneven);
+        node.place.radius * (1.0 + share.get::<ratio>()) + own
+    }
+
+    /// Where a node lies in the wall of its part, from its inside at zero to its contact with the next part at one.
+    fn share_of_wall(&self, part: usize, node: &Node) -> f64 {
+        let Some(contact) = self.state.contacts.get(part) else { return 0.0 };
+        let inner = match part.checked_sub(1).and_then(|before| self.state.contacts.get(before)) {
+            Some(before) => before.diameter * 0.5,
+            None => {
+                let radii = self.field.parts[part].nodes.iter().map(|node| node.place.radius);
+                radii.fold(contact.diameter * 0.5, Length::min)
+            }
+        };
+        let share: f64 = ((node.place.radius - inner) / (contact.diameter * 0.5 - inner)).into();
+        share.clamp(0.0, 1.0)
+    }
+
+    /// How far outward the bore of a liner moved as that was fitted, on the radius at the position of a node of it.
+    fn closed(&self, part: usize, node: &Node) -> Length {
+        let seam = self.seam.as_ref().filter(|_| part == 1);
+        seam.map_or(Length::default(), |seam| seam.bore.at(node.place.position) * 0.5)
     }
 
     /// Nodes of the ring along the surface that closes or grows, from back to front.
@@ -185,6 +214,18 @@ impl SectionPlan {
         };
         rows.chunk_by(same).filter_map(edge).collect()
     }
+}
+
+/// The seam of a liner and the housing around it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seam {
+    /// Interference on the diameter at the moment, before the liner is fitted; negative where the liner would stand apart, and
+    /// pulls if it is bonded.
+    pub interference: Length,
+    /// Whether the liner is cast in; else it is pressed in and may come free.
+    pub bonded: bool,
+    /// How the bore of the liner changed as that was fitted, before the bore was finished.
+    pub bore: SurfaceChange,
 }
 
 /// How far a ring closes, or grows on a shaft, along its width.
@@ -237,7 +278,7 @@ pub fn for_deck(seats: &[SectionPlan]) -> Result<&SectionPlan, DrawingError> {
 }
 
 /// Two plain rings of equal width.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PlaneSeat {
     /// Pressure.
     pub pressure: Pressure,
@@ -245,10 +286,12 @@ pub struct PlaneSeat {
     pub force: Force,
     /// How far the ring closes, or grows; none for a solid inner part.
     pub closing: Option<Length>,
-    /// Largest von Mises stress of the inner and of the outer part.
-    pub von_mises: [Pressure; 2],
-    /// Largest hoop stress of the inner and of the outer part.
-    pub hoop: [Pressure; 2],
+    /// Largest von Mises stress of each part.
+    pub von_mises: Vec<Pressure>,
+    /// Largest hoop stress of each part.
+    pub hoop: Vec<Pressure>,
+    /// Pressure between a liner and its housing; negative where a bonded one pulls, none without a liner.
+    pub seam: Option<Pressure>,
 }
 
 /// Why a section cannot be drawn.
@@ -266,9 +309,6 @@ pub enum DrawingError {
         /// What the part is.
         part: &'static str,
     },
-    /// A bore with a liner has a third part, which is not drawn.
-    #[error("a bore with a liner has a part more than the picture and the deck know")]
-    Lined,
     /// The job does not say that state of service.
     #[error("the job says nothing of its {end} state in service")]
     NoService {
@@ -297,9 +337,6 @@ impl DrawingError {
         match self {
             Self::NoSeat { .. } => "give --seat housing or --seat shaft as the job has it, or leave it out",
             Self::NoRing { .. } => "`seatwise plan` plans it with the plane formula",
-            Self::Lined => {
-                "`seatwise plan` computes its section with the liner; leave `liner` out to see the seat without it"
-            }
             Self::NoService { .. } => "add [service] with coldest and hottest to the job, or choose another moment",
             Self::TwoSeats => "add --seat housing or --seat shaft",
             Self::Free { .. } => "choose another moment with --at, or --case tightest",

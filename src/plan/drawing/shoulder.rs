@@ -3,17 +3,21 @@
 use super::ShoulderLoad;
 use super::moment::At;
 use crate::plan::PlanError;
-use crate::quantity::{Force, Ratio};
+use crate::quantity::Force;
 use crate::section::{Loads, Model, State};
 
 /// Fit alone, and fit with the force of pressing home on the shoulder.
-pub(super) fn shoulder(model: &Model, state: &State, at: &At) -> Result<Option<ShoulderLoad>, PlanError> {
+pub(super) fn shoulder(
+    model: &Model,
+    state: &State,
+    at: &At,
+    loads: &Loads,
+) -> Result<Option<ShoulderLoad>, PlanError> {
     let Some(fitted) = state.wall.filter(|_| at.moment.pushes()) else { return Ok(None) };
     let force = state.contacts[0].normal_force * at.friction;
     if force <= Force::default() {
         return Ok(None);
     }
-    let loads = Loads { interference: vec![at.interference], strain: vec![Ratio::default(); 2], axial: force };
-    let pushed = model.solve(&loads)?.wall;
+    let pushed = model.solve(&Loads { axial: force, ..loads.clone() })?.wall;
     Ok(pushed.map(|pushed| ShoulderLoad { force, fitted, pushed }))
 }

@@ -53,10 +53,11 @@ pub struct LinerPlan {
 
 /// The lined bore of a housing, for the least interference of a pressed liner; none without one.
 pub(super) fn bore(job: &Job, housing: &Housing) -> Option<LinedBore> {
-    held(job, housing, |(least, _)| least)
+    fitted(job, housing, |(least, _)| least)
 }
 
-fn held(job: &Job, housing: &Housing, end: impl Fn((Length, Length)) -> Length) -> Option<LinedBore> {
+/// The lined bore of a housing, pressed in with one of the ends of its interference.
+pub(super) fn fitted(job: &Job, housing: &Housing, end: impl Fn((Length, Length)) -> Length) -> Option<LinedBore> {
     let liner = housing.liner.as_ref()?;
     let ring = |inside: Length, outside: Length, material: &Material| Ring {
         inside: Some(inside),
@@ -66,7 +67,7 @@ fn held(job: &Job, housing: &Housing, end: impl Fn((Length, Length)) -> Length) 
     };
     Some(LinedBore {
         liner: ring(job.part.outside, liner.outside, &liner.material),
-        housing: ring(liner.outside, housing.outside, &housing.material),
+        housing: ring(liner.outside, housing.thinner_outside(), &housing.material),
         seam: liner.outside,
         held: liner.interference.map_or(Held::Bonded, |range| Held::Pressed(end(range))),
     })
@@ -99,7 +100,7 @@ pub(super) fn expansion(bore: &LinedBore, housing: &Housing) -> Result<Option<Cu
 pub(super) fn heat_share(job: &Job, housing: &Housing) -> f64 {
     let Some(liner) = &housing.liner else { return 1.0 };
     let square = |length: Length| length.get::<meter>().powi(2);
-    let (bore, seam, outside) = (square(job.part.outside), square(liner.outside), square(housing.outside));
+    let (bore, seam, outside) = (square(job.part.outside), square(liner.outside), square(housing.even_outside()));
     let reference = reference_temperature().get::<kelvin>();
     let heat = |material: &Material| material.density().value * material.heat_capacity().at_inside(reference);
     let of_liner = (seam - bore) * heat(&liner.material);
@@ -116,7 +117,9 @@ pub(super) fn plan(
     let Some((housing, liner)) = job.housing.as_ref().and_then(|h| h.liner.as_ref().map(|liner| (h, liner))) else {
         return Ok(None);
     };
-    let (Some(least), Some(most)) = (bore(job, housing), held(job, housing, |(_, most)| most)) else { return Ok(None) };
+    let (Some(least), Some(most)) = (bore(job, housing), fitted(job, housing, |(_, most)| most)) else {
+        return Ok(None);
+    };
     let at_shop = |bore: &LinedBore, pressure| state(bore, housing, &liner.material, job.bench.temperature, pressure);
     let tightest = at_shop(&most, pressure.tightest)?;
     let (liner_reserves, housing_reserves) = strain::reserves(&most, (housing, liner), &states()?)?;

@@ -2,14 +2,14 @@
 
 use super::model::{HowNear, SeatWall, ShapeFactor};
 use super::solved::SolvedSeats;
-use crate::job::{Housing as JobHousing, Job, Liner as JobLiner, RacewayGroove, Shaft as JobShaft};
+use crate::job::{Housing as JobHousing, Job, Liner as JobLiner, RacewayGroove, Shaft as JobShaft, Step as JobStep};
 use crate::mechanics::{Joint, PressFit, Ring};
 use crate::plan::PlanError;
 use crate::plan::model::SeatKind;
 use crate::quantity::{Force, Length, Ratio};
 use crate::section::{
     Accuracy, Back, Chamfers, Elastic, Groove, Housing, Liner, Loads, Model, RingSection, Seat, Section, SectionError,
-    Shaft, State, Support,
+    Shaft, State, Step, Support,
 };
 use crate::stock::Material;
 use std::f64::consts::PI;
@@ -51,7 +51,12 @@ fn lining(job: &Job, liner: &JobLiner, seat: &Seat) -> Liner {
         Seat::Housing(housing) => housing.front,
         Seat::Shaft(shaft) => shaft.front,
     };
-    Liner { thickness: 0.5 * (liner.outside - job.part.outside), front, material: of_material(&liner.material) }
+    Liner {
+        thickness: 0.5 * (liner.outside - job.part.outside),
+        front,
+        bonded: liner.interference.is_none(),
+        material: of_material(&liner.material),
+    }
 }
 
 fn of_material(material: &Material) -> Elastic {
@@ -72,7 +77,12 @@ pub(super) fn factors(
 fn housings(job: &Job, housing: &JobHousing) -> Vec<Seat> {
     let (width, none) = (job.part.width, Length::default());
     let material = of_material(&housing.material);
-    let seat = |front, back| Seat::Housing(Housing { outside: housing.outside, front, back, material });
+    let step = |front: Length| {
+        let of = |step: &JobStep| Step { outside: step.outside, position: width + front - step.from_front };
+        housing.step.as_ref().map(of)
+    };
+    let seat =
+        |front, back| Seat::Housing(Housing { outside: housing.outside, step: step(front), front, back, material });
     match housing.shoulder {
         Some(shoulder) => {
             let hole = (shoulder.inside > none).then_some(shoulder.inside);
@@ -132,7 +142,8 @@ fn of(
 ) -> Result<Option<ShapeFactor>, PlanError> {
     let interference = joint.diameter * TRIAL_SHARE;
     let plane = Joint { interference, ..*joint }.solve()?;
-    // A liner adds a part and a seam, at which it lies without interference: only what the ring adds to it is asked for.
+    // A liner adds a part and a seam. Only what the ring adds to it is asked for, which goes through a seam that bears already as
+    // through one that is bonded.
     let mut loads =
         Loads { interference: vec![interference], strain: vec![Ratio::new::<ratio>(0.0); 2], axial: Force::default() };
     if seats.iter().any(|section| section.liner.is_some()) {
@@ -141,6 +152,8 @@ fn of(
     }
     let mut factors = Vec::with_capacity(seats.len());
     for section in seats {
+        let liner = section.liner.map(|liner| Liner { bonded: true, ..liner });
+        let section = &Section { liner, ..*section };
         factors.push(solved.of(section, friction, || {
             let model = Model::new(section, Accuracy::Normal)?;
             let state = model.solve(&loads)?;

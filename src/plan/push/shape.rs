@@ -4,9 +4,9 @@ use super::computed;
 use super::model::{HowNear, ShapeFactor};
 use super::solved::SolvedSeats;
 use crate::job::{Housing, Job};
-use crate::mechanics::{Back, HowKnown, Joint, SeatFactor, SeatShape, Span, seat_factor};
+use crate::mechanics::{Back, HowKnown, Joint, Ring, SeatFactor, SeatShape, Span, seat_factor};
 use crate::plan::model::SeatKind;
-use crate::plan::{Method, PlanError};
+use crate::plan::{Method, PlanError, liner};
 use crate::quantity::Length;
 use crate::stock::seat_shapes;
 
@@ -53,7 +53,9 @@ pub(in crate::plan) fn length_stated(job: &Job, seat: SeatKind) -> bool {
 /// The ends between which the factor lies, from seats computed beforehand.
 fn bounds(job: &Job, seat: SeatKind, joint: &Joint, friction: f64) -> Result<ShapeFactor, PlanError> {
     match (seat, &job.housing, &job.shaft) {
-        (SeatKind::Housing, Some(housing), _) => of_housing(job, housing, joint, friction),
+        (SeatKind::Housing, Some(housing), _) => {
+            stepped(job, housing, joint, of_housing(job, housing, joint, friction)?)
+        }
         (SeatKind::Shaft, _, Some(shaft)) if shaft.length_stated && shaft.length <= job.part.width => Ok(equal_width()),
         _ => on_shaft(joint),
     }
@@ -84,6 +86,26 @@ fn of_housing(job: &Job, housing: &Housing, joint: &Joint, friction: f64) -> Res
     // The job does not say on which side the longer boss goes on: all in front, or half on either side.
     let wall = Back::Wall { thickness: 0.5 * over, hole: joint.diameter };
     Ok(with(Back::Flush, over)?.either(with(wall, 0.5 * over)?))
+}
+
+/// The most that the thicker part of a stepped boss adds: as if it went all along, over the thinner one that `joint` has.
+fn stepped(job: &Job, housing: &Housing, joint: &Joint, factor: ShapeFactor) -> Result<ShapeFactor, PlanError> {
+    let Some(step) = housing.step else { return Ok(factor) };
+    let thick = Housing { outside: housing.outside.max(step.outside), step: None, ..housing.clone() };
+    let outer = match liner::bore(job, &thick) {
+        Some(lined) => lined.stands_for()?,
+        None => Ring { outside: thick.outside, ..joint.outer },
+    };
+    let trial = Joint { interference: joint.diameter * 1e-4, ..*joint };
+    let more = (Joint { outer, ..trial }.solve()?.pressure / trial.solve()?.pressure).value.max(1.0);
+    let up = |(low, high): (f64, f64)| (low, high * more);
+    Ok(ShapeFactor {
+        force: up(factor.force),
+        pressure: up(factor.pressure),
+        closing: up(factor.closing),
+        known: HowNear::Bounds,
+        ..factor
+    })
 }
 
 /// Two rings of equal width, for which the plane formula is exact; friction adds less than a hundredth.

@@ -5,7 +5,7 @@ use crate::plan::drawing::{Closing, PlaneSeat, SectionPlan, ShoulderLoad};
 use crate::quantity::Length;
 use crate::report::json::JobDocument;
 use crate::report::json::units::{celsius, mm, mpa, newtons, um};
-use crate::section::{StressAt, WallState};
+use crate::section::{Contact, Peak, PressureAt, StressAt, WallState};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -55,16 +55,40 @@ pub struct SeatSectionDocument {
     pub force_most_n: f64,
     /// How far the ring closes in a housing, or grows on a shaft; null where it has no such surface.
     pub ring_change: Option<ClosingDocument>,
-    /// Largest stresses, inner part first, away from singular places.
+    /// Largest stresses of each part, from the inside outward, away from singular places.
     pub stresses: Vec<PartStressDocument>,
     /// Pressure along the seat, from back to front; nothing is given beside singular ends.
     pub pressure: Vec<PressureDocument>,
-    /// Nothing is read within this distance of the ends of the contact and the corner of a shoulder.
+    /// Nothing is read within this distance of the ends of a contact and the inner corners of shoulder and step.
     pub unread_mm: f64,
     /// The shoulder while the ring is pushed against it; null where there is none, or nothing is pushed.
     pub shoulder: Option<ShoulderDocument>,
+    /// The seam of a liner and the housing around it; null without a liner.
+    pub seam: Option<SeamDocument>,
     /// The same seat as two plain rings of equal width.
     pub plane: PlaneDocument,
+}
+
+/// The seam of a liner and its housing.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct SeamDocument {
+    /// Nominal diameter of the seam.
+    pub nominal_mm: f64,
+    /// Interference on the diameter before the liner is fitted, at the temperature of the housing; negative where it would stand
+    /// apart.
+    pub interference_um: f64,
+    /// Whether the liner is cast in, so that the seam may pull.
+    pub bonded: bool,
+    /// Length along which liner and housing face one another.
+    pub contact_length_mm: f64,
+    /// Mean pressure with the ring in its seat; negative where the seam pulls.
+    pub mean_pressure_mpa: f64,
+    /// The same of plain rings of equal width.
+    pub plane_pressure_mpa: Option<f64>,
+    /// Share of the length that touches, 0 to 1.
+    pub touching: f64,
+    /// Pressure along the seam, from back to front; nothing is given beside singular ends.
+    pub pressure: Vec<PressureDocument>,
 }
 
 /// How far a ring closes, or grows, on its diameter.
@@ -146,10 +170,10 @@ pub struct PlaneDocument {
     pub force_n: f64,
     /// How far the ring closes, or grows; null for a solid inner part.
     pub ring_change_um: Option<f64>,
-    /// Largest von Mises stress of the inner and the outer part.
-    pub von_mises_mpa: [f64; 2],
-    /// Largest hoop stress of the inner and the outer part.
-    pub hoop_mpa: [f64; 2],
+    /// Largest von Mises stress of each part, from the inside outward.
+    pub von_mises_mpa: Vec<f64>,
+    /// Largest hoop stress of each part.
+    pub hoop_mpa: Vec<f64>,
 }
 
 impl SectionDocument {
@@ -165,10 +189,6 @@ impl SectionDocument {
 impl SeatSectionDocument {
     fn new(seat: &SectionPlan) -> Self {
         let contact = &seat.state.contacts[0];
-        let at = |at: &crate::section::PressureAt| PressureDocument {
-            from_back_mm: mm(at.position),
-            pressure_mpa: mpa(at.pressure),
-        };
         Self {
             seat: seat.seat.name(),
             moment: seat.moment.name(),
@@ -187,12 +207,32 @@ impl SeatSectionDocument {
             force_most_n: newtons(seat.force_most),
             ring_change: seat.closing.as_ref().map(closing),
             stresses: stresses(seat),
-            pressure: contact.pressure.iter().map(at).collect(),
+            pressure: pressures(contact),
             unread_mm: mm(seat.field.unread),
             shoulder: seat.shoulder.as_ref().map(shoulder),
+            seam: seam(seat),
             plane: plane(&seat.plane),
         }
     }
+}
+
+fn pressures(contact: &Contact) -> Vec<PressureDocument> {
+    let at = |at: &PressureAt| PressureDocument { from_back_mm: mm(at.position), pressure_mpa: mpa(at.pressure) };
+    contact.pressure.iter().map(at).collect()
+}
+
+fn seam(seat: &SectionPlan) -> Option<SeamDocument> {
+    let (seam, contact) = seat.seam.as_ref().zip(seat.state.contacts.get(1))?;
+    Some(SeamDocument {
+        nominal_mm: mm(contact.diameter),
+        interference_um: um(seam.interference),
+        bonded: seam.bonded,
+        contact_length_mm: mm(contact.length),
+        mean_pressure_mpa: mpa(contact.mean_pressure),
+        plane_pressure_mpa: seat.plane.seam.map(mpa),
+        touching: crate::report::json::figures(contact.touching),
+        pressure: pressures(contact),
+    })
 }
 
 fn closing(closing: &Closing) -> ClosingDocument {
@@ -208,12 +248,11 @@ fn closing(closing: &Closing) -> ClosingDocument {
 
 fn stresses(seat: &SectionPlan) -> Vec<PartStressDocument> {
     let parts = seat.parts.iter().zip(&seat.materials).zip(&seat.peaks);
-    let of = |((part, material), peak): ((&&'static str, &String), &Option<crate::section::Peak>)| {
-        let peak = peak.as_ref()?;
+    let of = |((part, material), peak): ((&&'static str, &String), &Peak)| {
         let (von_mises, hoop) = (stress(&peak.von_mises), stress(&peak.hoop));
-        Some(PartStressDocument { part, material: material.clone(), von_mises, hoop })
+        PartStressDocument { part, material: material.clone(), von_mises, hoop }
     };
-    parts.filter_map(of).collect()
+    parts.map(of).collect()
 }
 
 fn stress(at: &StressAt) -> StressDocument {
@@ -235,7 +274,7 @@ fn plane(plane: &PlaneSeat) -> PlaneDocument {
         pressure_mpa: mpa(plane.pressure),
         force_n: newtons(plane.force),
         ring_change_um: plane.closing.map(um),
-        von_mises_mpa: plane.von_mises.map(mpa),
-        hoop_mpa: plane.hoop.map(mpa),
+        von_mises_mpa: plane.von_mises.iter().copied().map(mpa).collect(),
+        hoop_mpa: plane.hoop.iter().copied().map(mpa).collect(),
     }
 }

@@ -7,7 +7,7 @@ mod words;
 pub use document::SectionDocument;
 pub use text::text;
 #[cfg(feature = "cli")]
-pub(crate) use words::{readings, title, unread};
+pub(crate) use words::{corner, readings, title, unread};
 
 use crate::job::Job;
 use crate::plan::drawing::SectionPlan;

@@ -31,7 +31,9 @@ fn of_seat(page: &mut Page, seat: &SectionPlan, system: System) {
     page.heading(&format!("{}.", title(seat, system)));
     page.paragraph(&format!("{}:", capital(&readings(seat, system))));
     page.line("");
-    let mut rows = vec![pressure(seat, system), force(seat, system)];
+    let mut rows = vec![pressure(seat, system)];
+    rows.extend(seam(seat, system));
+    rows.push(force(seat, system));
     rows.extend(closing(seat, system));
     rows.extend(stresses(seat, system));
     let head = ["", "section", "two plain rings", "difference"].map(str::to_owned);
@@ -65,6 +67,14 @@ fn pressure(seat: &SectionPlan, system: System) -> Row {
     ["mean pressure".to_owned(), show(section), show(plane), difference(section.value, plane.value)]
 }
 
+/// Pressure of liner and housing on one another, with the ring in its seat.
+fn seam(seat: &SectionPlan, system: System) -> Option<Row> {
+    let (section, plane) = (seat.state.contacts.get(1)?.mean_pressure, seat.plane.seam?);
+    let show = |pressure| show_pressure(pressure, system, Toward::Nearest);
+    let alike = difference(section.value, plane.value);
+    Some(["   between liner and housing".to_owned(), show(section), show(plane), alike])
+}
+
 fn force(seat: &SectionPlan, system: System) -> Row {
     let (what, toward) =
         if seat.moment.pushes() { ("force to press home", Toward::Up) } else { ("holds along the axis", Toward::Down) };
@@ -95,15 +105,15 @@ fn closing(seat: &SectionPlan, system: System) -> Vec<Row> {
 fn stresses(seat: &SectionPlan, system: System) -> Vec<Row> {
     let show = |pressure| show_pressure(pressure, system, Toward::Nearest);
     let mut rows = Vec::new();
-    let kinds: [(&str, StressOf, &[Pressure; 2]); 2] = [
+    let kinds: [(&str, StressOf, &[Pressure]); 2] = [
         ("von Mises stress", |peak| peak.von_mises, &seat.plane.von_mises),
         ("hoop stress", |peak| peak.hoop, &seat.plane.hoop),
     ];
     for (what, of, plane) in kinds {
-        for ((peak, plane), part) in seat.peaks.iter().zip(plane).zip(seat.parts) {
+        for ((peak, plane), part) in seat.peaks.iter().zip(plane).zip(&seat.parts) {
             // A ring that is squeezed has no tension to speak of.
             let pulls = |at: &StressAt| at.stress > Pressure::default();
-            let Some(peak) = peak.as_ref().map(of).filter(pulls) else { continue };
+            let Some(peak) = Some(of(peak)).filter(pulls) else { continue };
             let alike = difference(peak.stress.value, plane.value);
             rows.push([format!("largest {what}, {part}"), show(peak.stress), show(*plane), alike]);
             rows.push([format!("   {}", place(&peak, system)), String::new(), String::new(), String::new()]);
@@ -137,6 +147,31 @@ fn wall(shoulder: &ShoulderLoad, system: System) -> Vec<[String; 2]> {
     ]
 }
 
+/// How the liner is held, and what its sizes count with.
+fn liner(seat: &SectionPlan, system: System) -> Option<String> {
+    let seam = seat.seam.as_ref()?;
+    let free = seat.state.contacts.get(1)?.mean_pressure <= Pressure::default();
+    let size = show_small_length(seam.interference.abs(), system, Toward::Nearest);
+    let open = seam.interference < Length::default();
+    Some(match (seam.bonded, open, free) {
+        (true, false, _) => {
+            "The liner is cast in: its seam with the housing may press and pull, and slides along the axis.".to_owned()
+        }
+        (true, true, _) => format!(
+            "The liner is cast in. At this temperature the housing has outgrown it by {size} on the diameter, which the seam pulls \
+             together."
+        ),
+        (false, true, true) => format!(
+            "The liner is free in its housing: at this temperature the housing has outgrown it by {size} on the diameter."
+        ),
+        (false, open, _) => format!(
+            "The liner is pressed in with {size} of {} on the diameter at this temperature; stresses are those of its fit and of the \
+             ring’s together. The bore counts as finished to its limits with the liner in the housing.",
+            if open { "clearance" } else { "interference" }
+        ),
+    })
+}
+
 fn notes(seat: &SectionPlan, system: System) -> Vec<String> {
     let mut notes = vec![unread(seat, system)];
     if let Some(most) = seat.may_need() {
@@ -154,6 +189,7 @@ fn notes(seat: &SectionPlan, system: System) -> Vec<String> {
             notes.push(format!("{share} of the seat's length touches."));
         }
     }
+    notes.extend(liner(seat, system));
     if !seat.length_stated {
         notes.push(format!(
             "The job does not give the length of the {0}: it is drawn as long as the ring, the least it can be, and presses \

@@ -5,6 +5,7 @@ use crate::plan::drawing::{Moment, SectionPlan};
 use crate::quantity::{
     Length, System, Toward, show_pressure, show_rough_size, show_size, show_small_length, show_temperature,
 };
+use crate::section::{Housing, Seat};
 
 /// "38.2 µm of interference on the diameter", or the clearance.
 fn interference(seat: &SectionPlan, system: System) -> String {
@@ -33,9 +34,25 @@ pub(crate) fn readings(seat: &SectionPlan, system: System) -> String {
     let warm = if seat.moment == Moment::Room {
         format!("both at {inner}")
     } else {
-        format!("{}: {} at {inner}, {} at {outer}", seat.moment.words(), seat.parts[0], seat.parts[1])
+        format!("{}: {} at {inner}, {} at {outer}", seat.moment.words(), seat.parts[0], outer_parts(seat))
     };
     format!("{} seat, {size}; {warm}; {} case, {}", seat.seat.name(), seat.case.name(), interference(seat, system))
+}
+
+/// "housing", or "liner and housing".
+fn outer_parts(seat: &SectionPlan) -> String {
+    seat.parts[1..].join(" and ")
+}
+
+/// What has an inner corner beside which nothing is read.
+pub(crate) fn corner(seat: &SectionPlan) -> Option<&'static str> {
+    let stepped = matches!(seat.section.seat, Seat::Housing(Housing { step: Some(_), .. }));
+    match (seat.state.wall.is_some(), stepped) {
+        (true, true) => Some("shoulder and of the step"),
+        (true, false) => Some("shoulder"),
+        (false, true) => Some("step"),
+        (false, false) => None,
+    }
 }
 
 /// Where nothing is read, and why.
@@ -43,7 +60,7 @@ pub(crate) fn unread(seat: &SectionPlan, system: System) -> String {
     if seat.field.singular.is_empty() {
         return "Pressure and stress are read up to the ends of the contact: no part goes on beyond them.".to_owned();
     }
-    let corner = if seat.state.wall.is_some() { ", and of the inner corner of the shoulder" } else { "" };
+    let corner = corner(seat).map_or(String::new(), |of| format!(", and of the inner corner of the {of}"));
     let distance = show_rough_size(seat.field.unread, system, Toward::Nearest);
     format!(
         "Pressure and stress are not read within {distance} of an end of the contact beyond which a part goes on{corner}: \

@@ -39,7 +39,7 @@ pub(super) fn pressure(
             .zip(unit.chunks(both.count))
             .map(|(free, unit)| free + friction * unit.iter().zip(&pressure).map(|(a, p)| a * p).sum::<f64>())
             .collect();
-        let next = settle::settle(&model.matrix, &gaps)?.pressure;
+        let next = settle::settle(&model.matrix, &gaps, &model.bonded)?.pressure;
         let largest = next.iter().copied().fold(0.0, f64::max);
         let change = next.iter().zip(&pressure).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max);
         pressure = next;
@@ -131,7 +131,7 @@ mod tests {
         let chamfers = Chamfers { back: mm(0.0), front: mm(0.0) };
         let ring = RingSection { bore: mm(52.0), outside: mm(62.0), width: mm(16.0), chamfers, groove: None, material };
         let back = Back::Open { beyond: mm(0.0) };
-        let housing = Housing { outside: mm(90.0), front: mm(0.0), back, material };
+        let housing = Housing { outside: mm(90.0), step: None, front: mm(0.0), back, material };
         let section = Section { ring, liner: None, seat: Seat::Housing(housing), support: Support::Front };
         let body = Model::new(&section, Accuracy::Coarse).unwrap().bodies.swap_remove(0);
         let (pull, push) = (face_force(&body, 0.016, 1000.0), face_force(&body, 0.0, -1000.0));

@@ -34,7 +34,8 @@ pub(super) fn pressure(
     let mut touching = settled.touching.clone();
     for _ in 0..ROUNDS {
         let Some(pressure) = tractions(model, both, free, &touching, drift) else { return Err(failed) };
-        let pulls: Vec<usize> = (0..both.count).filter(|&k| touching[k] && pressure[k] < 0.0).collect();
+        let pulls: Vec<usize> =
+            (0..both.count).filter(|&k| touching[k] && !model.bonded[k] && pressure[k] < 0.0).collect();
         if pulls.is_empty() {
             return Ok(pressure);
         }

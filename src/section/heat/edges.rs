@@ -58,8 +58,13 @@ pub(super) fn edges(model: &Model, body: usize) -> Vec<Edge> {
                 continue;
             }
             let [radius, axial] = mesh.nodes[nodes[1]];
-            // Only a wall's side towards the ring lies in front of something and not at the body's own front.
-            let face = if face == Face::Front && !same(axial, outline.front) { Face::Shoulder } else { face };
+            let on_step = outline.corner_of_step().is_some_and(|[corner, at]| same(axial, at) && radius > corner);
+            // Else only a wall's side towards the ring lies in front of something and not at the body's own front.
+            let face = match face {
+                Face::Front | Face::Back if on_step => Face::Outside,
+                Face::Front if !same(axial, outline.front) => Face::Shoulder,
+                face => face,
+            };
             let nominal = match face {
                 Face::Inside => same(radius, outline.inner),
                 Face::Outside => same(radius, outline.outer),

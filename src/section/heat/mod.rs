@@ -24,7 +24,7 @@
 //! #     bore: mm(52.0), outside: mm(62.0), width: mm(16.0), chamfers, groove: None, material: elastic(208.0, 0.3),
 //! # };
 //! # let back = Back::Wall { thickness: mm(5.0), hole: Some(mm(40.0)) };
-//! # let housing = Housing { outside: mm(90.0), front: mm(0.0), back, material: elastic(70.0, 0.33) };
+//! # let housing = Housing { outside: mm(90.0), step: None, front: mm(0.0), back, material: elastic(70.0, 0.33) };
 //! // A steel ring of 52/62 mm in a blind bore of aluminium, as in the example of the elastic solver.
 //! let section = Section { ring, liner: None, seat: Seat::Housing(housing), support: Support::Free };
 //! let model = Model::new(&section, Accuracy::Coarse)?;

@@ -21,7 +21,7 @@ pub(super) struct Extent {
     pub(super) magnified: f64,
     /// Whether the seat goes on beyond what is drawn.
     pub(super) cut: bool,
-    shifts: [f64; 2],
+    shifts: Vec<f64>,
 }
 
 fn metres(length: Length) -> f64 {
@@ -62,7 +62,7 @@ impl Extent {
                     let moved = metres(node.radial) + oversize(seat, k, node);
                     largest = largest
                         .max(moved.abs())
-                        .max((metres(node.axial) + shifts[k.min(1)]).abs())
+                        .max((metres(node.axial) + shifts[k]).abs())
                         .max(oversize(seat, k, node).abs());
                 }
             }
@@ -74,7 +74,7 @@ impl Extent {
 
     /// Axial displacement of a node as it is drawn, not magnified.
     fn axial_move(&self, part: usize, node: &Node) -> f64 {
-        metres(node.axial) + self.shifts[part.min(1)]
+        metres(node.axial) + self.shifts[part]
     }
 }
 
@@ -168,23 +168,30 @@ pub(super) fn moved(
 }
 
 /// By how much each part is shifted along the axis in the picture: a circle that keeps it from drifting stands somewhere, and
-/// where is no result. The seat stays where it is at the contact on the mean, and so does the ring, or it lies on the shoulder.
-fn shifts(seat: &SectionPlan) -> [f64; 2] {
-    let contact = &seat.field.contacts[0];
+/// where is no result. The seat stays where it is at its contact on the mean, and so does each other part, or it lies on the
+/// shoulder.
+fn shifts(seat: &SectionPlan) -> Vec<f64> {
+    let (parts, contacts) = (&seat.field.parts, &seat.field.contacts);
     let mean = |part: usize, nodes: &[usize]| {
-        let moved = nodes.iter().map(|node| metres(seat.field.parts[part].nodes[*node].axial)).sum::<f64>();
+        let moved = nodes.iter().map(|node| metres(parts[part].nodes[*node].axial)).sum::<f64>();
         -moved / nodes.len().max(1) as f64
     };
-    let mut shifts = [mean(0, &contact.inner), mean(1, &contact.outer)];
+    let last = parts.len() - 1;
+    let at = |part: usize| {
+        if part < last { mean(part, &contacts[part].inner) } else { mean(part, &contacts[last - 1].outer) }
+    };
+    let mut shifts: Vec<f64> = (0..parts.len()).map(at).collect();
     if seat.state.wall.is_some() {
         let on_face = |node: &&Node| metres(node.place.position).abs() < 1e-9;
-        let face: Vec<&Node> = seat.field.parts[1].nodes.iter().filter(on_face).collect();
+        let face: Vec<&Node> = parts[last].nodes.iter().filter(on_face).collect();
         let under = |node: &Node| {
             let far = |other: &&&Node| metres(other.place.radius - node.place.radius).abs();
             face.iter().min_by(|a, b| far(a).total_cmp(&far(b))).map(|wall| metres(wall.axial - node.axial))
         };
-        let lowest = seat.field.parts[0].nodes.iter().filter(on_face).filter_map(under).reduce(f64::max);
-        shifts[0] = lowest.map_or(shifts[0], |lowest| lowest + shifts[1]);
+        for part in 0..last {
+            let lowest = parts[part].nodes.iter().filter(on_face).filter_map(under).reduce(f64::max);
+            shifts[part] = lowest.map_or(shifts[part], |lowest| lowest + shifts[last]);
+        }
     }
     shifts
 }

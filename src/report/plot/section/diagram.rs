@@ -1,16 +1,16 @@
 //! Pressure along the seat, under the section and on its axial scale.
 
 use super::deformed::Scale;
-use super::{SectionPicture, readings};
+use super::{SectionPicture, leaders, readings};
 use crate::plan::drawing::SectionPlan;
 use crate::quantity::Length;
-use crate::report::plot::column::spread;
 use crate::report::plot::dash;
 use crate::report::plot::font::Weight;
 use crate::report::plot::palette::{GRID, INK, MIDDLE, MUTED, TIGHTEST};
 use crate::report::plot::pen::{LABEL, Pen, QUIET, Style, baseline, rectangle};
 use crate::report::plot::scene::{Area, Point, at};
 use crate::report::plot::units::{decimals_of, fixed, multiples, round_step};
+use crate::section::{Contact, PressureAt};
 use uom::si::length::meter;
 
 /// Height of the diagram, px.
@@ -19,15 +19,54 @@ pub(super) const HEIGHT: f64 = 170.0;
 const PITCH: f64 = 44.0;
 const NAME_PITCH: f64 = 27.0;
 
+/// A curve of the diagram.
+struct Curve<'a> {
+    contact: &'a Contact,
+    name: &'static str,
+    dashes: dash::Pattern,
+    style: Style,
+}
+
+/// The seat, and the seam of a liner.
+fn curves(seat: &SectionPlan) -> Vec<Curve<'_>> {
+    let style = Style { weight: Weight::Bold, colour: MIDDLE, ..LABEL };
+    let of_seat = ("this seat", &[] as &[f64], style);
+    let of_seam = ("liner’s seam", dash::SHORT, Style { colour: INK, ..LABEL });
+    let kinds = [of_seat, of_seam].into_iter().zip(&seat.state.contacts);
+    kinds.map(|((name, dashes, style), contact)| Curve { contact, name, dashes, style }).collect()
+}
+
+/// Heights on the page of pressures.
+struct Axis {
+    least: f64,
+    most: f64,
+    bottom: f64,
+}
+
+impl Axis {
+    fn of(request: &SectionPicture, curves: &[Curve<'_>], bottom: f64) -> Self {
+        let value = |at: &PressureAt| readings::pressure(at.pressure, request.system);
+        let plane = readings::pressure(request.seat.plane.pressure, request.system).max(0.0);
+        let all = || curves.iter().flat_map(|curve| curve.contact.pressure.iter().map(value));
+        let (least, most) = (all().fold(0.0, f64::min), all().fold(plane, f64::max));
+        let room = 0.12 * (most - least);
+        if room > 0.0 {
+            // A bonded seam may pull.
+            let least = if least < 0.0 { least - 0.5 * room } else { 0.0 };
+            Self { least, most: most + room, bottom }
+        } else {
+            Self { least: 0.0, most: 1.0, bottom }
+        }
+    }
+
+    fn y(&self, pressure: f64) -> f64 {
+        self.bottom - (pressure - self.least) / (self.most - self.least) * HEIGHT
+    }
+}
+
 /// The diagram with its lower side at `bottom`, between the two ends of the drawn section.
 pub(super) fn draw(pen: &mut Pen<'_>, request: &SectionPicture, scale: &Scale, (left, right): (f64, f64), bottom: f64) {
     let seat = request.seat;
-    let value = |pressure| readings::pressure(pressure, request.system);
-    let contact = &seat.state.contacts[0];
-    let plane = value(seat.plane.pressure);
-    let most = contact.pressure.iter().map(|at| value(at.pressure)).fold(plane, f64::max);
-    let most = if most > 0.0 { 1.12 * most } else { 1.0 };
-    let y = |value: f64| bottom - value / most * HEIGHT;
     let x = |position: Length| scale.x(position.get::<meter>());
     let (from, to) = ends(seat);
     if !seat.touches() {
@@ -36,19 +75,32 @@ pub(super) fn draw(pen: &mut Pen<'_>, request: &SectionPicture, scale: &Scale, (
         pen.write("none: the parts do not touch", LABEL, 0.5, middle);
         return;
     }
+    let curves = curves(seat);
+    let axis = Axis::of(request, &curves, bottom);
     unread(pen, seat, (x(from), x(to)), &x, (bottom - HEIGHT, bottom));
-    let step = round_step(most * PITCH / HEIGHT);
-    for pressure in multiples(0.0, most, step) {
-        pen.scene.line(vec![at(left, y(pressure)), at(right, y(pressure))], 1.0, GRID);
-        pen.write(&fixed(pressure, decimals_of(step)), QUIET, 1.0, at(left - 10.0, baseline(y(pressure))));
+    let step = round_step((axis.most - axis.least) * PITCH / HEIGHT);
+    for pressure in multiples(axis.least, axis.most, step) {
+        let y = axis.y(pressure);
+        pen.scene.line(vec![at(left, y), at(right, y)], 1.0, GRID);
+        pen.write(&fixed(pressure, decimals_of(step)), QUIET, 1.0, at(left - 10.0, baseline(y)));
     }
-    pen.scene.line(vec![at(left, bottom), at(right, bottom)], 1.5, MUTED);
-    let level = vec![at(x(from), y(plane)), at(x(to), y(plane))];
-    pen.dashed(&level, dash::LONG, 2.5, TIGHTEST);
-    let curve: Vec<Point> = contact.pressure.iter().map(|p| at(x(p.position), y(value(p.pressure)))).collect();
-    pen.scene.line(curve.clone(), 4.5, MIDDLE);
-    let end = curve.last().map_or(bottom, |point| point.y);
-    names(pen, right, &[(end, curve.last().map_or(right, |p| p.x)), (y(plane), x(to))], (bottom - HEIGHT, bottom));
+    pen.scene.line(vec![at(left, axis.y(0.0)), at(right, axis.y(0.0))], 1.5, MUTED);
+    let plane = axis.y(readings::pressure(seat.plane.pressure, request.system));
+    pen.dashed(&[at(x(from), plane), at(x(to), plane)], dash::LONG, 2.5, TIGHTEST);
+    let mut ends = vec![(at(x(to), plane), "two plain rings", Style { colour: TIGHTEST, ..LABEL }, TIGHTEST)];
+    for Curve { contact, name, dashes, style } in curves {
+        let place = |p: &PressureAt| at(x(p.position), axis.y(readings::pressure(p.pressure, request.system)));
+        // A liner may go on beyond the picture.
+        let points: Vec<Point> = contact.pressure.iter().map(place).filter(|p| p.x >= left && p.x <= right).collect();
+        let Some(last) = points.last().copied() else { continue };
+        ends.push((last, name, style, style.colour));
+        if dashes.is_empty() {
+            pen.scene.line(points, 4.5, style.colour);
+        } else {
+            pen.dashed(&points, dashes, 3.0, style.colour);
+        }
+    }
+    leaders::draw(pen, &ends, (right, NAME_PITCH), (bottom - HEIGHT + 10.0, bottom - 10.0));
 }
 
 /// Ends of the contact.
@@ -76,18 +128,5 @@ fn unread(
     }
     for end in [from, to] {
         pen.scene.line(vec![at(end, top), at(end, bottom)], 1.2, INK);
-    }
-}
-
-fn names(pen: &mut Pen<'_>, right: f64, ends: &[(f64, f64); 2], (top, bottom): (f64, f64)) {
-    let mut named = [
-        (ends[0], "this seat", Style { weight: Weight::Bold, colour: MIDDLE, ..LABEL }),
-        (ends[1], "two plain rings", Style { colour: TIGHTEST, ..LABEL }),
-    ];
-    named.sort_by(|a, b| a.0.0.total_cmp(&b.0.0));
-    let heights = spread(&named.map(|name| name.0.0), NAME_PITCH, (top + 10.0, bottom - 10.0));
-    for (((end, x), text, style), y) in named.into_iter().zip(heights) {
-        pen.scene.line(vec![at(x + 4.0, end), at(right + 20.0, y)], 1.2, style.colour);
-        pen.write(text, style, 0.0, at(right + 26.0, baseline(y)));
     }
 }

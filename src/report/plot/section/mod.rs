@@ -3,6 +3,7 @@
 mod deformed;
 mod diagram;
 mod key;
+mod leaders;
 mod page;
 mod readings;
 

@@ -4,11 +4,11 @@ use super::SectionPicture;
 use super::deformed::{self, Drawn, Extent, Scale, shown};
 use super::diagram;
 use super::key::Levels;
+use super::leaders::{self, Named};
 use super::readings::{largest, length_unit, pressure_unit};
 use crate::quantity::{Length, Toward, show_pressure, show_rough_size};
 use crate::report::plot::PlotError;
 use crate::report::plot::bands::Surface;
-use crate::report::plot::column::spread;
 use crate::report::plot::dash;
 use crate::report::plot::font::{Fonts, Weight};
 use crate::report::plot::layout::{LABEL_SIZE, RIM, SUBTITLE_PITCH, SUBTITLE_SIZE, TITLE_PITCH, TITLE_SIZE, WIDTH};
@@ -105,7 +105,7 @@ fn notes(request: &SectionPicture, extent: &Extent) -> String {
     }
     if !seat.field.singular.is_empty() {
         let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
-        let corner = if seat.state.wall.is_some() { " and at the shoulder’s corner" } else { "" };
+        let corner = words::corner(seat).map_or(String::new(), |of| format!(" and of the corner of the {of}"));
         text.push_str(&format!(
             " Circles and grey: nothing is read within {unread} of an end of the contact{corner}: elasticity sets no limit where a part goes on."
         ));
@@ -134,7 +134,9 @@ impl Page<'_> {
 
     fn section(&mut self, (top, bottom): (f64, f64)) {
         self.diameters();
-        let parts: Vec<Drawn> = (0..2).map(|k| deformed::part(self.request, k, &self.extent, &self.scale)).collect();
+        let parts: Vec<Drawn> = (0..self.request.seat.parts.len())
+            .map(|k| deformed::part(self.request, k, &self.extent, &self.scale))
+            .collect();
         for part in &parts {
             self.bands(&part.after);
         }
@@ -212,8 +214,9 @@ impl Page<'_> {
         }
         let radius = self.scale.px * field.unread.get::<meter>();
         let mut drawn: Vec<Point> = Vec::new();
+        let all: Vec<usize> = (0..field.parts.len()).collect();
         for place in &field.singular {
-            let centre = self.moved(&[0, 1], (place.radius, place.position));
+            let centre = self.moved(&all, (place.radius, place.position));
             let near = |other: &Point| (other.x - centre.x).hypot(other.y - centre.y) < 0.5 * radius;
             if !drawn.iter().any(near) {
                 self.pen.around(&circle(centre, radius), 3.6, PAPER);
@@ -258,10 +261,9 @@ impl Page<'_> {
             bottom: centre.y + by,
         };
         let radius = self.scale.px * field.unread.get::<meter>();
-        let singular = field
-            .singular
-            .iter()
-            .map(|place| around(self.moved(&[0, 1], (place.radius, place.position)), radius + 2.0));
+        let all: Vec<usize> = (0..field.parts.len()).collect();
+        let singular =
+            field.singular.iter().map(|place| around(self.moved(&all, (place.radius, place.position)), radius + 2.0));
         singular.chain(self.dot().map(|dot| around(dot, 10.0))).collect()
     }
 
@@ -284,15 +286,13 @@ impl Page<'_> {
 
     /// The parts by name, right of the section.
     fn names(&mut self, parts: &[Drawn], (top, bottom): (f64, f64)) {
-        let mut named: Vec<(Point, &str)> =
-            parts.iter().zip(self.request.seat.parts).map(|(part, name)| (front(&part.after), name)).collect();
-        named.sort_by(|a, b| a.0.y.total_cmp(&b.0.y));
-        let wanted: Vec<f64> = named.iter().map(|(point, _)| point.y).collect();
-        let heights = spread(&wanted, NOTE_PITCH, (top, bottom));
-        for ((point, name), y) in named.into_iter().zip(heights) {
-            self.pen.scene.line(vec![point, at(self.right + 22.0, y)], 1.4, HAIRLINE);
-            self.pen.disc(point, 3.5, INK);
-            self.pen.write(name, LABEL, 0.0, at(self.right + 28.0, baseline(y)));
+        let places: Vec<Point> = parts.iter().map(|part| front(&part.after)).collect();
+        let names = self.request.seat.parts.iter();
+        let named: Vec<Named<'_>> =
+            places.iter().zip(names).map(|(place, name)| (*place, *name, LABEL, HAIRLINE)).collect();
+        leaders::draw(&mut self.pen, &named, (self.right, NOTE_PITCH), (top, bottom));
+        for place in places {
+            self.pen.disc(place, 3.5, INK);
         }
     }
 }

@@ -62,7 +62,7 @@ pub(super) fn largest(seat: &SectionPlan, show: Shown) -> Option<(usize, StressA
         Shown::Hoop => Some(peak.hoop),
         Shown::RadialDisplacement => None,
     };
-    let peaks = seat.peaks.iter().enumerate().filter_map(|(part, peak)| Some((part, of(peak.as_ref()?)?)));
+    let peaks = seat.peaks.iter().enumerate().filter_map(|(part, peak)| Some((part, of(peak)?)));
     let most = peaks.max_by(|a, b| a.1.stress.value.total_cmp(&b.1.stress.value));
     most.filter(|(_, at)| at.stress > Pressure::default())
 }
