@@ -16,7 +16,7 @@ pub(super) fn run(flags: &CompareFlags) -> Result<Outcome, Failure> {
     let compared = compared.collect::<Result<Vec<_>, _>>()?;
     let system = flags.units.or(jobs.first().map_or_else(Default::default, |job| job.system));
     let text = match flags.format {
-        PlanFormat::Text => report::text(&compared, system),
+        PlanFormat::Text => report::text(&compared, flags.output.layout(system)),
         PlanFormat::Json => report::json(&compared).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&compared).map_err(Failure::unprintable)?,
     };

@@ -17,7 +17,7 @@ pub(super) fn run(flags: &LimitsFlags) -> Result<Outcome, Failure> {
     };
     let asked = Asked { class: &class, limits: &limits };
     match flags.format {
-        Format::Text => Ok(Outcome::done(fits::limits_text(&asked, flags.units.or(typed_in)))),
+        Format::Text => Ok(Outcome::done(fits::limits_text(&asked, flags.output.layout(flags.units.or(typed_in))))),
         Format::Json => fits::limits_json(&asked).map(Outcome::done).map_err(Failure::unprintable),
     }
 }

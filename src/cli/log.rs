@@ -23,7 +23,7 @@ pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
     let plan = log::compare(&job, &found).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
-        PlanFormat::Text => report::text(&plan, system),
+        PlanFormat::Text => report::text(&plan, flags.output.layout(system)),
         PlanFormat::Json => report::json(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&plan).map_err(Failure::unprintable)?,
     };

@@ -12,7 +12,7 @@ const LIST: &str = "`seatwise materials` lists them";
 pub(super) fn run(flags: &MaterialsFlags) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let text = match &flags.name {
-        None => list(&library, flags.format)?,
+        None => list(&library, flags.format, flags.output.columns())?,
         Some(name) => {
             let material = library.material(name).map_err(|error| Failure::plain(error.to_string(), LIST))?;
             one(&material, flags)?
@@ -21,13 +21,13 @@ pub(super) fn run(flags: &MaterialsFlags) -> Result<Outcome, Failure> {
     Ok(Outcome::done(text))
 }
 
-fn list(library: &Library, format: Format) -> Result<String, Failure> {
+fn list(library: &Library, format: Format, columns: usize) -> Result<String, Failure> {
     let mut all = library.materials.clone();
     for id in material::embedded_ids() {
         all.push(material::embedded(id).map_err(|error| Failure::plain(error.to_string(), "report this"))?);
     }
     match format {
-        Format::Text => Ok(stock::materials_text(&all)),
+        Format::Text => Ok(stock::materials_text(&all, columns)),
         Format::Json => stock::materials_json(&all).map_err(Failure::unprintable),
     }
 }
@@ -35,7 +35,7 @@ fn list(library: &Library, format: Format) -> Result<String, Failure> {
 fn one(material: &Material, flags: &MaterialsFlags) -> Result<String, Failure> {
     let Some(at) = &flags.at else {
         return match flags.format {
-            Format::Text => Ok(stock::material_text(material)),
+            Format::Text => Ok(stock::material_text(material, flags.output.columns())),
             Format::Json => stock::material_json(material).map_err(Failure::unprintable),
         };
     };
@@ -43,7 +43,7 @@ fn one(material: &Material, flags: &MaterialsFlags) -> Result<String, Failure> {
         .map_err(|error| Failure::plain(format!("--at: {}", error.problem), error.help))?
         .value;
     match flags.format {
-        Format::Text => stock::material_at_text(material, temperature),
+        Format::Text => stock::material_at_text(material, temperature, flags.output.columns()),
         Format::Json => stock::material_at_json(material, temperature),
     }
     .map_err(|error| outside(material, &error))

@@ -10,7 +10,7 @@ pub(super) fn run(flags: &MediaFlags) -> Result<Outcome, Failure> {
         None => {
             let media = library.all_media().map_err(|error| Failure::plain(error.to_string(), "report this"))?;
             match flags.format {
-                Format::Text => Ok(stock::media_text(&media)),
+                Format::Text => Ok(stock::media_text(&media, flags.output.columns())),
                 Format::Json => stock::media_json(&media),
             }
         }
@@ -19,7 +19,7 @@ pub(super) fn run(flags: &MediaFlags) -> Result<Outcome, Failure> {
                 .medium(name)
                 .map_err(|error| Failure::plain(error.to_string(), "`seatwise media` lists them"))?;
             match flags.format {
-                Format::Text => Ok(stock::medium_text(&medium)),
+                Format::Text => Ok(stock::medium_text(&medium, flags.output.columns())),
                 Format::Json => stock::medium_json(&medium),
             }
         }

@@ -31,7 +31,7 @@ pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
         files.extend(drawn(path, &kinds, |number, svg| picture(&job, &seats[number], system, svg))?);
     }
     let text = match flags.format {
-        PlanFormat::Text => report::text(&job, &seats, system, flags.all),
+        PlanFormat::Text => report::text(&job, &seats, flags.output.layout(system), flags.all),
         PlanFormat::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&job, &seats).map_err(Failure::unprintable)?,
     };

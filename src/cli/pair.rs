@@ -19,7 +19,7 @@ pub(super) fn run(flags: &PairFlags) -> Result<Outcome, Failure> {
         inner: Asked { class: &inner_class, limits: &inner },
     };
     match flags.format {
-        Format::Text => Ok(Outcome::done(fits::pair_text(&pair, flags.units.or(typed_in)))),
+        Format::Text => Ok(Outcome::done(fits::pair_text(&pair, flags.output.layout(flags.units.or(typed_in))))),
         Format::Json => fits::pair_json(&pair).map(Outcome::done).map_err(Failure::unprintable),
     }
 }

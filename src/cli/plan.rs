@@ -23,8 +23,8 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     plan.scatter = scatter::drawn(&job, &flags.scatter, (method, &solved))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
-        PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, system),
-        PlanFormat::Text => text::plan(&plan, system),
+        PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, flags.output.layout(system)),
+        PlanFormat::Text => text::plan(&plan, flags.output.layout(system)),
         PlanFormat::Json => json::plan(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::plan(&plan).map_err(Failure::unprintable)?,
     };
@@ -62,7 +62,7 @@ fn seal_alone(flags: &PlanFlags, text: String) -> Result<Outcome, Failure> {
     }
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
-        PlanFormat::Text => text::seal_alone(&plan, system, flags.detail == Detail::Short),
+        PlanFormat::Text => text::seal_alone(&plan, flags.output.layout(system), flags.detail == Detail::Short),
         PlanFormat::Json => json::seal_alone(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::seal_alone(&plan).map_err(Failure::unprintable)?,
     };

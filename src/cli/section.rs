@@ -98,7 +98,7 @@ pub(super) fn run(flags: &SectionFlags) -> Result<Outcome, Failure> {
         return Err(Failure::plain("--show says what a picture shows, and a table has none", help));
     }
     let text = match flags.format.unwrap_or(Format::Text) {
-        Format::Text => report::text(&job, &seats, system),
+        Format::Text => report::text(&job, &seats, flags.output.layout(system)),
         Format::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
     };
     Ok(Outcome::done(text))

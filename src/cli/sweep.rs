@@ -43,7 +43,7 @@ pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
         files.extend(pictures(path, &keys, &steps, (title, system))?);
     }
     let text = match flags.format {
-        PlanFormat::Text => report::text(title, &keys, &steps, system),
+        PlanFormat::Text => report::text(title, &keys, &steps, flags.output.layout(system)),
         PlanFormat::Json => report::json(title, &keys, &steps).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&keys, &steps).map_err(Failure::unprintable)?,
     };

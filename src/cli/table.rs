@@ -23,7 +23,7 @@ pub(super) fn run(flags: &TableFlags) -> Result<Outcome, Failure> {
     let charts = charts(&job, &rows, &media).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let text = match flags.format {
-        TableFormat::Text => report::text(&charts, system),
+        TableFormat::Text => report::text(&charts, flags.output.layout(system)),
         TableFormat::Csv => report::csv(&charts).map_err(Failure::unprintable)?,
         TableFormat::Html => report::html(&charts, system).map_err(Failure::unprintable)?,
     };

@@ -12,7 +12,7 @@ pub(super) fn run(flags: &WorkingFlags) -> Result<Outcome, Failure> {
     let system = flags.units.or(job.system);
     let working = report::working(&plan, system);
     Ok(Outcome::done(match flags.format {
-        WorkingFormat::Text => report::text(&working, system),
+        WorkingFormat::Text => report::text(&working, flags.output.layout(system)),
         WorkingFormat::Markdown => report::markdown(&working, system),
         WorkingFormat::Html => report::html(&working, system),
     }))

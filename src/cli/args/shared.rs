@@ -1,6 +1,8 @@
 //! Flags that several commands have.
 
+use crate::cli::terminal;
 use crate::quantity::System;
+use crate::report::Layout;
 use clap::Args;
 use clap::ValueEnum;
 use std::path::PathBuf;
@@ -13,6 +15,18 @@ pub(in crate::cli) struct OutputFlags {
     /// Write over files that exist (never over an input)
     #[arg(long)]
     pub(in crate::cli) force: bool,
+}
+
+impl OutputFlags {
+    /// Columns of a text: those of the terminal, or the usual ones of a file.
+    pub(in crate::cli) fn columns(&self) -> usize {
+        if self.file.is_some() { Layout::USUAL_COLUMNS } else { terminal::of_result() }
+    }
+
+    /// How a text in these units is set.
+    pub(in crate::cli) fn layout(&self, system: System) -> Layout {
+        Layout { system, columns: self.columns() }
+    }
 }
 
 #[derive(Args, Debug)]
