@@ -3,40 +3,14 @@
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
 
-mod mechanics_units;
-mod reference_rows;
+mod checked;
 
-use mechanics_units::{close, in_mm, in_mpa, joint, mm, ring};
+use checked::mechanics_units::{close, in_mm, mm};
+use checked::prove;
+use checked::seat_shapes::{seat, shape, table};
 use proptest::prelude::*;
-use reference_rows::{Row, number};
 use seatwise::mechanics::*;
-use seatwise::stock::seat_shapes::{self, SeatRow};
-
-/// The elements' pressure is 0.029 % low by construction; what is left of that is 0.02 % at most.
-const BIAS: f64 = 1.000_29;
-const MESH: f64 = 2e-4;
-
-fn table() -> &'static [SeatRow] {
-    seat_shapes::table().unwrap()
-}
-
-/// Ring of this bore in an aluminium housing, interference in mm.
-fn seat(bore: f64, outside: f64, interference: f64) -> Joint {
-    joint(ring(bore, 62.0, 208e3, 0.3), ring(62.0, outside, 70e3, 0.33), interference)
-}
-
-fn shape(wall: f64, hole: f64, front: f64, chamfer: f64) -> SeatShape {
-    let back = if wall > 0.0 { Back::Wall { thickness: mm(wall), hole: mm(hole) } } else { Back::Flush };
-    SeatShape { back, front: mm(front), chamfer: mm(chamfer) }
-}
-
-fn blank_is_zero(row: &Row, column: &str) -> f64 {
-    if row[column].is_empty() { 0.0 } else { number(row, column) }
-}
-
-fn shape_of(row: &Row, chamfer: f64) -> SeatShape {
-    shape(blank_is_zero(row, "back_wall_mm"), blank_is_zero(row, "hole_mm"), number(row, "front_mm"), chamfer)
-}
+use seatwise::stock::seat_shapes::SeatRow;
 
 fn assert_within(value: f64, span: Span, slack: f64, what: &str) {
     assert!(value >= span.lowest - slack && value <= span.highest + slack, "{what}: {value} is not in {span:?}");
@@ -45,63 +19,15 @@ fn assert_within(value: f64, span: Span, slack: f64, what: &str) {
 mod finite_elements {
     use super::*;
 
-    /// Bore of the plain ring that has the pressure of the grooved ring in a through bore, row A7.
-    fn grooved() -> f64 {
-        let (mut low, mut high) = (52.0, 56.0);
-        for _ in 0..60 {
-            let middle = 0.5 * (low + high);
-            let pressure = in_mpa(seat(middle, 90.0, 0.03).solve().unwrap().pressure);
-            if pressure > 6.4675 * BIAS { low = middle } else { high = middle }
-        }
-        low
-    }
-
     #[test]
     fn every_seat_falls_within_the_range_stated_for_it() {
-        let groove = grooved();
-        let mut seen = 0;
-        for row in reference_rows::read("mechanics/seats.csv") {
-            let get = |column: &str| number(&row, column);
-            // A7 itself gives the ring that stands for a grooved one.
-            if get("p_mean_MPa") <= 0.0 || row["case"] == "A7" {
-                continue;
-            }
-            let id = row["case"].as_str();
-            let growth = 62.0 * (12.5e-6 * (get("T_ring_C") - 20.0) - 23.2e-6 * (get("T_housing_C") - 20.0));
-            let bore = if row["groove"] == "1" { groove } else { 52.0 };
-            let joint = seat(bore, get("Do_mm"), get("delta_mm") + growth);
-            let plane = joint.solve().unwrap();
-            let found = seat_factor(&joint, &shape_of(&row, get("chamfer_mm")), table()).unwrap();
-            let found = found.with_friction(get("mu")).unwrap();
-            let pressure = BIAS * get("p_mean_MPa") / in_mpa(plane.pressure);
-            assert_within(pressure, found.pressure, MESH, &format!("{id} pressure"));
-            let force = in_mpa(plane.pressure) * std::f64::consts::PI * 62.0 * 16.0;
-            assert_within(BIAS * get("normal_force_N") / force, found.force, MESH, &format!("{id} force"));
-            let closing = get("dbore_elastic_mm") / in_mm(plane.bore_change().unwrap());
-            // A diameter is good to 1e-4 of its own change, of which the thermal part is most in the rows with temperatures.
-            let slack = MESH + 1e-4 * (get("dbore_mean_mm") / get("dbore_elastic_mm")).abs();
-            assert_within(closing, found.closing, slack, &format!("{id} closing"));
-            if bore < 52.1 && get("chamfer_mm") <= 0.0 && get("mu") <= 0.0 && growth.abs() < 1e-9 {
-                let mean = get("dbore_mean_mm");
-                assert_within(get("dbore_back_mm") / mean, found.at_shoulder.unwrap(), 1e-3, &format!("{id} shoulder"));
-                assert_within(get("dbore_front_mm") / mean, found.at_front.unwrap(), 1e-3, &format!("{id} front"));
-            }
-            seen += 1;
-        }
-        assert_eq!(seen, 20);
+        let checks = prove("Seats by their shape, ranges");
+        assert_eq!(checks.iter().filter(|check| check.what.starts_with("pressure")).count(), 20);
     }
 
     #[test]
     fn so_do_the_seats_of_which_only_the_error_was_noted() {
-        for row in reference_rows::read("mechanics/seats_noted.csv") {
-            let joint = seat(52.0, number(&row, "Do_mm"), 0.03);
-            let found = seat_factor(&joint, &shape_of(&row, 0.0), table()).unwrap();
-            let found = found.with_friction(number(&row, "mu")).unwrap();
-            // Noted to 0.1 %: half of that, times the square of the factor, 1.6² at most.
-            let factor = |column: &str| 1.0 / (1.0 + number(&row, column) / 100.0);
-            assert_within(factor("err_p_pct"), found.force, 1.3e-3, &row["case"]);
-            assert_within(factor("err_dbore_pct"), found.closing, 1.3e-3, &row["case"]);
-        }
+        prove("Seats by their shape, noted errors");
     }
 
     #[test]

@@ -131,6 +131,31 @@ fn the_validation_page_has_every_set_once_and_nothing_else() {
     }
 }
 
+/// A file of numbers that no set reads would be forgotten without a word.
+#[test]
+fn every_file_of_reference_rows_is_on_the_page_or_named_there() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
+    let mut sets = String::new();
+    sources_under(&root.join("checked"), &mut sets);
+    let (mut files, mut folders) = (0, vec![root.join("reference")]);
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|extension| extension == "csv") {
+                let stem = path.file_stem().unwrap().to_str().unwrap();
+                // As the sets open them: a path, or the name alone of the files of films.
+                let opened = sets.contains(&format!("{stem}.csv\")")) || sets.contains(&format!("of(\"{stem}\")"));
+                let named = page::ELSEWHERE.iter().any(|(file, _)| path.ends_with(file));
+                assert!(opened != named, "{} is in {} sets", path.display(), if opened { "the" } else { "no" });
+                files += 1;
+            }
+        }
+    }
+    assert!(files > 60, "{files}");
+}
+
 fn sources_under(folder: &Path, into: &mut String) {
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();

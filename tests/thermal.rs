@@ -6,8 +6,8 @@
 mod checked;
 
 use checked::heat::{
-    Lump, at_kelvin, barely_varying, body_of_series, celsius, constant, elapsed, outer_only, over, reaches, rows,
-    run_of_series, seconds, stage,
+    Lump, at_kelvin, barely_varying, body_of_series, celsius, elapsed, outer_only, over, reaches, rows, run_of_series,
+    seconds, stage,
 };
 use checked::prove;
 use checked::reference_rows::{Row, given, number};
@@ -23,7 +23,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin as kelvin_step;
 use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit, kelvin};
-use uom::si::time::{hour, second};
+use uom::si::time::second;
 use uom::si::volume::cubic_meter;
 
 fn mm(length: f64) -> Length {

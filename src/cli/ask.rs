@@ -43,7 +43,7 @@ pub(super) fn run(flags: &AskFlags, output: &Output<'_>, voice: Voice) -> Result
         }
         match talk.finish() {
             Ok(job) => match plan::plan(&job) {
-                Ok(plan) => break text::short(&plan, flags.units.or(job.system)),
+                Ok(plan) => break text::short(&plan, output.layout(flags.units.or(job.system))),
                 Err(error) if talk.take_back_holds() => {
                     say(&format!("  Not taken: {error}\n  help: {}\n", error.help()))?;
                 }

@@ -1,13 +1,14 @@
 use super::args::{CompareFlags, PlanFormat};
 use super::failure::{Failure, named};
 use super::options::{JOB, checked_text};
+use super::output::Output;
 use super::{Outcome, input};
 use crate::job::{self, Job};
 use crate::plan;
 use crate::report::compare::{self as report, Compared};
 use std::path::Path;
 
-pub(super) fn run(flags: &CompareFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &CompareFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let texts = Failure::gathered(flags.jobs.iter().map(|path| input::text(path, JOB)))?;
     let jobs = texts.iter().zip(&flags.jobs).map(|(text, path)| checked_text(path, text, &library));
@@ -16,7 +17,7 @@ pub(super) fn run(flags: &CompareFlags) -> Result<Outcome, Failure> {
     let compared = compared.collect::<Result<Vec<_>, _>>()?;
     let system = flags.units.or(jobs.first().map_or_else(Default::default, |job| job.system));
     let text = match flags.format {
-        PlanFormat::Text => report::text(&compared, system),
+        PlanFormat::Text => report::text(&compared, output.layout(system)),
         PlanFormat::Json => report::json(&compared).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&compared).map_err(Failure::unprintable)?,
     };

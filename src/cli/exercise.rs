@@ -1,9 +1,11 @@
 use super::Outcome;
 use super::args::UnitsFlag;
 use super::failure::Failure;
+use super::output::Output;
 use crate::plan::exercise::{ExerciseLevel, exercise};
 use crate::plan::scatter::USUAL_SEED;
 use crate::quantity::System;
+use crate::report::Layout;
 use crate::report::exercise::{Form, Paper, Solution};
 use crate::stock::Library;
 use clap::{Args, ValueEnum};
@@ -43,7 +45,7 @@ enum ExerciseFormat {
     Json,
 }
 
-pub(super) fn run(flags: &ExerciseFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &ExerciseFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let level = match flags.level {
         1 => ExerciseLevel::One,
         2 => ExerciseLevel::Two,
@@ -52,20 +54,22 @@ pub(super) fn run(flags: &ExerciseFlags) -> Result<Outcome, Failure> {
     let drawn = exercise(flags.seed, level, usize::from(flags.problems), &Library::default())
         .map_err(|error| Failure::plain(error.to_string(), "take another --seed or another --problems"))?;
     let solution = Solution::new(&drawn).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    let mut outcome = Outcome::done(written(&solution, Paper::Sheet, flags)?);
+    let mut outcome = Outcome::done(written(&solution, Paper::Sheet, flags, output.columns())?);
     if let Some(path) = &flags.answers {
-        outcome.files.push((path.clone(), written(&solution, Paper::Answers, flags)?.into_bytes()));
+        outcome
+            .files
+            .push((path.clone(), written(&solution, Paper::Answers, flags, Layout::USUAL_COLUMNS)?.into_bytes()));
     }
     Ok(outcome)
 }
 
-fn written(solution: &Solution<'_>, paper: Paper, flags: &ExerciseFlags) -> Result<String, Failure> {
-    let system = flags.units.or(System::Metric);
+fn written(solution: &Solution<'_>, paper: Paper, flags: &ExerciseFlags, columns: usize) -> Result<String, Failure> {
+    let layout = Layout { system: flags.units.or(System::Metric), columns };
     let form = match flags.format {
         ExerciseFormat::Json => return solution.json(paper).map_err(Failure::unprintable),
         ExerciseFormat::Text => Form::Text,
         ExerciseFormat::Markdown => Form::Markdown,
         ExerciseFormat::Html => Form::Html,
     };
-    Ok(solution.write(paper, form, system))
+    Ok(solution.write(paper, form, layout))
 }

@@ -53,14 +53,14 @@ pub(super) fn library(own: &OwnFlags) -> Result<Library, Failure> {
 
 fn media(path: &Path) -> Result<Vec<Medium>, Failure> {
     let text = text(path, MEDIA)?;
-    Medium::parse(&text).map_err(|error| {
-        let mistake = Mistake {
+    Medium::check(&text).map_err(|errors| {
+        let problems = errors.into_iter().map(|error| Mistake {
             message: error.to_string(),
             at: error.span().unwrap_or(0..0),
-            help: MEDIA.to_owned(),
-            allowed: None,
-        };
-        Failure::Text { path: named(path), text, problems: vec![mistake] }
+            help: error.help().to_owned(),
+            allowed: error.allowed().map(str::to_owned),
+        });
+        Failure::Text { path: named(path), problems: problems.collect(), text }
     })
 }
 

@@ -1,11 +1,12 @@
 use super::Outcome;
 use super::args::{Format, LimitsFlags, RingFlag};
 use super::failure::Failure;
+use super::output::Output;
 use crate::fit::{self, FitError, Limits, Ring, RingClass, ToleranceClass};
 use crate::quantity::{self, Nanometres, System};
 use crate::report::fits::{self, Asked};
 
-pub(super) fn run(flags: &LimitsFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &LimitsFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let (nominal, typed_in) = nominal(&flags.nominal)?;
     let ring = flags.ring.map(|ring| match ring {
         RingFlag::Inner => Ring::Inner,
@@ -17,7 +18,7 @@ pub(super) fn run(flags: &LimitsFlags) -> Result<Outcome, Failure> {
     };
     let asked = Asked { class: &class, limits: &limits };
     match flags.format {
-        Format::Text => Ok(Outcome::done(fits::limits_text(&asked, flags.units.or(typed_in)))),
+        Format::Text => Ok(Outcome::done(fits::limits_text(&asked, output.layout(flags.units.or(typed_in))))),
         Format::Json => fits::limits_json(&asked).map(Outcome::done).map_err(Failure::unprintable),
     }
 }

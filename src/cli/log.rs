@@ -1,7 +1,7 @@
 use super::args::{LogFlags, PlanFormat};
 use super::failure::{Failure, named};
 use super::options::{JOB, checked_text};
-use super::output::NamedBytes;
+use super::output::{NamedBytes, Output};
 use super::plan::is_svg;
 use super::{DONE, Outcome, input};
 use crate::job::{self, Piece};
@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 
 const READINGS: &str = "give readings in CSV with the heading time,part,value";
 
-pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &LogFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let job_text = input::text(&flags.job, JOB)?;
     let job = checked_text(&flags.job, &job_text, &library)?;
@@ -23,7 +23,7 @@ pub(super) fn run(flags: &LogFlags) -> Result<Outcome, Failure> {
     let plan = log::compare(&job, &found).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
-        PlanFormat::Text => report::text(&plan, system),
+        PlanFormat::Text => report::text(&plan, output.layout(system)),
         PlanFormat::Json => report::json(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&plan).map_err(Failure::unprintable)?,
     };

@@ -1,6 +1,6 @@
 use super::args::{OptionsFlags, PlanFormat};
 use super::failure::{Failure, named};
-use super::output::NamedBytes;
+use super::output::{NamedBytes, Output};
 use super::plan::{for_seat, is_svg};
 use super::scatter::Cores;
 use super::{DONE, Outcome, input};
@@ -18,7 +18,7 @@ use uom::si::ratio::ratio;
 
 pub(super) const JOB: &str = "give a job file in TOML; the README shows one";
 
-pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &OptionsFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let media = at_hand(&job, &flags.with, &library)?;
@@ -31,7 +31,7 @@ pub(super) fn run(flags: &OptionsFlags) -> Result<Outcome, Failure> {
         files.extend(drawn(path, &kinds, |number, svg| picture(&job, &seats[number], system, svg))?);
     }
     let text = match flags.format {
-        PlanFormat::Text => report::text(&job, &seats, system, flags.all),
+        PlanFormat::Text => report::text(&job, &seats, output.layout(system), flags.all),
         PlanFormat::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&job, &seats).map_err(Failure::unprintable)?,
     };

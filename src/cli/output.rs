@@ -2,6 +2,9 @@
 
 use super::args::OutputFlags;
 use super::failure::{Failure, reason};
+use super::terminal;
+use crate::quantity::System;
+use crate::report::Layout;
 use std::ffi::OsStr;
 use std::fs::{self, OpenOptions};
 use std::io::{ErrorKind, Write};
@@ -30,6 +33,16 @@ impl<'a> Output<'a> {
     /// The file of `-o`; none for standard output.
     pub(super) fn file(&self) -> Option<&'a Path> {
         self.flags.file.as_deref().filter(|path| *path != Path::new("-"))
+    }
+
+    /// Columns of a text: those of the terminal, or the usual ones of a file.
+    pub(super) fn columns(&self) -> usize {
+        if self.flags.file.is_some() { Layout::USUAL_COLUMNS } else { terminal::of_result() }
+    }
+
+    /// How a text in these units is set.
+    pub(super) fn layout(&self, system: System) -> Layout {
+        Layout { system, columns: self.columns() }
     }
 
     /// Whether files that exist may be written over.

@@ -2,11 +2,12 @@ use super::Outcome;
 use super::args::{Format, PairFlags};
 use super::failure::Failure;
 use super::limits::{class, nominal, ring_class};
+use super::output::Output;
 use crate::fit::{Limits, Ring};
 use crate::quantity::Nanometres;
 use crate::report::fits::{self, Asked, Pair};
 
-pub(super) fn run(flags: &PairFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &PairFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let (nominal, typed_in) = nominal(&flags.nominal)?;
     let (bore_class, bore) = of_either(nominal, &flags.bore, Ring::Inner)?;
     let (inner_class, inner) = of_either(nominal, &flags.inner, Ring::Outer)?;
@@ -19,7 +20,7 @@ pub(super) fn run(flags: &PairFlags) -> Result<Outcome, Failure> {
         inner: Asked { class: &inner_class, limits: &inner },
     };
     match flags.format {
-        Format::Text => Ok(Outcome::done(fits::pair_text(&pair, flags.units.or(typed_in)))),
+        Format::Text => Ok(Outcome::done(fits::pair_text(&pair, output.layout(flags.units.or(typed_in))))),
         Format::Json => fits::pair_json(&pair).map(Outcome::done).map_err(Failure::unprintable),
     }
 }

@@ -1,6 +1,6 @@
 use super::args::{Detail, PlanFlags, PlanFormat, Required};
 use super::failure::{Failure, named};
-use super::output::NamedBytes;
+use super::output::{NamedBytes, Output};
 use super::{DONE, Outcome, WORSE, input, scatter};
 use crate::job;
 use crate::plan::{self, Plan, SeatKind, SeatPlan, SolvedSeats, Verdict};
@@ -10,11 +10,11 @@ use crate::report::{csv, json, plot_title, scatter_title, screws_title, text};
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
-pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &PlanFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
     if job::is_seal_alone(&text) {
-        return seal_alone(flags, text);
+        return seal_alone(flags, text, output);
     }
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
     let (method, solved) = (flags.model.method(), SolvedSeats::default());
@@ -23,8 +23,8 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
     plan.scatter = scatter::drawn(&job, &flags.scatter, (method, &solved))?;
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
-        PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, system),
-        PlanFormat::Text => text::plan(&plan, system),
+        PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, output.layout(system)),
+        PlanFormat::Text => text::plan(&plan, output.layout(system)),
         PlanFormat::Json => json::plan(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::plan(&plan).map_err(Failure::unprintable)?,
     };
@@ -50,7 +50,7 @@ pub(super) fn run(flags: &PlanFlags) -> Result<Outcome, Failure> {
 }
 
 /// A job of a shaft seal without a bearing.
-fn seal_alone(flags: &PlanFlags, text: String) -> Result<Outcome, Failure> {
+fn seal_alone(flags: &PlanFlags, text: String, output: &Output<'_>) -> Result<Outcome, Failure> {
     let job = job::check_seal(&text).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
     let planned = plan::seal::plan_alone(&job).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let Some(plan) = planned else {
@@ -62,7 +62,7 @@ fn seal_alone(flags: &PlanFlags, text: String) -> Result<Outcome, Failure> {
     }
     let system = flags.units.or(job.system);
     let rendered = match flags.format {
-        PlanFormat::Text => text::seal_alone(&plan, system, flags.detail == Detail::Short),
+        PlanFormat::Text => text::seal_alone(&plan, output.layout(system), flags.detail == Detail::Short),
         PlanFormat::Json => json::seal_alone(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::seal_alone(&plan).map_err(Failure::unprintable)?,
     };

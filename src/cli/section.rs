@@ -95,7 +95,7 @@ pub(super) fn run(flags: &SectionFlags, output: &Output<'_>) -> Result<Outcome, 
         return Err(Failure::plain("--show says what a picture shows, and a table has none", help));
     }
     let text = match flags.format.unwrap_or(Format::Text) {
-        Format::Text => report::text(&job, &seats, system),
+        Format::Text => report::text(&job, &seats, output.layout(system)),
         Format::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
     };
     Ok(Outcome::done(text))

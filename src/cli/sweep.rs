@@ -1,7 +1,7 @@
 use super::args::{PlanFormat, SweepFlags};
 use super::failure::{Failure, named};
 use super::options::{JOB, drawn};
-use super::output::NamedBytes;
+use super::output::{NamedBytes, Output};
 use super::{DONE, Outcome, input, spread};
 use crate::job::{self, Job, put};
 use crate::plan::{self, Method, SeatKind, SolvedSeats};
@@ -20,7 +20,7 @@ struct Over {
     values: Vec<String>,
 }
 
-pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &SweepFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let text = input::text(&flags.job, JOB)?;
     let over = flags.over.iter().map(|text| read(text)).collect::<Result<Vec<_>, _>>()?;
@@ -43,7 +43,7 @@ pub(super) fn run(flags: &SweepFlags) -> Result<Outcome, Failure> {
         files.extend(pictures(path, &keys, &steps, (title, system))?);
     }
     let text = match flags.format {
-        PlanFormat::Text => report::text(title, &keys, &steps, system),
+        PlanFormat::Text => report::text(title, &keys, &steps, output.layout(system)),
         PlanFormat::Json => report::json(title, &keys, &steps).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&keys, &steps).map_err(Failure::unprintable)?,
     };

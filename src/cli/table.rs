@@ -1,6 +1,7 @@
 use super::args::{TableFlags, TableFormat};
 use super::failure::Failure;
 use super::options::{at_hand, checked};
+use super::output::Output;
 use super::{Outcome, input, spread};
 use crate::job::Job;
 use crate::plan::chart::{HOTTEST_C, charts, usual_rows};
@@ -12,7 +13,7 @@ use crate::stock::medium::{Direction, Medium};
 /// What the inner part comes from where neither the flags nor the job say it.
 const USUAL: [&str; 2] = ["domestic-freezer", "dry-ice"];
 
-pub(super) fn run(flags: &TableFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &TableFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let rows = match &flags.outer {
@@ -23,7 +24,7 @@ pub(super) fn run(flags: &TableFlags) -> Result<Outcome, Failure> {
     let charts = charts(&job, &rows, &media).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let text = match flags.format {
-        TableFormat::Text => report::text(&charts, system),
+        TableFormat::Text => report::text(&charts, output.layout(system)),
         TableFormat::Csv => report::csv(&charts).map_err(Failure::unprintable)?,
         TableFormat::Html => report::html(&charts, system).map_err(Failure::unprintable)?,
     };

@@ -1,18 +1,19 @@
 use super::args::{WorkingFlags, WorkingFormat};
 use super::failure::Failure;
 use super::options::checked;
+use super::output::Output;
 use super::{Outcome, input};
 use crate::plan::plan_by;
 use crate::report::working as report;
 
-pub(super) fn run(flags: &WorkingFlags) -> Result<Outcome, Failure> {
+pub(super) fn run(flags: &WorkingFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
     let library = input::library(&flags.own)?;
     let job = checked(&flags.job, &library)?;
     let plan = plan_by(&job, flags.model.method()).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     let system = flags.units.or(job.system);
     let working = report::working(&plan, system);
     Ok(Outcome::done(match flags.format {
-        WorkingFormat::Text => report::text(&working, system),
+        WorkingFormat::Text => report::text(&working, output.layout(system)),
         WorkingFormat::Markdown => report::markdown(&working, system),
         WorkingFormat::Html => report::html(&working, system),
     }))

@@ -48,7 +48,23 @@ fn verb(seat: &SeatPlan) -> &'static str {
     }
 }
 
+/// A clearance fit without chill or warmth: there is no hurry, and nothing that grips.
+fn by_hand(seat: &SeatPlan, opening: Sentence) -> Sentence {
+    opening
+        .text(format!(
+            "goes {} by hand at the temperature of the shop: the fit is loose in every case, with ",
+            whither(seat)
+        ))
+        .small(seat.at_bore.clearance.tightest, Toward::Down)
+        .text(" to ")
+        .small(seat.at_bore.clearance.loosest, Toward::Up)
+        .text(" of clearance. Nothing has to be chilled, warmed or pressed.")
+}
+
 fn drops_in(seat: &SeatPlan, opening: Sentence) -> Sentence {
+    if !seat.is_treated() {
+        return by_hand(seat, opening);
+    }
     let verb = if seat.seat == SeatKind::Housing { "drops" } else { "slides" };
     let sentence = opening
         .text(format!("{verb} {} with ", whither(seat)))
@@ -92,7 +108,6 @@ fn some_will_not(seat: &SeatPlan, opening: Sentence) -> Sentence {
 }
 
 fn press(seat: &SeatPlan, opening: Sentence) -> Sentence {
-    let treated = seat.chill.is_some() || seat.warm.is_some();
     let left = seat.at_bore.clearance.tightest;
     if left >= Length::default() {
         return opening
@@ -106,7 +121,7 @@ fn press(seat: &SeatPlan, opening: Sentence) -> Sentence {
         .text(" for ")
         .small(-left, Toward::Up)
         .text(" of interference in the tightest case");
-    if treated {
+    if seat.is_treated() {
         sentence
             .text(" (cold-pressed at the temperature of the shop: up to ")
             .value(AnyValue::Force(seat.press.force.tightest), Toward::Up)

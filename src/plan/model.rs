@@ -163,6 +163,11 @@ pub struct SeatPlan {
 }
 
 impl SeatPlan {
+    /// Whether one of its parts is chilled or warmed.
+    pub fn is_treated(&self) -> bool {
+        self.chill.is_some() || self.warm.is_some()
+    }
+
     /// The longest planned time in a medium; none where nothing is treated.
     pub fn longest_hold(&self) -> Option<Time> {
         self.chill.iter().chain(&self.warm).map(|soak| soak.hold).reduce(Time::max)

@@ -33,7 +33,7 @@ pub(super) fn plan(
     let diameters = Diameters::new(joint);
     let presser = Presser::new(job, joint, method)?;
     let (inner, outer, section_heat) = heated(job, joint, (&diameters, &presser, &method.1.histories), heat)?;
-    let placing = job.bench.placing_clearance;
+    let placing = placing(job, joint, &diameters);
     let course = course(&diameters, (&inner, &outer), placing);
     let fit = fit_at_reference(job, joint, &diameters)?;
     let at_bore = at_bore(job, joint, &course, &presser)?;
@@ -101,10 +101,22 @@ pub(super) fn arrives(job: &Job, joint: &Joint<'_>, solved: &SolvedSeats) -> Res
     let diameters = Diameters::new(joint);
     let follow = |side: &Side<'_>| solved.histories.follow(job, joint.seat, side.piece, side.treatment);
     let (inner, outer) = (follow(&joint.inner)?, follow(&joint.outer)?);
-    let placing = job.bench.placing_clearance.get::<meter>();
+    let placing = placing(job, joint, &diameters).get::<meter>();
     let course = Course { diameters: &diameters, inner: &inner, outer: &outer, placing };
     let clearance = metres(course.at(job.bench.carry.get::<second>())).tightest;
     Ok(Arrives { clearance, window: course.window().tightest })
+}
+
+/// The clearance with which the tightest case is to arrive: that of the job, so that it is home before it grips.
+///
+/// None where both parts of a clearance fit stay at the temperature of the shop: nothing grips there, and the part goes in by hand.
+pub(super) fn placing(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Length {
+    let untreated = joint.inner.treatment.is_none() && joint.outer.treatment.is_none();
+    let shop = job.bench.temperature.get::<kelvin>();
+    if untreated && diameters.clearance(shop, shop).tightest >= 0.0 {
+        return Length::default();
+    }
+    job.bench.placing_clearance
 }
 
 fn course<'a, 'j>(
@@ -130,7 +142,7 @@ fn heated(
     if when == in_section::When::Never {
         return Ok((inner, outer, Err(WithoutSection::NotAsked)));
     }
-    let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), job.bench.placing_clearance), presser)?;
+    let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), placing(job, joint, diameters)), presser)?;
     let grip = grip::grip(job, joint, &at_bore, None, (inner.soak.as_ref(), outer.soak.as_ref()))?;
     let one_body = OneBody {
         inner: at_bore.inner,
@@ -219,7 +231,7 @@ fn basis(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBo
 }
 
 fn clears_at(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, at_bore: &AtBore) -> ClearsAt {
-    let wanted = job.bench.placing_clearance.get::<meter>();
+    let wanted = placing(job, joint, diameters).get::<meter>();
     let inner_strain = diameters.inner_strain_for(wanted, at_bore.outer.get::<kelvin>(), EACH.tightest);
     let outer_strain = diameters.outer_strain_for(wanted, at_bore.inner.get::<kelvin>(), EACH.tightest);
     // A strain beyond the table is no mistake here: it says that this part alone cannot do it.

@@ -154,7 +154,7 @@ impl Plan<'_> {
     }
 
     fn place(&self, seat: &SeatPlan) -> Option<Sentence> {
-        if seat.chill.is_none() && seat.warm.is_none() {
+        if !seat.is_treated() {
             return None;
         }
         let ready = "Have driver, oil and gloves ready. Place it ";
@@ -177,6 +177,14 @@ impl Plan<'_> {
     fn drive(&self, seat: &SeatPlan) -> Sentence {
         let pushed = if seat.inner.piece == Piece::Part { "outer ring" } else { "inner ring" };
         let by = if self.job.part.kind.is_bearing() { format!(" by the {pushed}") } else { String::new() };
+        if seat.verdict == Verdict::DropsIn && !seat.is_treated() {
+            let square = if by.is_empty() { "square".to_owned() } else { format!("square and{by}") };
+            return say(format!(
+                "Slide it home {} by hand, {square}, with a film of oil on both seats. If it sticks it tilts, or a burr holds \
+                 it: take it out and look, and do not force it.",
+                whither(seat)
+            ));
+        }
         let sentence = self.drive_home(seat, &by);
         with_jig(seat, self.with_driver(seat, sentence))
     }

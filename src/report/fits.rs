@@ -2,6 +2,7 @@
 
 use crate::fit::{FitKind, Limits, clearance_band};
 use crate::quantity::{Cases, Nanometres, System, Toward, show_limits, show_size, show_small_length};
+use crate::report::Layout;
 use crate::report::json::{figures, pretty};
 use crate::report::text::{Page, Table};
 use serde_json::{Value, json};
@@ -15,10 +16,11 @@ pub struct Asked<'a> {
 }
 
 /// Limits of one class as text, in both systems of units, `system` first.
-pub fn limits_text(asked: &Asked<'_>, system: System) -> String {
-    let mut page = Page::default();
+pub fn limits_text(asked: &Asked<'_>, layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     let nominal = show_size(asked.limits.nominal.length(), system, Toward::Nearest);
-    page.line(&format!("{} at {nominal}", asked.class));
+    page.flush(&format!("{} at {nominal}", asked.class));
     let rows = [system, other(system)].map(|system| row(asked.limits, system));
     page.table(&Table { head: None, rows: rows.to_vec() });
     page.paragraph(&format!("source: {}", asked.limits.source));
@@ -61,10 +63,11 @@ pub struct Pair<'a> {
 }
 
 /// A pair as text: the kind of fit first, then interference in the three cases, then the limits.
-pub fn pair_text(pair: &Pair<'_>, system: System) -> String {
+pub fn pair_text(pair: &Pair<'_>, layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
     let band = clearance_band(pair.bore.limits, pair.inner.limits);
-    let mut page = Page::default();
-    page.line(&format!("{} with {}: {}", pair.bore.class, pair.inner.class, FitKind::of(&band)));
+    let mut page = Page::new(columns);
+    page.flush(&format!("{} with {}: {}", pair.bore.class, pair.inner.class, FitKind::of(&band)));
     let rows = [system, other(system)].map(|system| cases(&band, system));
     let head = ["interference", "tightest", "middle", "loosest"].map(str::to_owned);
     page.table(&Table { head: Some(head), rows: rows.to_vec() });

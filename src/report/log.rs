@@ -10,6 +10,7 @@ use crate::quantity::{
     HeatTransfer, System, TemperatureInterval, ThermodynamicTemperature, Time, Toward, show_duration,
     show_film_coefficient, show_temperature, show_temperature_step, warming,
 };
+use crate::report::Layout;
 use serde_json::{Value, json};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::temperature_interval::kelvin as step_kelvin;
@@ -20,10 +21,11 @@ use uom::si::time::second;
 const LOOSE: f64 = 0.3;
 
 /// The log as text: for each piece the answer, the readings, and what to do with the film.
-pub fn text(plan: &LogPlan<'_>, system: System) -> String {
-    let mut page = Page::default();
+pub fn text(plan: &LogPlan<'_>, layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     if !plan.job.heading.title.is_empty() {
-        page.line(&plan.job.heading.title);
+        page.flush(&plan.job.heading.title);
     }
     for piece in &plan.pieces {
         of_piece(plan, piece, system, &mut page);

@@ -30,6 +30,28 @@ use crate::plan::fasteners::FastenersPlan;
 use crate::plan::{Plan, SeatPlan};
 use crate::quantity::{System, Toward, show_torque};
 
+/// How a text is set.
+///
+/// A [`System`] alone stands for the usual width.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Layout {
+    /// Units of the numbers.
+    pub system: System,
+    /// Widest line of prose, columns; a table is as wide as it is, and a word that is longer stands on a line of its own.
+    pub columns: usize,
+}
+
+impl Layout {
+    /// Columns of a text that goes into a file or to another program.
+    pub const USUAL_COLUMNS: usize = 100;
+}
+
+impl From<System> for Layout {
+    fn from(system: System) -> Self {
+        Self { system, columns: Self::USUAL_COLUMNS }
+    }
+}
+
 /// The title of a seat's picture: the verdict and the answer, in the same words as everywhere.
 pub fn plot_title(plan: &Plan<'_>, seat: &SeatPlan, system: System) -> String {
     let verdict = seat.verdict.words();

@@ -11,6 +11,7 @@ pub mod iso5753;
 mod library;
 pub mod material;
 pub mod medium;
+mod recover;
 pub mod retaining_rings;
 pub mod seal_seats;
 pub mod seat_shapes;

@@ -1,52 +1,26 @@
 //! Seals against `seal_housing.csv`, and what must hold of any.
 
 use super::{in_mm, mm, near, reference_rows};
+use crate::checked::prove;
+use crate::checked::tables::{asked_of, seal_rows};
 use proptest::prelude::*;
 use seatwise::assembly::seal::{
     Allowance, Drain, MetalCase, RubberCover, Seating, interference, shifted_by, surface_speed,
 };
 use seatwise::quantity::{self, Cases, Force};
 use seatwise::stock::iso286::Status;
-use seatwise::stock::seal_seats::{Asked, SealRow, asked};
+use seatwise::stock::seal_seats::Asked;
 use uom::si::velocity::meter_per_second;
-
-fn number(cell: &str) -> Option<f64> {
-    (!cell.is_empty()).then(|| cell.parse().unwrap())
-}
-
-/// What a row of the reference is of: the quantity and the case, or nothing where the program does not use it.
-fn of(what: &str) -> Option<(Asked, &'static str)> {
-    Some(match what {
-        "seal OD above bore nominal, metal case" => (Asked::OutsideAllowance, "metal"),
-        "seal OD above bore nominal, rubber covered" => (Asked::OutsideAllowance, "rubber"),
-        "housing bore roughness Ra, rubber covered" => (Asked::BoreRa, "rubber"),
-        "housing bore roughness Rz, rubber covered" => (Asked::BoreRz, "rubber"),
-        "housing bore roughness Ra, metal case" => (Asked::BoreRa, "metal"),
-        "housing bore roughness Rz, metal case" => (Asked::BoreRz, "metal"),
-        "shaft lead-in chamfer, shaft diameter minus chamfer diameter" => (Asked::ShaftLeadIn, ""),
-        "shaft roughness Ra" => (Asked::ShaftRa, ""),
-        "shaft hardness min, general" => (Asked::ShaftHardness, ""),
-        "shaft hardness min, surface speed above 4 m/s or dirt" => (Asked::ShaftHardnessFast, ""),
-        _ => return None,
-    })
-}
 
 #[test]
 fn allowances_and_surfaces_are_those_of_the_reference_rows() {
+    prove("Shaft seals: allowances and surfaces");
     let mut held = 0;
     for row in reference_rows::read("fits/seal_housing.csv") {
-        let Some((quantity, case)) = of(&row["quantity"]) else { continue };
-        // Just inside either end of the band; a row without a band is for any size.
-        let (over, to) = (number(&row["over_mm"]), number(&row["up_to_incl_mm"]));
-        for size in [over.map_or(50.0, |over| over + 0.001), to.unwrap_or(50.0)] {
-            let found: &SealRow = asked(quantity, case, mm(size)).unwrap().unwrap();
-            assert_eq!(
-                (found.low, found.high),
-                (number(&row["min_or_value"]), number(&row["max"])),
-                "{row:?} at {size}"
-            );
-            // What the reference has from memory is never passed off as read; three rows of the shaft were read since.
-            let since = matches!(quantity, Asked::ShaftRa | Asked::ShaftHardness | Asked::ShaftHardnessFast);
+        let Some((quantity, _)) = asked_of(&row["quantity"]) else { continue };
+        // What the reference has from memory is never passed off as read; three rows of the shaft were read since.
+        let since = matches!(quantity, Asked::ShaftRa | Asked::ShaftHardness | Asked::ShaftHardnessFast);
+        for (_, found) in seal_rows(&row) {
             assert_eq!(found.status == Status::Memory, row["status"] == "memory" && !since, "{row:?}");
         }
         held += 1;
@@ -56,18 +30,7 @@ fn allowances_and_surfaces_are_those_of_the_reference_rows() {
 
 #[test]
 fn the_straight_length_of_the_bore_is_that_of_the_printed_widths() {
-    let share = asked(Asked::SeatShare, "", mm(7.0)).unwrap().unwrap().low.unwrap();
-    let above = asked(Asked::SeatAbove, "", mm(7.0)).unwrap().unwrap().low.unwrap();
-    let mut held = 0;
-    for row in reference_rows::read("fits/seal_housing.csv") {
-        let Some(width) = row["quantity"].strip_prefix("housing depth min for seal width b=") else { continue };
-        let width: f64 = width.split(' ').next().unwrap().parse().unwrap();
-        // 0.85 x 12 is 10.2 where the page prints 10.3.
-        near(share * width, reference_rows::number(&row, "min_or_value"), 0.101, &row["quantity"]);
-        near(width + above, reference_rows::number(&row, "max"), 1e-9, &row["quantity"]);
-        held += 1;
-    }
-    assert_eq!(held, 6);
+    assert_eq!(prove("Shaft seals: straight length of the bore").len(), 2 * 6);
 }
 
 #[test]

@@ -4,64 +4,12 @@ use super::*;
 
 #[test]
 fn two_bodies_in_contact_follow_the_closed_form() {
-    let unit = constant(1.0);
-    let mut worst = 0.0_f64;
-    for row in rows("two_bodies.csv") {
-        let given = |key| given(&row["parameters"], key);
-        let network = Network {
-            bodies: vec![
-                body(given("C1"), &unit, given("T1_0") + 273.15),
-                body(given("C2"), &unit, given("T2_0") + 273.15),
-            ],
-            links: vec![link(0, 1, given("G"))],
-            ..Network::default()
-        };
-        let which = usize::from(row["quantity"] == "T2_C");
-        let history = network.run(seconds(number(&row, "Fo"))).unwrap();
-        let off = history.end()[which].get::<degree_celsius>() - number(&row, "value");
-        worst = worst.max(off.abs());
-        // The solver may err by 1e-5 of 80 K in a step.
-        assert!(off.abs() < 8e-4, "{row:?}: {off}");
-        // What one gains the other loses: nothing else is there.
-        assert!(history.account().missing().get::<joule>().abs() < 1e-6 * given("C1") * 80.0);
-    }
-    assert!(worst > 0.0);
+    prove("Two bodies in contact");
 }
 
 #[test]
 fn three_bodies_with_radiation_and_a_contact_that_varies_follow_an_independent_solver() {
-    let capacity = rising_capacity();
-    let contact = Curve::new(&[(100.0, 0.1), (400.0, 0.4)]).unwrap();
-    for row in rows("three_bodies.csv") {
-        let start = |i: usize| number(&row, &format!("start{i}_k"));
-        let mut network = Network {
-            bodies: vec![
-                body(0.108, &capacity, start(1)),
-                body(0.032, &capacity, start(2)),
-                body(0.066, &capacity, start(3)),
-            ],
-            surroundings: vec![at_kelvin(number(&row, "surroundings_k"))],
-            exchanges: vec![],
-            links: vec![
-                Link { between: (0, 1), conductance: Conductance::OverTemperature(&contact) },
-                link(1, 2, 0.25),
-            ],
-        };
-        network.bodies[2].power = watts(number(&row, "power_w"));
-        for (i, area) in [4.8e-3, 1.8e-3, 2.6e-3].into_iter().enumerate() {
-            network.exchanges.push(Exchange { emissivity: 0.3, ..surface(i, area, number(&row, "film")) });
-        }
-        let time = number(&row, "t_s");
-        let long = network.run(seconds(1500.0)).unwrap();
-        let short = network.run(seconds(time)).unwrap();
-        for i in 0..3 {
-            let want = number(&row, &format!("t{}_k", i + 1));
-            // The end of a run and the dense output of a longer one.
-            for got in [short.end()[i].get::<kelvin>(), kelvin_at(&long, i, time)] {
-                assert!((got - want).abs() < 2e-3, "{row:?}: body {i}: {got}");
-            }
-        }
-    }
+    prove("Three bodies, radiation, varying contact");
 }
 
 #[test]
@@ -127,30 +75,8 @@ fn bodies_in_ever_better_contact_become_one() {
 
 #[test]
 fn a_boiling_curve_is_followed_through_the_collapse_of_the_film() {
-    let (capacity, conductivity) = (rising_capacity(), constant(40.0));
-    let curve = Curve::new(&[
-        (70.0, 3000.0),
-        (78.0, 6000.0),
-        (85.0, 15000.0),
-        (95.0, 12000.0),
-        (110.0, 2000.0),
-        (125.0, 500.0),
-        (146.0, 125.0),
-        (180.0, 125.0),
-        (240.0, 135.0),
-        (310.0, 150.0),
-    ])
-    .unwrap();
-    let path = ConductionPath::one_face(mm(5.0));
-    let inside = Some(Inside { path, conductivity: &conductivity });
-    let exchange = Exchange { film: SurfaceFilm::OverSurface(&curve), inside, ..surface(0, 0.006, 1.0) };
-    let history = alone(body(0.1, &capacity, 293.15), 77.36, exchange).run(seconds(600.0)).unwrap();
-    for row in rows("boiling.csv") {
-        let (time, want) = (number(&row, "t_s"), number(&row, "t_k"));
-        let off = kelvin_at(&history, 0, time) - want;
-        // The collapse takes 2 s for 60 K; 0.05 K is 2 ms there.
-        assert!(off.abs() < 0.05, "{row:?}: {off}");
-    }
+    prove("One body through the collapse of boiling");
+    let history = through_the_collapse();
     let account = history.account();
     let share = account.missing().get::<joule>() / account.stored.get::<joule>();
     assert!(share.abs() < 1e-3, "{share}");
@@ -177,52 +103,10 @@ fn nucleate_boiling_on_a_light_part_beside_a_slow_one_is_followed() {
 
 #[test]
 fn rings_and_housing_follow_finite_elements_within_one_kelvin() {
-    let mut worst = 0.0_f64;
-    for row in rows("fe_transient.csv") {
-        let shape = match row["body"].as_str() {
-            "ring" => Ring { bore: mm(52.0), outside: mm(62.0), width: mm(16.0) }.shape(),
-            "ringset" => Ring { bore: mm(30.0), outside: mm(62.0), width: mm(16.0) }.shape(),
-            _ => {
-                let back_wall = Some(BackWall { thickness: mm(5.0), hole: Some(mm(40.0)) });
-                Boss { bore: mm(62.0), outside: mm(90.0), length: mm(21.0), back_wall }.shape()
-            }
-        };
-        let shape = shape.unwrap();
-        let (capacity, conductivity) = (constant(number(&row, "c")), constant(number(&row, "k")));
-        let density = MassDensity::new::<kilogram_per_cubic_meter>(number(&row, "rho"));
-        let inside = Some(Inside { path: shape.path, conductivity: &conductivity });
-        let (h, env) = (number(&row, "h_W_m2K"), number(&row, "T_env_C"));
-        let mut mass = body(1.0, &capacity, number(&row, "T0_C") + 273.15);
-        mass.mass = shape.mass(density, 1.0).unwrap();
-        let whole = Exchange { area: shape.area, inside, ..surface(0, 1.0, h) };
-        let mut network = alone(mass, env + 273.15, whole);
-        if row["environment"] == "hot plate" {
-            // One face on the plate, the others in air at 20 °C; the whole of the plate's heat crosses the part.
-            let (width, large, small) = match row["body"].as_str() {
-                "ring" => (16.0, 62.0_f64, 52.0_f64),
-                "ringset" => (16.0, 62.0, 30.0),
-                _ => (21.0, 90.0, 40.0),
-            };
-            let plate = Area::new::<square_meter>(std::f64::consts::PI / 4e6 * (large * large - small * small));
-            let through = Some(Inside { path: ConductionPath::one_face(mm(width)), conductivity: &conductivity });
-            network.surroundings.push(celsius(20.0));
-            network.exchanges[0] = Exchange { area: plate, inside: through, ..whole };
-            let air = SurfaceFilm::Constant(film(10.0));
-            network.exchanges.push(Exchange {
-                area: shape.area - plate,
-                with: Partner::Surroundings(1),
-                film: air,
-                ..whole
-            });
-        }
-        let history = network.run(seconds(number(&row, "t_s"))).unwrap();
-        let off = history.end()[0].get::<degree_celsius>() - number(&row, "T_mean_C");
-        if row["environment"] != "hot plate" {
-            worst = worst.max(off.abs());
-        }
-        assert!(off.abs() < 1.0, "{row:?}: {off}");
-    }
-    // Away from the plate; the body without the resistance inside is 0.8 K off at most.
+    let checks = prove("Rings and bosses in air, baths, on a plate");
+    let off_the_plate = checks.iter().filter(|check| !check.row.contains("hot plate"));
+    let worst = off_the_plate.map(|check| (check.computed - check.expected).abs()).fold(0.0, f64::max);
+    // The body without the resistance inside is 0.8 K off at most.
     assert!(worst < 0.5, "{worst}");
 }
 

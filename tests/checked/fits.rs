@@ -4,16 +4,24 @@ use super::fits_rows::{Row, class, mm, opt_um, rows, um};
 use super::sheet::Sheet;
 use super::{Check, Set};
 use seatwise::fit::*;
-use seatwise::quantity::{Deviations, Nanometres};
+use seatwise::quantity::{Deviations, Nanometres, Ratio};
+use seatwise::stock::dimensions::{Designation, SINGLE_ROW_FILL, SINGLE_ROW_FILL_SPREAD, estimated_mass};
 use seatwise::stock::retaining_rings::{RingPlace, ring};
+use uom::si::{mass::kilogram, ratio::ratio};
 
-const EXACT: &str = "none: both are the same whole number of nanometres";
+pub const EXACT: &str = "none: both are the same whole number of nanometres";
 
 pub const SETS: &[Set] = &[
     Set { family: "Fits", title: "Limits of size, ISO 286-1", allowed: EXACT, checks: limits },
     Set { family: "Fits", title: "Standard tolerances, ISO 286-1", allowed: EXACT, checks: grades },
     Set { family: "Fits", title: "Bearing rings, ISO 492", allowed: EXACT, checks: bearing_rings },
     Set { family: "Fits", title: "Inch fits, ANSI B4.1", allowed: EXACT, checks: inch_fits },
+    Set {
+        family: "Fits",
+        title: "Masses of bearings",
+        allowed: "6 %, the spread that the estimate states for itself",
+        checks: masses,
+    },
     Set { family: "Fits", title: "Retaining rings, DIN 472", allowed: EXACT, checks: retaining_rings },
 ];
 
@@ -23,11 +31,11 @@ pub fn sizes_of(row: &Row) -> [Nanometres; 3] {
     [over + Nanometres(1), Nanometres((over.0 + to.0) / 2), to]
 }
 
-fn band(row: &Row) -> String {
+pub fn band(row: &Row) -> String {
     format!("{} to {} mm", row.text("over_mm"), row.text("up_to_incl_mm"))
 }
 
-fn exact(sheet: &mut Sheet, what: &str, expected: Nanometres, computed: Nanometres) {
+pub fn exact(sheet: &mut Sheet, what: &str, expected: Nanometres, computed: Nanometres) {
     sheet.within((what, "µm"), [expected.um(), computed.um()], 0.0);
 }
 
@@ -125,6 +133,20 @@ fn retaining_rings() -> Vec<Check> {
         ] {
             sheet.within((what, "mm"), [mm(row.number(column)).mm(), computed.mm()], 0.0);
         }
+    }
+    sheet.done()
+}
+
+/// The mass of a bearing by the space that it fills, beside the figures of makers.
+fn masses() -> Vec<Check> {
+    let mut sheet = Sheet::of("fits/bearing_masses.csv");
+    for row in rows("bearing_masses.csv") {
+        let bearing = Designation::parse(row.text("designation")).unwrap();
+        let [bore, outside, width] = [bearing.bore, bearing.outside, bearing.width].map(Nanometres::length);
+        let mass = estimated_mass(bore, outside, width, Ratio::new::<ratio>(SINGLE_ROW_FILL)).unwrap();
+        let known = row.number("mass_kg");
+        sheet.row(row.text("designation"));
+        sheet.within(("mass", "kg"), [known, mass.get::<kilogram>()], SINGLE_ROW_FILL_SPREAD * known);
     }
     sheet.done()
 }

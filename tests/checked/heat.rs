@@ -2,20 +2,23 @@
 
 use super::mechanics_units::mm;
 use super::reference_rows::{Row, given, number, read};
+use super::screws::half_a_digit;
 use super::sheet::Sheet;
 use super::{Check, Set};
-use seatwise::quantity::{Area, HeatTransfer, Mass, Power, ThermodynamicTemperature, Time};
+use seatwise::quantity::{Area, HeatTransfer, Length, Mass, Power, ThermodynamicTemperature, Time};
 use seatwise::stock::Curve;
 use seatwise::thermal::*;
 use uom::si::area::square_meter;
 use uom::si::f64::MassDensity;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::length::micrometer;
 use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::power::watt;
 use uom::si::pressure::pascal;
 use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
-use uom::si::time::second;
+use uom::si::time::{hour, second};
+use uom::si::volume::cubic_meter;
 
 pub const SETS: &[Set] = &[
     Set {
@@ -42,6 +45,18 @@ pub const SETS: &[Set] = &[
         title: "Rings and bosses in air and baths",
         allowed: "temperature 0.15 K, where the body without resistance inside is 0.4 K off; time constant 1e-5 of its value",
         checks: by_elements,
+    },
+    Set {
+        family: "Heat",
+        title: "Printed examples of cooling",
+        allowed: "half a unit of the last printed digit; 0.01 K of the mean of a plate that was worked out apart",
+        checks: printed_examples,
+    },
+    Set {
+        family: "Heat",
+        title: "Free growth of a ring",
+        allowed: "0.0005 µm: the rows print six digits of temperature and growth",
+        checks: growth,
     },
     Set {
         family: "Heat",
@@ -201,17 +216,31 @@ fn inside() -> Vec<Check> {
     sheet.done()
 }
 
+/// The face with which a body of the finite elements rests on a plate, and the way from it through the body.
+pub struct Resting {
+    pub area: Area,
+    pub width: Length,
+}
+
+/// A body of the finite elements: its shape, and the face that rests.
+pub fn outer_faces(name: &str) -> (Shape, Resting) {
+    let ring = |bore: f64| Ring { bore: mm(bore), outside: mm(62.0), width: mm(16.0) }.shape();
+    let (shape, width, large, small) = match name {
+        "ring" => (ring(52.0), 16.0, 62.0_f64, 52.0_f64),
+        "ringset" => (ring(30.0), 16.0, 62.0, 30.0),
+        _ => {
+            let back_wall = Some(BackWall { thickness: mm(5.0), hole: Some(mm(40.0)) });
+            (Boss { bore: mm(62.0), outside: mm(90.0), length: mm(21.0), back_wall }.shape(), 21.0, 90.0, 40.0)
+        }
+    };
+    let area = Area::new::<square_meter>(std::f64::consts::PI / 4e6 * (large * large - small * small));
+    (shape.unwrap(), Resting { area, width: mm(width) })
+}
+
 fn by_elements() -> Vec<Check> {
     let mut sheet = Sheet::of("thermal_exact/fe_transient.csv");
     for row in rows("fe_transient.csv") {
-        let shape = match row["body"].as_str() {
-            "ring" => Ring { bore: mm(52.0), outside: mm(62.0), width: mm(16.0) }.shape(),
-            _ => {
-                let back_wall = Some(BackWall { thickness: mm(5.0), hole: Some(mm(40.0)) });
-                Boss { bore: mm(62.0), outside: mm(90.0), length: mm(21.0), back_wall }.shape()
-            }
-        };
-        let shape = shape.unwrap();
+        let (shape, _) = outer_faces(&row["body"]);
         let density = MassDensity::new::<kilogram_per_cubic_meter>(number(&row, "rho"));
         let mass = shape.mass(density, 1.0).unwrap().get::<kilogram>();
         let mut lump = Lump::new(mass, shape.area.get::<square_meter>(), number(&row, "c"));
@@ -276,5 +305,73 @@ fn dew_points() -> Vec<Check> {
             sheet.within(("condensation point", "°C"), [expected, at.get::<degree_celsius>()], 0.02);
         }
     });
+    sheet.done()
+}
+
+/// The number that follows `key` in a cell of words.
+fn printed(cell: &str, key: &str) -> (f64, f64) {
+    let (_, after) = cell.split_once(key).unwrap_or_else(|| panic!("{key} in {cell}"));
+    let digits = after.split([' ', ';']).next().unwrap();
+    (digits.parse().unwrap_or_else(|_| panic!("{key} in {cell}")), half_a_digit(digits))
+}
+
+fn printed_examples() -> Vec<Check> {
+    let mut sheet = Sheet::of("thermal_exact/worked_examples.csv");
+    for row in rows("worked_examples.csv") {
+        let (cell, answer) = (&row["inputs"], row["printed_answer"].as_str());
+        let given = |key| given(cell, key);
+        let sphere = || Lump::new(given("rho") * given("D") / 6e3, 1.0, given("c"));
+        sheet.row(format!("{}, example {}, {}", row["id"], row["example"], row["subject"]));
+        sheet.source(&row["book"], &row["status"]);
+        let mut add = |what: (&str, &'static str), (value, allowed): (f64, f64), computed: f64| {
+            sheet.within(what, [value, computed], allowed);
+        };
+        match row["id"].as_str() {
+            // To 99 % of the step; with the diameter for the radius it would be 20 s.
+            "WE01" => {
+                let history = sphere().run(393.15, &[stage(293.15, given("h"), reaches(294.15))]).unwrap();
+                add(("time", "s"), printed(answer, "t = "), history.end().0.get::<second>());
+            }
+            // Lumped on purpose although Bi is 0.9; all faces of the cylinder.
+            "WE02" => {
+                let plug = Plug { outside: mm(2e3 * given("r")), length: mm(1e3 * given("L")) }.shape().unwrap();
+                let mass = plug.volume.get::<cubic_meter>() * given("rho");
+                let lump = Lump::new(mass, plug.area.get::<square_meter>(), given("c"));
+                let history = lump.run(310.15, &[stage(293.15, given("h"), reaches(298.15))]).unwrap();
+                add(("time", "h"), printed(answer, "t = "), history.end().0.get::<hour>());
+            }
+            // Mean of the brass plate by the exact series; Bi 0.02. The chart that the book reads gives the surface.
+            "WE03" => {
+                let mut lump = Lump::new(0.02 * 110.0 / 33.9e-6, 1.0, 1.0);
+                lump.conductivity = constant(110.0);
+                lump.path = ConductionPath::both_faces(mm(40.0));
+                let history = lump.run(293.15, &[stage(773.15, 120.0, elapsed(420.0))]).unwrap();
+                let mean = printed(&row["recomputed_here"], "mean ").0;
+                add(("mean temperature", "°C"), (mean, 0.01), history.end().1.get::<degree_celsius>());
+            }
+            "WE06" => {
+                let history = sphere().run(393.15, &[stage(293.15, given("h"), reaches(294.15))]).unwrap();
+                let constant = history.stage(0).unwrap().time_constant.get::<second>();
+                add(("time constant", "s"), printed(answer, "time constant "), constant);
+                add(("time", "s"), printed(answer, "t = "), history.end().0.get::<second>());
+            }
+            other => panic!("no comparison for {other}"),
+        }
+    }
+    sheet.done()
+}
+
+/// ΔL/L against K for a mean coefficient, straight through 20 °C.
+pub fn straight(per_kelvin: f64) -> Curve {
+    Curve::new(&[(73.15, -220.0 * per_kelvin), (293.15, 0.0), (593.15, 300.0 * per_kelvin)]).unwrap()
+}
+
+fn growth() -> Vec<Check> {
+    let mut sheet = Sheet::of("thermal_exact/fe_transient.csv");
+    for row in rows("fe_transient.csv").iter().filter(|row| row["body"] == "ring") {
+        let grown = change_of(mm(62.0), &straight(12.5e-6), celsius(number(row, "T_mean_C"))).unwrap();
+        sheet.row(format!("ring in {}, {} W/(m² K), {} s", row["environment"], row["h_W_m2K"], row["t_s"]));
+        sheet.column(row, "dOD_free_um", grown.get::<micrometer>(), [0.0, 5e-4]);
+    }
     sheet.done()
 }

@@ -4,21 +4,32 @@
 //! `plots/validation.md` and `.svg` as today's program writes it. `cargo run --example validation` writes both again.
 #![allow(dead_code, missing_docs, clippy::unwrap_used, reason = "shared by several test files and an example")]
 
+pub mod deviations;
 pub mod fits;
 pub mod heat;
+pub mod jobs;
+pub mod lumped_bound;
 pub mod materials;
+pub mod networks;
 pub mod page;
 pub mod picture;
 pub mod plastic;
 pub mod races;
 pub mod rings;
+pub mod scatter;
 pub mod screws;
+pub mod seat_shapes;
 pub mod seats;
 pub mod section_heat;
+pub mod section_rings;
 pub mod section_rows;
+pub mod section_seated;
 pub mod sheet;
 pub mod stacks;
 pub mod surfaces;
+pub mod tables;
+pub mod threads;
+pub mod units;
 pub mod walls;
 
 #[path = "../fits_rows/mod.rs"]
@@ -69,18 +80,29 @@ pub struct Set {
 
 /// All sets, in the order of the page.
 pub const SETS: &[&[Set]] = &[
+    units::SETS,
     fits::SETS,
+    deviations::SETS,
+    tables::SETS,
     rings::SETS,
+    seat_shapes::SETS,
     plastic::SETS,
     walls::SETS,
+    threads::SETS,
     screws::SETS,
     stacks::SETS,
     seats::SETS,
+    section_rings::SETS,
     section_heat::SETS,
+    section_seated::SETS,
     heat::SETS,
+    lumped_bound::SETS,
+    networks::SETS,
     races::SETS,
     surfaces::SETS,
     materials::SETS,
+    scatter::SETS,
+    jobs::SETS,
 ];
 
 pub fn sets() -> impl Iterator<Item = &'static Set> {

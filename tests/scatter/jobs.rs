@@ -9,12 +9,7 @@ pub fn job(text: &str) -> Job {
 }
 
 /// Scenario S31: a ring of 52 mm, 0/-13 µm, in N7; `scatter` is its table.
-pub fn s31(scatter: &str) -> Job {
-    job(&format!(
-        "title = \"S31\"\n[bearing]\ndesignation = \"6205\"\noutside_limits = \"-13/0 um\"\n[housing]\n\
-         bore_limits = \"N7\"\noutside = \"80 mm\"\nmaterial = \"cast-aluminium\"\n[scatter]\n{scatter}\n"
-    ))
-}
+pub use crate::checked::scatter::ring_in_n7 as s31;
 
 /// A liquid nitrogen job whose boiling curve is passed while the bush is in it.
 pub const NITROGEN: &str = r#"

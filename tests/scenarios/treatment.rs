@@ -118,3 +118,55 @@ fn the_far_side_of_a_boss_on_a_hot_plate_follows_late_and_the_middle_of_a_wall_i
     assert!(lag > 0.5 && lag < 5.0, "{lag} s");
     assert!(figure(&oven, "/warm/middle_lag_s") < lag);
 }
+
+/// A clearance fit goes in by hand as it is: no placing clearance, no press, and it holds by nothing but what keeps it there.
+#[test]
+fn a_clearance_fit_with_nothing_treated_goes_in_by_hand() {
+    for (class, least) in [("H7", 0.0), ("G7", 10.0)] {
+        let job = format!(
+            "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"{class}\"\noutside = \"90 mm\"\n\
+             material = \"grey-iron\"\n"
+        );
+        let plan = planned(&job);
+        assert_eq!(plan["verdict"], "drops in");
+        within(figure(&plan, "/at_bore/clearance_um/tightest"), least, 1e-9);
+        within(figure(&plan, "/at_bore/placing_clearance_um"), 0.0, 0.0);
+        for code in ["press", "would-clear"] {
+            assert!(caution(&plan, code).is_none(), "{code} for {class}");
+        }
+        let page = shown(&job);
+        says(&page, &["by hand", "film of oil", "do not force it", "what holds the part in its place"]);
+        for word in ["be ready to press", "unaided", "placing clearance"] {
+            assert!(!page.contains(word), "{class} says {word}: {page}");
+        }
+    }
+    // A transition fit is none: part of the band is tight.
+    let tight = "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"J7\"\noutside = \"90 mm\"\n\
+                 material = \"grey-iron\"\n";
+    let plan = planned(tight);
+    assert_eq!(plan["verdict"], "press");
+    assert!(figure(&plan, "/at_bore/placing_clearance_um") > 0.0);
+}
+
+/// What frees a part that has stopped half-way is of use only where something gives that temperature, and nothing is spoiled.
+#[test]
+fn a_temperature_that_frees_is_offered_only_where_it_can_be_had() {
+    let freed = |job: &str| caution(&planned(job), "stops-half-way").unwrap().to_owned();
+    // Bronze in steel comes free when cold, far below any freezer or dry ice.
+    let bush = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"50 mm\"\nwidth = \"40 mm\"\n\
+                outside_limits = \"s6\"\nmaterial = \"bronze\"\n[housing]\nbore_limits = \"H7\"\noutside = \"85 mm\"\n\
+                material = \"carbon-steel\"\n[chill]\npart = \"bush\"\nmedium = \"liquid-nitrogen\"\nhold = \"10 min\"\n";
+    assert!(freed(bush).contains("no usual medium gives that"), "{}", freed(bush));
+    // A bearing's seals do not bear what would free it from a case that is much too tight.
+    let case = |limits: &str, closure: &str| {
+        format!(
+            "[bearing]\ndesignation = \"6206\"\nclosure = \"{closure}\"\n[housing]\nbore_limits = \"{limits}\"\n\
+             outside = \"90 mm\"\nmaterial = \"cast-aluminium\"\n[warm]\npart = \"housing\"\nmedium = \"oven\"\n\
+             temperature = \"100 °C\"\nhold = \"3 h\"\n[chill]\npart = \"bearing\"\nmedium = \"domestic-freezer\"\n\
+             hold = \"3 h\"\n"
+        )
+    };
+    assert!(freed(&case("N7", "open")).contains("free the tightest case; see the limits first"));
+    let said = freed(&case("-75/-60 um", "NBR contact seals"));
+    assert!(said.contains("beyond the limit of the bearing (elastomer seals), 80 °C"), "{said}");
+}

@@ -1,11 +1,7 @@
 //! Sizes at temperature, their inverses and measured sizes.
 
 use super::*;
-
-/// ΔL/L against K for a mean coefficient, straight through 20 °C.
-fn straight(per_kelvin: f64) -> Curve {
-    Curve::new(&[(73.15, -220.0 * per_kelvin), (293.15, 0.0), (593.15, 300.0 * per_kelvin)]).unwrap()
-}
+use crate::checked::heat::straight;
 
 #[test]
 fn the_trunnion_contracts_as_the_textbook_prints() {
@@ -33,12 +29,7 @@ fn size_at_temperature_uses_the_interval_from_20_degrees() {
 
 #[test]
 fn free_growth_of_the_ring_matches_the_finite_element_rows() {
-    for row in rows("fe_transient.csv").iter().filter(|row| row["body"] == "ring") {
-        let grown = change_of(mm(62.0), &straight(12.5e-6), celsius(number(row, "T_mean_C"))).unwrap();
-        // The rows print six digits of both numbers.
-        let off = (grown.get::<micrometer>() - number(row, "dOD_free_um")).abs();
-        assert!(off < 5e-4, "{row:?}: {grown:?}");
-    }
+    prove("Free growth of a ring");
 }
 
 #[test]

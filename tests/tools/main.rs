@@ -15,7 +15,6 @@ mod wall;
 mod wall_properties;
 
 use checked::reference_rows::{self, Row, number};
-use checked::screws::half_a_digit;
 use seatwise::quantity::{Force, Length, Pressure, Torque};
 use uom::si::force::newton;
 use uom::si::length::{micrometer, millimeter};
@@ -44,10 +43,4 @@ fn newton_metres(torque: f64) -> Torque {
 
 fn close(got: f64, want: f64, relative: f64, what: &str) {
     assert!((got - want).abs() <= relative * want.abs(), "{what}: {got}, wanted {want}");
-}
-
-/// A printed figure is met to its last digit.
-fn printed(got: f64, row: &Row, column: &str) {
-    let want = number(row, column);
-    assert!((got - want).abs() <= half_a_digit(&row[column]) * 1.000_001, "{column}: {got}, printed {want}: {row:?}");
 }

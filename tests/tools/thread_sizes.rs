@@ -1,60 +1,25 @@
 //! Diameters and stress areas of threads are those of printed tables; strengths and nuts follow the standards.
 
-use super::{close, half_a_digit, mm, number, printed, rows};
-use seatwise::quantity::Length;
+use super::{close, mm, number, rows};
+use crate::checked::prove;
+use crate::checked::threads::printed_sizes;
 use seatwise::stock::threads::{Series, Thread, hexagon_nut, strength_class, strength_classes, threads};
-use uom::si::area::{square_inch, square_millimeter};
-use uom::si::length::{inch, millimeter};
+use uom::si::length::inch;
 use uom::si::pressure::{megapascal, psi};
 
 #[test]
 fn diameters_and_stress_areas_are_the_printed_ones() {
-    let (mut sizes, mut areas) = (0, 0);
+    prove("Printed sizes of threads");
+    assert_eq!(prove("Printed stress areas of threads").len(), 26 + 2 * 5);
+    let mut sizes = 0;
     for row in rows("thread_sizes.csv") {
-        let thread = Thread::parse(&row["designation"]).unwrap();
-        let metric = row["unit"] == "mm";
-        let size = |length: Length| {
-            if metric { length.get::<millimeter>() } else { length.get::<inch>() }
-        };
-        // Printed to 0.001 mm or 0.0001 in, half a unit; the roots of unified threads come from rounded heights, one unit.
-        let half = if metric { 0.5e-3 } else { 0.5e-4 };
-        for (column, got, share) in [
-            ("d2", thread.pitch_diameter(), 1.0),
-            ("d3", thread.root_diameter(), if metric { 1.0 } else { 2.0 }),
-            ("d1", thread.minor_diameter(), 1.0),
-        ] {
-            if row[column].is_empty() {
-                continue;
-            }
-            let off = (size(got) - number(&row, column)).abs();
-            let is_misprint = row["misprint"].starts_with(column);
-            assert_eq!(off <= 1.01 * half * share, !is_misprint, "{column} {got:?}: {row:?}");
+        for printed in printed_sizes(&row) {
+            let off = (printed.computed - number(&row, printed.column)).abs();
+            assert_eq!(off <= printed.allowed, !printed.misprint, "{} of {row:?}", printed.column);
             sizes += 1;
         }
-        if !row["area"].is_empty() {
-            // The tables work from pitch diameters rounded to 0.0001 in: π/2 d times half of that, besides the last digit.
-            let of_pitch_diameter = std::f64::consts::FRAC_PI_2 * thread.stress_diameter().get::<inch>() * 0.5e-4;
-            // Some areas are printed without their last zeros, but all have three digits or more.
-            let third_digit = 0.5 * 10_f64.powf(number(&row, "area").log10().floor() - 2.0);
-            let last_digit = half_a_digit(&row["area"]).min(third_digit);
-            let off = (thread.stress_area().get::<square_inch>() - number(&row, "area")).abs();
-            assert!(off <= last_digit + of_pitch_diameter, "{row:?}: off by {off}");
-            areas += 1;
-        }
     }
-    assert_eq!((sizes, areas), (3 * 14 + 3 * 20 + 6, 26));
-}
-
-#[test]
-fn metric_stress_areas_round_to_the_printed_ones() {
-    let mut seen = 0;
-    for row in rows("worked_examples.csv").iter().filter(|row| row["quantity"] == "A_s") {
-        let area = Thread::parse(&row["example"]).unwrap().stress_area().get::<square_millimeter>();
-        printed(area, row, "printed");
-        close(area, number(row, "recomputed"), 3e-6, &row["example"]);
-        seen += 1;
-    }
-    assert_eq!(seen, 5);
+    assert_eq!(sizes, 3 * 14 + 3 * 20 + 6);
 }
 
 #[test]

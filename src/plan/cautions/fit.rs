@@ -22,7 +22,8 @@ pub(super) fn of_seat(seat: &SeatPlan, found: &mut Vec<Caution>) {
             .small(clearance.tightest, Toward::Down)
             .text(" to ")
             .small(clearance.loosest, Toward::Up)
-            .text(". A ring that turns with its load will creep in its seat: check that this class is wanted.");
+            .text(". A ring that turns with its load will creep in its seat: check that this class is wanted, and what holds the \
+                   part in its place.");
         found.push(Caution::new("loose-fit", Level::Caution, sentence, PRACTICE));
     } else if clearance.loosest > zero {
         let sentence = say(format!("{} seat: part of the band is loose at 20 °C, by up to ", seat.seat.name()))

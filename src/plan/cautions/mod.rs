@@ -51,7 +51,7 @@ pub(super) fn all(
         push::of_seat(job, seat, &mut found);
         fit::of_seat(seat, &mut found);
         reach::of_seat(job, seat, &mut found);
-        grip::of_seat(seat, &mut found);
+        grip::of_seat(job, seat, &mut found);
         moisture::of_seat(job, seat, &mut found);
         service::of_seat(job, seat, &mut found);
         model::of_seat(job, seat, &mut found);

@@ -13,9 +13,9 @@ const COMFORTABLE_S: f64 = 10.0;
 
 /// Whether the planned chill and warm-up reach what they are for, and what would.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
-    let short_by = job.bench.placing_clearance - seat.at_bore.clearance.tightest;
+    let short_by = seat.history.placing_clearance - seat.at_bore.clearance.tightest;
     if short_by > Length::default() {
-        if seat.chill.is_some() || seat.warm.is_some() {
+        if seat.is_treated() {
             found.push(does_not_clear(job, seat, short_by));
         } else {
             let opening = say(format!("{} seat: ", seat.seat.name()));

@@ -8,10 +8,11 @@ use super::model::Output;
 use super::piece::{PieceRanges, Tabled, Treated, bench_times};
 use super::worker::Worker;
 use crate::job::{Job, ServiceEnd};
+use crate::plan::clearance::Diameters;
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
 use crate::plan::push::Presser;
-use crate::plan::seat::turning;
+use crate::plan::seat::{placing, turning};
 use crate::plan::subject::Subject;
 use crate::plan::track::time_in_medium;
 use crate::plan::{Method, PlanError, SolvedSeats};
@@ -118,7 +119,7 @@ pub(super) fn prepare<'j>(
         seat: joint.seat,
         inner: still(job, &joint.inner),
         outer: still(job, &joint.outer),
-        placing: job.bench.placing_clearance.get::<meter>(),
+        placing: placing(job, joint, &Diameters::new(joint)).get::<meter>(),
         stiffness,
         smoothed: smoothed(job, joint),
         service: service(job, joint),

@@ -1,12 +1,13 @@
 use super::{LEGEND, Page, page};
 use crate::plan::chart::Chart;
-use crate::quantity::System;
+use crate::report::Layout;
 use crate::report::text::Page as Text;
 use unicode_width::UnicodeWidthStr;
 
 /// Charts as text, one under the other.
-pub fn text(charts: &[Chart], system: System) -> String {
-    let mut text = Text::default();
+pub fn text(charts: &[Chart], layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut text = Text::new(columns);
     for chart in charts {
         of_one(&page(chart, system), &mut text);
     }

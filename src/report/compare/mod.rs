@@ -10,6 +10,7 @@ use super::words;
 use crate::job::Assumption;
 use crate::plan::{Plan, SeatKind, SeatPlan};
 use crate::quantity::System;
+use crate::report::Layout;
 use serde_json::{Map, Value, json};
 
 /// A plan with the name that stands over its column.
@@ -27,9 +28,10 @@ const DIFFERS: &str = "<>";
 const SAME: &str = "";
 
 /// The plans as text: what was entered differently, then the results of each seat.
-pub fn text(compared: &[Compared<'_>], system: System) -> String {
-    let mut page = Page::default();
-    page.line("Plans side by side; <> marks a line in which they differ");
+pub fn text(compared: &[Compared<'_>], layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
+    page.flush("Plans side by side; <> marks a line in which they differ");
     let names: Vec<String> = compared.iter().map(|one| one.name.clone()).collect();
     let inputs: Vec<Vec<String>> = entered(compared, system).into_iter().filter(|row| row[0] == DIFFERS).collect();
     page.heading("What was entered differently");

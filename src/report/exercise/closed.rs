@@ -100,7 +100,7 @@ impl Closed<'_> {
             .into_iter()
             .filter_map(|(which, at, key)| {
                 let result = self.clears_value(which, at?, key);
-                let placing = Worked::Small(self.seat.plan.job.bench.placing_clearance);
+                let placing = Worked::Small(self.seat.seat.history.placing_clearance);
                 let placing =
                     self.seat.value(symbol("C", "p"), "placing clearance", placing, "at_bore/placing_clearance_um");
                 let interference = self.seat.interference();

@@ -16,6 +16,7 @@ pub use document::ExerciseDocument;
 use crate::plan::exercise::{Exercise, ExerciseLevel};
 use crate::plan::{Plan, PlanError};
 use crate::quantity::System;
+use crate::report::Layout;
 use crate::report::json::pretty;
 use solved::Solved;
 
@@ -62,10 +63,11 @@ impl<'e> Solution<'e> {
     }
 
     /// One of the two papers.
-    pub fn write(&self, paper: Paper, form: Form, system: System) -> String {
-        let problems = self.solved(system);
+    pub fn write(&self, paper: Paper, form: Form, layout: impl Into<Layout>) -> String {
+        let layout = layout.into();
+        let (system, problems) = (layout.system, self.solved(layout.system));
         match form {
-            Form::Text => text::text(&self.title(paper), &problems, paper, system),
+            Form::Text => text::text(&self.title(paper), &problems, paper, layout),
             Form::Markdown => markdown::markdown(&self.title(paper), &problems, paper, system),
             #[cfg(feature = "cli")]
             Form::Html => html::html(&self.title(paper), &problems, paper, system),

@@ -207,7 +207,7 @@ fn add_setting(given: &mut [Vec<Given>], place: usize, plan: &Plan<'_>, system: 
         seat.value(symbol("T", mark), meaning, Worked::Temperature(of), at)
     };
     let bench = &plan.job.bench;
-    let placing = Worked::Small(bench.placing_clearance);
+    let placing = Worked::Small(of_plan.history.placing_clearance);
     let mut values = vec![
         seat.value(symbol("C", "p"), "placing clearance", placing, "at_bore/placing_clearance_um"),
         temperature("s", "temperature of the shop", bench.temperature, "basis/shop_c"),

@@ -3,13 +3,15 @@
 use super::solved::{Given, Part, Solved};
 use super::{ON_PAPER, Paper};
 use crate::quantity::System;
+use crate::report::Layout;
 use crate::report::text::Page;
 use crate::report::working::{DEFER, LEGEND, in_text, shown, text_result};
 
 /// One of the two papers as text.
-pub(super) fn text(title: &str, problems: &[Solved<'_>], paper: Paper, system: System) -> String {
-    let mut page = Page::default();
-    page.line(title);
+pub(super) fn text(title: &str, problems: &[Solved<'_>], paper: Paper, layout: Layout) -> String {
+    let Layout { system, columns } = layout;
+    let mut page = Page::new(columns);
+    page.flush(title);
     page.paragraph(ON_PAPER);
     if paper == Paper::Answers {
         page.paragraph(LEGEND);
@@ -18,7 +20,7 @@ pub(super) fn text(title: &str, problems: &[Solved<'_>], paper: Paper, system: S
         problem(place + 1, solved, (paper, system), &mut page);
     }
     page.line("");
-    page.line(DEFER);
+    page.flush(DEFER);
     page.finish()
 }
 

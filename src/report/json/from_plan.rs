@@ -89,7 +89,7 @@ fn seat_document(plan: &Plan<'_>, seat: &SeatPlan) -> SeatDocument {
             inner_c: celsius(seat.at_bore.inner),
             outer_c: celsius(seat.at_bore.outer),
             clearance_um: range(seat.at_bore.clearance.map(um)),
-            placing_clearance_um: um(plan.job.bench.placing_clearance),
+            placing_clearance_um: um(seat.history.placing_clearance),
             pressure_mpa: range(seat.at_bore.pressure.map(mpa)),
             force_n: range(seat.at_bore.force.map(newtons)),
         },

@@ -3,6 +3,7 @@ use crate::job::{AnyValue, Job};
 use crate::plan::options::{Aim, DRAWN_PARTS, Odds, RULE, SeatWays, Used, Way, Worked};
 use crate::plan::{Caution, Level, Soak, Verdict};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_size, show_temperature};
+use crate::report::Layout;
 use crate::report::scatter::per_cent;
 use crate::report::text::{Page, Table};
 use crate::report::words;
@@ -11,10 +12,11 @@ use crate::report::words;
 const SHOWN: usize = 8;
 
 /// The ways as text; all of them, or the best and how many more there are.
-pub fn text(job: &Job, seats: &[SeatWays], system: System, all: bool) -> String {
-    let mut page = Page::default();
+pub fn text(job: &Job, seats: &[SeatWays], layout: impl Into<Layout>, all: bool) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     if !job.heading.title.is_empty() {
-        page.line(&job.heading.title);
+        page.flush(&job.heading.title);
     }
     for seat in seats {
         of_seat(seat, system, all, &mut page);

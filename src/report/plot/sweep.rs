@@ -22,7 +22,7 @@ pub(super) fn picture(request: &SweepRequest<'_>, fonts: &Fonts) -> Result<Pictu
     if seats.is_empty() || seats.len() != count {
         return Err(PlotError::NoPoints);
     }
-    let placing = request.steps.iter().map(|step| step.plan.job.bench.placing_clearance);
+    let placing = seats.iter().map(|seat| seat.history.placing_clearance);
     let same = |all: &[Length]| all.windows(2).all(|pair| (pair[0] - pair[1]).value.abs() < 1e-12);
     let placing = Some(placing.collect::<Vec<_>>()).filter(|all| same(all)).and_then(|all| all.first().copied());
     let drawer = Drawer { request, seats, placing: placing.map(|length| length_value(length, request.system)), fonts };

@@ -8,15 +8,17 @@ use crate::quantity::{
     Force, Length, Pressure, Ratio, System, Toward, show_force, show_pressure, show_rough_size, show_share,
     show_small_length,
 };
+use crate::report::Layout;
 use crate::report::text::{Page, Table};
 use crate::section::{Peak, StressAt, WallState};
 use uom::si::ratio::ratio;
 
 /// The sections of a job as text.
-pub fn text(job: &Job, seats: &[SectionPlan], system: System) -> String {
-    let mut page = Page::default();
+pub fn text(job: &Job, seats: &[SectionPlan], layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     let title = job.heading.title.as_str();
-    page.line(&format!("Section of the seat{}{title}", if title.is_empty() { "" } else { ": " }));
+    page.flush(&format!("Section of the seat{}{title}", if title.is_empty() { "" } else { ": " }));
     for seat in seats {
         of_seat(&mut page, seat, system);
     }

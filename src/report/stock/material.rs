@@ -10,8 +10,8 @@ use uom::si::pressure::{gigapascal, megapascal};
 use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
 
 /// A line for each material: id, strength, modulus, coefficient, and what it is.
-pub fn materials_text(materials: &[Material]) -> String {
-    let mut page = Page::default();
+pub fn materials_text(materials: &[Material], columns: usize) -> String {
+    let mut page = Page::new(columns);
     let rows = materials
         .iter()
         .map(|material| {
@@ -47,10 +47,10 @@ pub fn materials_json(materials: &[Material]) -> Result<String, serde_json::Erro
 }
 
 /// One material whole, with the source of each value.
-pub fn material_text(material: &Material) -> String {
-    let mut page = Page::default();
-    page.line(&format!("{}: {}", material.id(), material.about()));
-    page.line(&format!("also called: {}", material.names().collect::<Vec<_>>().join(", ")));
+pub fn material_text(material: &Material, columns: usize) -> String {
+    let mut page = Page::new(columns);
+    page.flush(&format!("{}: {}", material.id(), material.about()));
+    page.flush(&format!("also called: {}", material.names().collect::<Vec<_>>().join(", ")));
     page.line("");
     let strength = material.strength();
     let rows = vec![
@@ -182,9 +182,13 @@ impl At {
 ///
 /// # Errors
 /// [`CurveError::Outside`] beyond one of its tables.
-pub fn material_at_text(material: &Material, temperature: ThermodynamicTemperature) -> Result<String, CurveError> {
+pub fn material_at_text(
+    material: &Material,
+    temperature: ThermodynamicTemperature,
+    columns: usize,
+) -> Result<String, CurveError> {
     let at = At::read(material, temperature)?;
-    let mut page = Page::default();
+    let mut page = Page::new(columns);
     page.line(&format!("{} at {:.1} °C", material.id(), at.celsius));
     let rows = vec![
         row("change of length from 20 °C", format!("{:.4} um/mm", at.dl_l * 1e3)),

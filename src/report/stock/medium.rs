@@ -7,8 +7,8 @@ use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// A line for each medium: what it does, how cold or hot, and how fast.
-pub fn media_text(media: &[Medium]) -> String {
-    let mut page = Page::default();
+pub fn media_text(media: &[Medium], columns: usize) -> String {
+    let mut page = Page::new(columns);
     let rows = media
         .iter()
         .map(|medium| [medium.id().to_owned(), direction(medium).to_owned(), temperature(medium), transfer(medium)])
@@ -21,10 +21,10 @@ pub fn media_text(media: &[Medium]) -> String {
 }
 
 /// One medium whole.
-pub fn medium_text(medium: &Medium) -> String {
-    let mut page = Page::default();
+pub fn medium_text(medium: &Medium, columns: usize) -> String {
+    let mut page = Page::new(columns);
     page.line(&format!("{} ({})", medium.id(), direction(medium)));
-    page.line(&format!("also called: {}", medium.names().collect::<Vec<_>>().join(", ")));
+    page.flush(&format!("also called: {}", medium.names().collect::<Vec<_>>().join(", ")));
     page.line("");
     let rows = vec![
         ["temperature".to_owned(), temperature(medium)],

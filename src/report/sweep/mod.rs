@@ -8,6 +8,7 @@ use super::sheet::{Cell, head, written};
 use super::text::Page;
 use crate::plan::Plan;
 use crate::quantity::System;
+use crate::report::Layout;
 use serde_json::{Map, Value, json};
 
 /// One plan with the values that lead to it.
@@ -30,10 +31,11 @@ const SHOWN: [(&str, &str); 7] = [
 ];
 
 /// The steps as text, one table a seat.
-pub fn text(title: &str, keys: &[String], steps: &[Step<'_>], system: System) -> String {
-    let mut page = Page::default();
+pub fn text(title: &str, keys: &[String], steps: &[Step<'_>], layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     if !title.is_empty() {
-        page.line(title);
+        page.flush(title);
     }
     let seats = steps.first().map_or(0, |step| step.plan.seats.len());
     for index in 0..seats {

@@ -15,6 +15,7 @@ use crate::job::{Assumption, Entry, Heading};
 use crate::plan::seal::SealAlonePlan;
 use crate::plan::{Caution, Level, Plan, Source};
 use crate::quantity::System;
+use crate::report::Layout;
 use crate::report::{scatter, words};
 #[cfg(feature = "cli")]
 pub(crate) use fasteners::order;
@@ -24,9 +25,10 @@ pub(crate) use seal::answer as seal_answer;
 use show::Show;
 pub(crate) use table::Table;
 
-/// The plan as text, at most 100 characters wide, ending in a line feed.
-pub fn plan(plan: &Plan<'_>, system: System) -> String {
-    let mut page = Page::default();
+/// The plan as text, ending in a line feed; a [`System`] alone gives lines of 100 columns.
+pub fn plan(plan: &Plan<'_>, layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     title(&plan.job.heading, &mut page);
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
@@ -55,8 +57,9 @@ pub fn plan(plan: &Plan<'_>, system: System) -> String {
 }
 
 /// The plan of a shaft seal alone as text; without its details when `short`.
-pub fn seal_alone(plan: &SealAlonePlan<'_>, system: System, short: bool) -> String {
-    let mut page = Page::default();
+pub fn seal_alone(plan: &SealAlonePlan<'_>, layout: impl Into<Layout>, short: bool) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     title(&plan.job.heading, &mut page);
     page.heading("PRESS");
     page.paragraph(&seal::answer(&plan.seal, system));
@@ -74,8 +77,9 @@ pub fn seal_alone(plan: &SealAlonePlan<'_>, system: System, short: bool) -> Stri
 }
 
 /// The first page of it: what happens, what to do, the main numbers, and what can hurt someone or spoil the part.
-pub fn short(plan: &Plan<'_>, system: System) -> String {
-    let mut page = Page::default();
+pub fn short(plan: &Plan<'_>, layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
     title(&plan.job.heading, &mut page);
     for seat in &plan.seats {
         seat::answer(plan, seat, system, &mut page);
@@ -143,7 +147,7 @@ const DEFER: &str = "A calculation only: the maker's manual, local codes and lic
 
 fn title(heading: &Heading, page: &mut Page) {
     if !heading.title.is_empty() {
-        page.line(&heading.title);
+        page.flush(&heading.title);
     }
     let block = [
         ("reference", &heading.reference),
@@ -154,7 +158,7 @@ fn title(heading: &Heading, page: &mut Page) {
     let block: Vec<String> =
         block.iter().filter_map(|(name, text)| text.as_ref().map(|text| format!("{name} {text}"))).collect();
     if !block.is_empty() {
-        page.line(&block.join(", "));
+        page.flush(&block.join(", "));
     }
     if let Some(notes) = &heading.notes {
         page.paragraph(notes);

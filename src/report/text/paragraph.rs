@@ -4,17 +4,21 @@ use crate::quantity::System;
 use crate::report::words;
 use textwrap::Options;
 
-/// Widest line.
-const WIDTH: usize = 100;
 const INDENT: &str = "  ";
 
 /// Text that grows line by line.
-#[derive(Default)]
 pub(crate) struct Page {
     text: String,
+    columns: usize,
 }
 
 impl Page {
+    /// An empty page whose prose has no wider line than this many columns; a table is as wide as it is.
+    pub(crate) fn new(columns: usize) -> Self {
+        Self { text: String::new(), columns }
+    }
+
+    /// A line as it is.
     pub(crate) fn line(&mut self, line: &str) {
         self.text.push_str(line.trim_end());
         self.text.push('\n');
@@ -25,7 +29,12 @@ impl Page {
         if !self.text.is_empty() {
             self.line("");
         }
-        self.line(heading);
+        self.flush(heading);
+    }
+
+    /// A wrapped line of prose that begins at the margin.
+    pub(crate) fn flush(&mut self, text: &str) {
+        self.wrapped(text, "", INDENT);
     }
 
     /// A wrapped paragraph whose later lines stand a little further in.
@@ -55,7 +64,7 @@ impl Page {
     }
 
     fn wrapped(&mut self, text: &str, first: &str, later: &str) {
-        let options = Options::new(WIDTH).initial_indent(first).subsequent_indent(later).break_words(false);
+        let options = Options::new(self.columns).initial_indent(first).subsequent_indent(later).break_words(false);
         for line in textwrap::wrap(text, options) {
             self.line(&line);
         }

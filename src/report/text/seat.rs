@@ -254,7 +254,7 @@ impl Show {
             self.temperature(seat.at_bore.inner),
             seat.outer.name,
             self.temperature(seat.at_bore.outer),
-            self.small(plan.job.bench.placing_clearance, Toward::Nearest),
+            self.small(seat.history.placing_clearance, Toward::Nearest),
         ) + &self.needed(seat)
             + &latest(seat)
     }

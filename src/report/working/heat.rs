@@ -97,7 +97,7 @@ fn clearance(seat: Seat<'_>) -> Line {
     let result =
         seat.value(symbol("C", ""), "clearance on arrival", Worked::Small(clearance), "at_bore/clearance_um/tightest");
     let put_in = vec![grown(seat, Which::Outer), grown(seat, Which::Inner), seat.interference()];
-    let enough = clearance >= seat.plan.job.bench.placing_clearance;
+    let enough = clearance >= seat.seat.history.placing_clearance;
     let remark = match (enough, clearance > Length::default()) {
         (true, _) => "At least the placing clearance: it drops in",
         (false, true) => "Above zero, but less than the placing clearance: it may need a push",
@@ -108,7 +108,7 @@ fn clearance(seat: Seat<'_>) -> Line {
 
 fn window(seat: Seat<'_>) -> Option<Line> {
     let Window::Lasts(lasts) = seat.seat.window.tightest else { return None };
-    let placing = Worked::Small(seat.plan.job.bench.placing_clearance);
+    let placing = Worked::Small(seat.seat.history.placing_clearance);
     let placing = seat.value(symbol("C", "p"), "placing clearance", placing, "at_bore/placing_clearance_um");
     let result = time(seat, symbol("t", "w"), "latest start of the push", lasts, "window_s/tightest");
     let source = vec![seat.source("temperatures against time")];

@@ -4,6 +4,7 @@ use super::formula::{Formula, Symbol};
 use super::model::{Line, Value, Way, Working};
 use super::{DEFER, LEGEND};
 use crate::quantity::{System, Worked};
+use crate::report::Layout;
 use crate::report::text::Page;
 use std::fmt::Write as _;
 
@@ -130,9 +131,10 @@ pub(in crate::report) fn text_result(line: &Line, number: &str, (sources, system
 }
 
 /// A working as text.
-pub fn text(working: &Working, system: System) -> String {
-    let mut page = Page::default();
-    page.line(&format!("Working: {}", working.title));
+pub fn text(working: &Working, layout: impl Into<Layout>) -> String {
+    let Layout { system, columns } = layout.into();
+    let mut page = Page::new(columns);
+    page.flush(&format!("Working: {}", working.title));
     for answer in &working.answer {
         page.paragraph(answer);
     }
@@ -154,7 +156,7 @@ pub fn text(working: &Working, system: System) -> String {
         page.hanging(&format!("[{}] ", place + 1), source);
     }
     page.line("");
-    page.line(DEFER);
+    page.flush(DEFER);
     page.finish()
 }
 

@@ -6,11 +6,11 @@ use toml::Spanned;
 use uom::si::f64::{Pressure, ThermodynamicTemperature};
 use uom::si::{pressure::megapascal, thermodynamic_temperature::degree_celsius};
 
-use super::nearest_names;
 use super::raw::{RawCaution, RawLimit, RawMaterial};
 use super::tables::Choice;
 use super::{Bounds, Material, MaterialError, Provenance, Side, Strength, TemperatureCaution, TemperatureLimit};
 use crate::stock::curve::Curve;
+use crate::stock::recover::{self, KeyFault, Step};
 
 /// 0 °C in K.
 pub(super) const ZERO_C_IN_K: f64 = 273.15;
@@ -24,6 +24,10 @@ const STRENGTH_MPA: (f64, f64) = (1.0, 5000.0);
 const HEAT_CAPACITY_J_KGK: (f64, f64) = (5.0, 5000.0);
 const CONDUCTIVITY_W_MK: (f64, f64) = (0.01, 3000.0);
 const EMISSIVITY: (f64, f64) = (0.0, 1.0);
+/// Temperatures that hold 20 °C, for what depends on limits that are wrong themselves.
+const UNLIMITED_C: [f64; 2] = [-200.0, 200.0];
+/// A material without a mistake, for what is missing in one that has some.
+const SOUND: &str = include_str!("../../../materials/bearing-steel.toml");
 pub(super) type Checked<T> = Result<T, MaterialError>;
 
 impl Material {
@@ -38,20 +42,38 @@ impl Material {
         Self::check(id, text).map_err(|errors| errors.into_iter().next().unwrap_or_else(unnamed))
     }
 
-    /// The same with every mistake of the values; of keys the first alone is told, since those after it may be meant otherwise.
+    /// The same with every mistake of the file.
     ///
     /// # Errors
-    /// Each [`MaterialError`] with the bytes of the text to underline: unknown or missing keys, values out of range, a table that
-    /// does not rise, lacks 293.15 K or ends before the material's limits, a section without source or status.
+    /// Each [`MaterialError`] with the bytes of the text to underline, in the order of the text: unknown or missing keys, values of
+    /// another kind or out of range, a table that does not rise, lacks 293.15 K or ends before the material's limits, a section
+    /// without source or status.
     pub fn check(id: &str, text: &str) -> Result<Self, Vec<MaterialError>> {
-        let raw: RawMaterial = toml::from_str(text).map_err(|error| vec![shape_error(id, text, &error)])?;
+        let (raw, keys) = recover::read::<RawMaterial>(text, SOUND);
         let mut faults = Faults::default();
-        let material = Checker { id }.material(raw, &mut faults);
-        match material {
-            Some(material) if faults.0.is_empty() => Ok(material),
-            _ => Err(faults.0),
-        }
+        let material = raw.and_then(|raw| Checker { id }.material(raw, keys.is_empty(), &mut faults));
+        // Of a section with a wrong key, and of what was filled in for it, nothing else is said.
+        let of_text = |error: &MaterialError| error.span().is_none_or(|span| span.start <= text.len());
+        let spoiled = |error: &MaterialError| keys.iter().any(|fault| section(fault).as_deref() == error.section());
+        let mut errors: Vec<MaterialError> = faults.0;
+        errors.retain(|error| of_text(error) && !spoiled(error));
+        errors.extend(keys.iter().map(|fault| MaterialError::Shape {
+            id: id.to_owned(),
+            section: section(fault),
+            message: fault.message.clone(),
+            span: Some(fault.at.clone()),
+        }));
+        errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
+        material.filter(|_| errors.is_empty()).ok_or(errors)
     }
+}
+
+/// The section in which a key is wrong; none at the top of the file.
+fn section(fault: &KeyFault) -> Option<String> {
+    fault.path.iter().find_map(|step| match step {
+        Step::Key(key) => Some(key.clone()),
+        Step::Item(_) => None,
+    })
 }
 
 /// Mistakes that were found; the checks go on after each.
@@ -64,53 +86,29 @@ impl Faults {
     }
 }
 
-fn shape_error(id: &str, text: &str, error: &toml::de::Error) -> MaterialError {
-    let span = error.span();
-    let section = span.as_ref().and_then(|span| section_at(text, span.start));
-    MaterialError::Shape { id: id.to_owned(), section, message: plainly(error.message()), span }
-}
-
-/// What the TOML reader says of a key, in the words of this crate.
-fn plainly(said: &str) -> String {
-    if let Some((key, known)) = said.strip_prefix("unknown field ").and_then(|rest| rest.split_once(", expected ")) {
-        let known = known.trim_start_matches("one of ").replace('`', "");
-        let near = nearest_names(key, known.split(", ").map(|name| (name, name)));
-        let meant = near.first().map(|meant| format!("; did you mean `{meant}`?")).unwrap_or_default();
-        return format!("there is no {key}{meant} (known: {known})");
-    }
-    match said.strip_prefix("missing field ") {
-        Some(key) => format!("{key} is missing"),
-        None => said.to_owned(),
-    }
-}
-
-/// Name of the last section that opens at or before a byte of the text.
-fn section_at(text: &str, at: usize) -> Option<String> {
-    let line_end = text.get(at..)?.find('\n').map_or(text.len(), |n| at + n);
-    let header = text.get(..line_end)?.lines().rev().find(|line| line.starts_with('['))?;
-    Some(header.trim_matches(['[', ']', ' ']).to_owned())
-}
-
 /// Checks on behalf of one material, whose id every message carries.
 pub(super) struct Checker<'a> {
     pub id: &'a str,
 }
 
 impl Checker<'_> {
-    fn material(&self, raw: RawMaterial, faults: &mut Faults) -> Option<Material> {
+    /// `whole`: nothing was filled in, so that sections may be held against each other.
+    fn material(&self, raw: RawMaterial, whole: bool, faults: &mut Faults) -> Option<Material> {
         let names = faults.take(self.names(&raw));
         let sources = raw.sources();
         let density_kg_m3 = faults.take(self.number("density.kg_m3", &raw.density.kg_m3, DENSITY_KG_M3));
         let coldest = faults.take(self.limit("coldest", &raw.coldest));
         let hottest = faults.take(self.limit("hottest", &raw.hottest));
         let limits = [*raw.coldest.c.get_ref(), *raw.hottest.c.get_ref()];
-        faults.take(self.require(
+        let around_20 = faults.take(self.require(
             limits[0] < 20.0 && limits[1] > 20.0,
             "coldest.c",
             limits[0],
             "below 20 °C, and `hottest.c` above",
             raw.coldest.c.span(),
         ));
+        // A modulus of one value is good between the limits; wrong limits are no mistake of its own.
+        let limits = around_20.map_or(UNLIMITED_C, |()| limits);
         let modulus_pa = faults.take(self.modulus(&raw, limits));
         let poisson_ratio = faults.take(self.number("poisson_ratio.value", &raw.poisson_ratio.value, POISSON_RATIO));
         let strength = faults.take(self.strength(&raw));
@@ -139,7 +137,9 @@ impl Checker<'_> {
             about: raw.about,
             sources,
         };
-        faults.take(self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span())))?;
+        if whole {
+            faults.take(self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span())))?;
+        }
         Some(material)
     }
 

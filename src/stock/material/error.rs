@@ -57,6 +57,9 @@ impl MaterialError {
             Self::Shape { message, .. } if message.starts_with("there is no ") => {
                 format!("write the key as it stands there: {TEMPLATE}")
             }
+            Self::Shape { message, .. } if message.contains(" is none of: ") => {
+                format!("write one of these words: {TEMPLATE}")
+            }
             Self::Shape { .. } => format!("add or write it as shown: {TEMPLATE}"),
             Self::Value { property, .. } if property == "id" => {
                 "the id is the name of the file: call it by small letters and hyphens, such as our-alloy.toml"
@@ -67,11 +70,22 @@ impl MaterialError {
         }
     }
 
-    /// What is allowed, where a value lies outside.
+    /// What is allowed, where a value lies outside or a word is none of those known.
     pub fn allowed(&self) -> Option<&str> {
         match self {
             Self::Value { allowed, .. } => Some(allowed),
-            Self::Shape { .. } | Self::Table { .. } => None,
+            Self::Shape { message, .. } => {
+                message.split_once(" is none of: ").and_then(|(_, known)| known.split(';').next())
+            }
+            Self::Table { .. } => None,
+        }
+    }
+
+    /// The section of the file that the message is about; none at its top.
+    pub(super) fn section(&self) -> Option<&str> {
+        match self {
+            Self::Shape { section, .. } => section.as_deref(),
+            Self::Value { property, .. } | Self::Table { property, .. } => property.split('.').next(),
         }
     }
 

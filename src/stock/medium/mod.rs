@@ -1,14 +1,16 @@
 //! Media: what chills or warms a part, and the air around it.
 
+mod file_error;
 mod own;
 mod raw;
 
 use serde::Deserialize;
-use std::ops::Range;
 use std::sync::LazyLock;
 use thiserror::Error;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
 use uom::si::thermodynamic_temperature::degree_celsius;
+
+pub use file_error::MediumFileError;
 
 use super::material::{DataError, Provenance, UnknownName, is_named, nearest_names, normalised};
 
@@ -222,27 +224,27 @@ pub enum MediumError {
     File(#[from] DataError),
 }
 
-/// Why a file of media cannot be used.
-#[derive(Clone, Debug, Error, PartialEq)]
-#[error("{message}")]
-pub struct MediumFileError {
-    message: String,
-    span: Option<Range<usize>>,
-}
-
-impl MediumFileError {
-    /// The offending bytes of the text, where they are known.
-    pub fn span(&self) -> Option<Range<usize>> {
-        self.span.clone()
-    }
-}
-
 impl Medium {
     /// The media of a file such as `materials/media.toml`.
     ///
     /// # Errors
-    /// [`MediumFileError`] for a text that is not such a file, and for values that contradict one another.
+    /// The first of [`Self::check`]'s errors.
     pub fn parse(text: &str) -> Result<Vec<Self>, MediumFileError> {
+        let unnamed = || MediumFileError {
+            message: "the media could not be checked".to_owned(),
+            span: None,
+            allowed: None,
+            together: false,
+        };
+        Self::check(text).map_err(|errors| errors.into_iter().next().unwrap_or_else(unnamed))
+    }
+
+    /// The same with every mistake of the file.
+    ///
+    /// # Errors
+    /// Each [`MediumFileError`] with the bytes of the text to underline, in the order of the text: unknown or missing keys, values
+    /// of another kind or out of range, and values that contradict one another.
+    pub fn check(text: &str) -> Result<Vec<Self>, Vec<MediumFileError>> {
         raw::read(text)
     }
 
@@ -341,7 +343,7 @@ pub fn embedded_media() -> Result<Vec<Medium>, DataError> {
 
 /// The embedded media, read once.
 fn media() -> Result<&'static Vec<Medium>, DataError> {
-    static READ: LazyLock<Result<Vec<Medium>, MediumFileError>> = LazyLock::new(|| raw::read(raw::TEXT));
+    static READ: LazyLock<Result<Vec<Medium>, MediumFileError>> = LazyLock::new(|| Medium::parse(raw::TEXT));
     READ.as_ref().map_err(|error| DataError { file: raw::FILE, message: error.to_string() })
 }
 
