@@ -471,6 +471,8 @@ pub struct Bench {
     pub room: Option<Volume>,
     /// Clearance that lets the part drop in.
     pub placing_clearance: Length,
+    /// Whether the job states it; the usual one is not asked of a clearance fit that nobody chills or warms.
+    pub placing_is_stated: bool,
 }
 
 /// How the part is pressed home.

@@ -82,7 +82,8 @@ fn body(subject: &Subject<'_>) -> Body {
 }
 
 fn air(bench: &Bench) -> Air {
-    let Bench { temperature, humidity, film, pressure, carry: _, room: _, placing_clearance: _ } = bench;
+    let Bench { temperature, humidity, film, pressure, carry: _, room: _, placing_clearance: _, placing_is_stated: _ } =
+        bench;
     (*temperature, *humidity, film.clone(), *pressure)
 }
 

@@ -109,11 +109,12 @@ pub(super) fn arrives(job: &Job, joint: &Joint<'_>, solved: &SolvedSeats) -> Res
 
 /// The clearance with which the tightest case is to arrive: that of the job, so that it is home before it grips.
 ///
-/// None where both parts of a clearance fit stay at the temperature of the shop: nothing grips there, and the part goes in by hand.
+/// None where both parts of a clearance fit stay at the temperature of the shop, unless the job states one: nothing grips there,
+/// and the part goes in by hand.
 pub(super) fn placing(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>) -> Length {
     let untreated = joint.inner.treatment.is_none() && joint.outer.treatment.is_none();
     let shop = job.bench.temperature.get::<kelvin>();
-    if untreated && diameters.clearance(shop, shop).tightest >= 0.0 {
+    if untreated && !job.bench.placing_is_stated && diameters.clearance(shop, shop).tightest >= 0.0 {
         return Length::default();
     }
     job.bench.placing_clearance

@@ -140,6 +140,12 @@ fn a_clearance_fit_with_nothing_treated_goes_in_by_hand() {
             assert!(!page.contains(word), "{class} says {word}: {page}");
         }
     }
+    // Who states a placing clearance wants it kept, whatever the fit.
+    let stated = "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"H7\"\noutside = \"90 mm\"\n\
+                  material = \"grey-iron\"\n[bench]\nplacing_clearance = \"5 um\"\n";
+    let plan = planned(stated);
+    assert_eq!(plan["verdict"], "some will not");
+    within(figure(&plan, "/at_bore/placing_clearance_um"), 5.0, 1e-9);
     // A transition fit is none: part of the band is tight.
     let tight = "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"J7\"\noutside = \"90 mm\"\n\
                  material = \"grey-iron\"\n";
