@@ -76,12 +76,7 @@ fn standard_chamfer(section: &Section<'_>, plain: &Plain, groove: Option<Raceway
             "the chamfer of ISO 15 does not fit the ring as the job has it: a sharp edge; state the chamfer",
         );
     }
-    let why = format!(
-        "least of ISO 15 ({}): longest seat, largest force; ISO 582 allows {} mm along the seat, {} mm along the face",
-        chamfers::LEAST_FROM,
-        limits.axial.mm(),
-        limits.radial.mm()
-    );
+    let why = format!("least of ISO 15 ({}); ISO 582 allows {} mm", chamfers::LEAST_FROM, limits.axial.mm());
     notes.assume(&section.path("chamfer"), AnyValue::Size(least), &why);
     least
 }

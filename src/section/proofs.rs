@@ -14,7 +14,7 @@ const POISSON: f64 = 0.33;
 
 fn tube(inner_cut: Cut, outer_cut: Cut, rear: Option<Rear>) -> Outline {
     let (part, inner, outer, front, modulus, poisson) = ("tube", 0.026, 0.031, 0.016, MODULUS, POISSON);
-    Outline { part, inner, outer, front, inner_cut, outer_cut, step: None, rear, modulus, poisson }
+    Outline { part, inner, outer, front, inner_cut, outer_cut, rear, step: None, modulus, poisson }
 }
 
 /// A body of skewed and bowed elements, whose wall reaches the axis.

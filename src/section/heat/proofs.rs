@@ -34,7 +34,7 @@ fn tube(across: usize, along: usize, length: f64) -> (Outline, Mesh) {
     let (inner, outer) = TUBE;
     let (inner_cut, outer_cut) = (Cut::default(), Cut::default());
     let (part, front, rear, modulus, poisson) = ("tube", length, None, MODULUS, POISSON);
-    let outline = Outline { part, inner, outer, front, inner_cut, outer_cut, step: None, rear, modulus, poisson };
+    let outline = Outline { part, inner, outer, front, inner_cut, outer_cut, rear, step: None, modulus, poisson };
     let mesh = Mesh::new(&outline, &even(inner, outer, across), &even(0.0, length, along)).unwrap();
     (outline, mesh)
 }
