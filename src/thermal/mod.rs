@@ -14,6 +14,7 @@ mod contact;
 mod crossing;
 mod error;
 mod expansion;
+mod explicit;
 mod film;
 mod frost;
 mod geometry;

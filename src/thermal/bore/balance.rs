@@ -3,7 +3,6 @@
 use super::gap::CheckedGap;
 use super::part::CheckedPart;
 use crate::thermal::ThermalError;
-use differential_equations::ode::ODE;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
@@ -111,7 +110,7 @@ impl<'a> Pair<'a> {
 
     /// Heat that a part (0 inner, 1 outer) gives to the shop, W.
     pub(super) fn loss(&self, part: usize, t: f64) -> f64 {
-        let CheckedPart { free_area, film, free_emissivity, .. } = self.parts[part];
+        let &CheckedPart { free_area, film, free_emissivity, .. } = &self.parts[part];
         let s = self.shop;
         let outer = film + STEFAN_BOLTZMANN * free_emissivity * (t * t + s * s) * (t + s);
         free_area * (t - s) * outer / (1.0 + outer * self.to_air[part])
@@ -120,7 +119,7 @@ impl<'a> Pair<'a> {
     /// dT/dt of both, K/s.
     pub(super) fn rates(&self, t: &Temperatures, gripped: bool) -> Temperatures {
         // A trial step of the solver may stray below absolute zero or to no number at all; then it is rejected.
-        let t = &t.map(|t| t.max(0.0));
+        let t = &[t[0].max(0.0), t[1].max(0.0)];
         let across = self.through_joint(t, gripped);
         [
             (across - self.loss(0, t[0])) / self.parts[0].capacity(t[0]),
@@ -202,12 +201,6 @@ pub(super) enum Mode {
 pub(super) struct Phase<'a, 'b> {
     pub(super) pair: &'b Pair<'a>,
     pub(super) mode: Mode,
-}
-
-impl ODE<f64, Temperatures> for Phase<'_, '_> {
-    fn diff(&self, _time: f64, state: &Temperatures, rate: &mut Temperatures) {
-        *rate = self.rates(state);
-    }
 }
 
 impl Phase<'_, '_> {
