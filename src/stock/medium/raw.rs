@@ -1,13 +1,17 @@
 //! The file of media as written.
 
 use serde::Deserialize;
+use std::sync::Arc;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::{Direction, Film, Hazard, HeatingPower, Law, Medium, MediumFileError, Residue, TemperatureRange, Transfer};
+use super::{
+    Direction, Film, Hazard, HeatingPower, Law, Medium, MediumFileError, Properties, Residue, TemperatureRange,
+    Transfer,
+};
 use crate::stock::material::{Provenance, Source, Status};
 
 pub(super) const FILE: &str = "materials/media.toml";
@@ -100,7 +104,7 @@ fn checked(raw: RawMedium) -> Result<Medium, MediumFileError> {
         (None, None, Some(target), Some(p)) => (target, Transfer::Power(power(&raw.id, p)?)),
         _ => return Err(fault(&raw.id, "needs `temperature` and `film`, or `target` and `power`")),
     };
-    Ok(Medium {
+    Ok(Medium(Arc::new(Properties {
         temperature: range(&raw.id, temperature)?,
         transfer,
         id: raw.id,
@@ -110,7 +114,7 @@ fn checked(raw: RawMedium) -> Result<Medium, MediumFileError> {
         residue: raw.leaves,
         hazards: raw.cautions,
         notes: raw.notes,
-    })
+    })))
 }
 
 fn range(id: &str, raw: RawTemperature) -> Result<TemperatureRange, MediumFileError> {

@@ -90,11 +90,25 @@ impl<'a> Exchange<'a> {
     /// Numbers that are not positive or out of range; [`ThermalError::Property`] when a part leaves a property table, the
     /// shop's temperature included; [`ThermalError::NotFollowed`] when the solver gives up.
     pub fn run(&self, sizes: SeatSizes, longest: Time) -> Result<Insertion<'a>, ThermalError> {
-        let pair = self.pair(sizes)?;
-        let longest = within("longest time", longest.get::<second>(), (0.0, LONGEST_S), "s")?;
         let lock =
             contact_temperature(sizes.inner_at_20, self.inner.expansion, sizes.outer_at_20, self.outer.expansion);
-        followed(pair, lock, longest)
+        self.run_to(sizes, lock, longest)
+    }
+
+    /// [`Self::run`] with the sizes, and so the lock temperature, of an insertion of the same two parts.
+    pub(crate) fn run_as(&self, other: &Insertion<'_>, longest: Time) -> Result<Insertion<'a>, ThermalError> {
+        self.run_to(other.sizes, other.lock, longest)
+    }
+
+    fn run_to(
+        &self,
+        sizes: SeatSizes,
+        lock: Option<ThermodynamicTemperature>,
+        longest: Time,
+    ) -> Result<Insertion<'a>, ThermalError> {
+        let pair = self.pair(sizes)?;
+        let longest = within("longest time", longest.get::<second>(), (0.0, LONGEST_S), "s")?;
+        followed(pair, (sizes, lock), longest)
     }
 
     /// [`Self::run`] for the three cases of a fit.
@@ -112,7 +126,7 @@ impl<'a> Exchange<'a> {
     pub fn chilling(&self, sizes: SeatSizes, longest: Time) -> Result<Chilling<'a>, ThermalError> {
         let left = SeatBody { start: self.shop, ..self.inner };
         let chilled = self.run(sizes, longest)?;
-        let unchilled = Self { inner: left, ..*self }.run(sizes, longest)?;
+        let unchilled = Self { inner: left, ..*self }.run_as(&chilled, longest)?;
         Ok(Chilling { chilled, unchilled })
     }
 
@@ -130,7 +144,11 @@ impl<'a> Exchange<'a> {
     }
 }
 
-fn followed(pair: Pair<'_>, lock: Option<ThermodynamicTemperature>, until: f64) -> Result<Insertion<'_>, ThermalError> {
+fn followed(
+    pair: Pair<'_>,
+    (sizes, lock): (SeatSizes, Option<ThermodynamicTemperature>),
+    until: f64,
+) -> Result<Insertion<'_>, ThermalError> {
     let starts = pair.starts();
     let mut path = Path::new(starts);
     let clearance = |t: &Temperatures| pair.clearance(t);
@@ -139,7 +157,7 @@ fn followed(pair: Pair<'_>, lock: Option<ThermodynamicTemperature>, until: f64) 
     if clearance(&starts) <= 0.0 {
         // Pressed in all the same, it is in contact from the start.
         path.follow(&Stretch { pair: &pair, done: apart, until }, Mode::Gripped)?;
-        return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None, lock });
+        return Ok(Insertion { pair, path, sizes, course: Course::NoClearance, meeting: None, lock });
     }
     let open = Stretch { pair: &pair, done: clearance, until };
     let grip = path.follow(&open, Mode::Open)?.then(|| path.end().0);
@@ -155,7 +173,7 @@ fn followed(pair: Pair<'_>, lock: Option<ThermodynamicTemperature>, until: f64) 
         Some(grip) => gripped(grip, meeting),
         None => Course::StaysFree(stays_free(&pair, &path.end().1)),
     };
-    Ok(Insertion { pair, path, course, meeting, lock })
+    Ok(Insertion { pair, path, sizes, course, meeting, lock })
 }
 
 /// The course of a seat that grips: held when the parts had met before, free.

@@ -1,5 +1,6 @@
 use super::account::HeatAccount;
 use super::balance::{Pair, Temperatures};
+use super::exchange::SeatSizes;
 use super::path::Path;
 use crate::quantity::{HeatTransfer, Length, ThermodynamicTemperature, Time};
 use crate::thermal::ThermalError;
@@ -18,6 +19,7 @@ const TIME_ROUNDING: f64 = 1e-9;
 pub struct Insertion<'a> {
     pub(super) pair: Pair<'a>,
     pub(super) path: Path,
+    pub(super) sizes: SeatSizes,
     /// What becomes of it.
     pub course: Course,
     /// When and how warm both parts come together; `None` when they do not within the time, or do not go in.
