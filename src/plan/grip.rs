@@ -50,13 +50,13 @@ pub(super) fn grip<'a>(
     let tightest = &insertions.tightest;
     // Without clearance it does not go in, wherever it stands.
     let one_sided = if goes_in(tightest) {
-        time(&Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run_as(tightest, longest)?)
+        time(&Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run(cases.tightest, longest)?)
     } else {
         GripTime::DoesNotGoIn
     };
-    let at_latest = latest.map(|arrival| arrival.insertion(&concentric, tightest, longest)).transpose()?;
+    let at_latest = latest.map(|arrival| arrival.insertion(&concentric, cases.tightest, longest)).transpose()?;
     let both = chill.is_some() && warm.is_some();
-    let unchilled = if both { Some(left_in_the_shop(&concentric, tightest, longest)?) } else { None };
+    let unchilled = if both { Some(left_in_the_shop(&concentric, cases.tightest, tightest, longest)?) } else { None };
     let grip = Grip {
         one_sided,
         at_latest: at_latest.as_ref().map(time),
@@ -111,12 +111,12 @@ impl Arrival {
     fn insertion<'a>(
         self,
         planned: &Exchange<'a>,
-        tightest: &Insertion<'_>,
+        sizes: SeatSizes,
         longest: Time,
     ) -> Result<Insertion<'a>, PlanError> {
         let inner = SeatBody { start: self.inner, ..planned.inner };
         let outer = SeatBody { start: self.outer, ..planned.outer };
-        Ok(Exchange { inner, outer, ..*planned }.run_as(tightest, longest)?)
+        Ok(Exchange { inner, outer, ..*planned }.run(sizes, longest)?)
     }
 }
 
@@ -146,11 +146,12 @@ fn in_seat(insertions: &Cases<Insertion<'_>>) -> InSeat {
 /// The tightest case as planned, beside the same with the inner part left at the temperature of the shop.
 fn left_in_the_shop<'a>(
     exchange: &Exchange<'a>,
+    sizes: SeatSizes,
     chilled: &Insertion<'a>,
     longest: Time,
 ) -> Result<Chilling<'a>, PlanError> {
     let inner = SeatBody { start: exchange.shop, ..exchange.inner };
-    let unchilled = Exchange { inner, ..*exchange }.run_as(chilled, longest)?;
+    let unchilled = Exchange { inner, ..*exchange }.run(sizes, longest)?;
     Ok(Chilling { chilled: chilled.clone(), unchilled })
 }
 

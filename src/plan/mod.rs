@@ -211,7 +211,8 @@ pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Res
 }
 
 /// As [`plan_among()`], for a line of a list: every number and caution of the plan, without what only a page about the one job
-/// shows. The curves of clearance against time ([`SeatPlan::history`]) have no points, and the list of sources is empty.
+/// shows. The curves of clearance and force against time ([`SeatPlan::history`], [`SeatPlan::force_course`]) have no points, and the
+/// list of sources is empty.
 ///
 /// # Errors
 /// As for [`plan_by()`].

@@ -45,7 +45,8 @@ pub(super) fn plan(
     if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().ok().and_then(|heat| heat.race.as_ref())) {
         grip.go_by(race);
     }
-    let standing = seated.as_ref().map_or(Ok(Vec::new()), |seated| standing(job, joint, seated))?;
+    let shown = seated.as_ref().filter(|_| extent.pages);
+    let standing = shown.map_or(Ok(Vec::new()), |seated| standing(job, joint, seated))?;
     let holds = holds::shortest(job, joint, &course, within);
     let press = at_shop(job, joint, &diameters, &presser)?;
     let service = service(job, joint, (&diameters, &presser))?;

@@ -7,7 +7,7 @@ use crate::quantity::{Area, Length, Mass, ThermodynamicTemperature};
 use crate::stock::Material;
 use crate::stock::closure::ClosureKind;
 use crate::thermal::{
-    AirAround, BackWall, BallContact, BearingBodies, Boss, ErrorShape, FilmLaw, Plug, Ring, RoundPart, Seal,
+    AirAround, BackWall, BallContact, BearingBodies, Boss, ErrorShape, FilmLaw, Plug, Ring, RoundPart, Samples, Seal,
     ShaftLength, Shape, ThermalError,
 };
 use std::sync::{Mutex, PoisonError};
@@ -33,7 +33,7 @@ pub(super) struct Subject<'j> {
 
 /// The film that was asked for last: both ends of a range often differ in a factor alone.
 #[derive(Default)]
-pub(super) struct LastInAir(Mutex<Option<(AirAround, ThermodynamicTemperature, FilmLaw)>>);
+pub(super) struct LastInAir(Mutex<Option<(AirAround, ThermodynamicTemperature, Samples)>>);
 
 impl<'j> Subject<'j> {
     pub(super) fn new(job: &'j Job, piece: Piece) -> Result<Self, PlanError> {
@@ -121,13 +121,13 @@ impl<'j> Subject<'j> {
         factor: f64,
     ) -> Result<FilmLaw, ThermalError> {
         let mut last = self.in_air.0.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some((_, _, law)) = last.as_ref().filter(|(air, from, _)| air == around && *from == start) {
-            return law.scaled(factor);
+        if let Some((_, _, film)) = last.as_ref().filter(|(air, from, _)| air == around && *from == start) {
+            return film.times(factor);
         }
-        let law = FilmLaw::in_air(&self.round, around, start)?;
-        let scaled = law.scaled(factor);
-        *last = Some((*around, start, law));
-        scaled
+        let film = Samples::in_air(&self.round, around, start)?;
+        let law = film.times(factor);
+        *last = Some((*around, start, film));
+        law
     }
 
     /// The shape by which the error of one body is bounded.

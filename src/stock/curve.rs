@@ -15,7 +15,7 @@ pub struct Curve {
     y: Vec<f64>,
     /// What lies between each row and the next.
     spans: Vec<Span>,
-    /// The table's width cut into even parts: for each, the last row at or below its lower end.
+    /// The table's width cut into even parts: for each, the last row at or below all that lies in it, rounding included.
     rows: Vec<u32>,
     /// Parts per kelvin.
     parts: f64,
@@ -34,6 +34,9 @@ struct Span {
 
 /// Even parts for each row of a table: one look and a step or two find the row that a halving search needs five for.
 const PARTS_PER_ROW: usize = 2;
+
+/// Share of a part to which the edges between two are known; a temperature of a thousand kelvin in a table of one kelvin loses less.
+const EDGE: f64 = 1e-9;
 
 /// Why a curve cannot be made or read.
 #[derive(Clone, Debug, Error, PartialEq)]
@@ -132,8 +135,8 @@ impl Curve {
         if temperature >= to {
             return last;
         }
-        // A table of one row has no spans, and gives its value to what is no number too.
-        let Some(span) = self.span_around(temperature) else { return first };
+        // What is no number is in no span, and has no value.
+        let Some(span) = self.span_around(temperature) else { return temperature };
         let t = temperature - span.from;
         let [c0, c1, c2, c3] = span.cubic;
         c0 + t * (c1 + t * (c2 + t * c3))
@@ -145,19 +148,8 @@ impl Curve {
         // Inside the table, so neither negative nor larger than the number of parts.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         let part = ((temperature - self.ends[0].0) * self.parts) as u32 as usize;
-        // Rounding may put a temperature at the edge of a part into the next one.
         let row = self.rows.get(part).or(self.rows.last())?;
-        let mut i = *row as usize;
-        let mut span = self.spans.get(i)?;
-        while span.from > temperature {
-            i -= 1;
-            span = &self.spans[i];
-        }
-        while span.to <= temperature {
-            i += 1;
-            span = &self.spans[i];
-        }
-        Some(span)
+        self.spans.get(*row as usize..)?.iter().find(|span| temperature < span.to)
     }
 
     /// Integral over temperatures (K) that the caller has checked to lie in the table.
@@ -187,7 +179,8 @@ fn even_parts(x: &[f64]) -> (Vec<u32>, f64) {
     let per_part = (x[intervals] - x[0]) / count as f64;
     let mut row = 0;
     let rows = (0..count).map(|part| {
-        let lower = x[0] + part as f64 * per_part;
+        // Rounding may put a temperature just below the edge of a part into it.
+        let lower = x[0] + (part as f64 - EDGE) * per_part;
         while row + 1 < intervals && x[row + 1] <= lower {
             row += 1;
         }

@@ -60,6 +60,8 @@ pub(super) struct Run<const N: usize> {
     time: f64,
     state: [f64; N],
     rate: [f64; N],
+    /// Time, state and rate before the last step.
+    before: (f64, [f64; N], [f64; N]),
     /// Width of the next step, s.
     width: f64,
     tried: usize,
@@ -68,12 +70,18 @@ pub(super) struct Run<const N: usize> {
 impl<const N: usize> Run<N> {
     /// From a time with a state and its rate, by a first step of some width (s).
     pub(super) fn new(control: Control, time: f64, (state, rate): ([f64; N], [f64; N]), width: f64) -> Self {
-        Self { control, time, state, rate, width, tried: 0 }
+        Self { control, time, state, rate, before: (time, state, rate), width, tried: 0 }
     }
 
     /// Time of the state, s.
     pub(super) fn time(&self) -> f64 {
         self.time
+    }
+
+    /// Takes the last step back; the next one is as wide as this (s).
+    pub(super) fn back(&mut self, width: f64) {
+        (self.time, self.state, self.rate) = self.before;
+        self.width = width;
     }
 
     /// The next step, no farther than to `until`; none when too many have been tried or none is short enough.
@@ -88,6 +96,7 @@ impl<const N: usize> Run<N> {
             if error <= 1.0 {
                 let step =
                     Taken { begin: self.time, width, end: tried.end, quartics: tried.quartics(&self.state, width) };
+                self.before = (self.time, self.state, self.rate);
                 self.time += width;
                 self.state = tried.end;
                 self.rate = tried.stages[5];
@@ -225,6 +234,18 @@ mod tests {
             steps += 1;
         }
         assert!((run.time() - 3.0).abs() < 1e-15 && (10..100).contains(&steps), "{steps}");
+    }
+
+    #[test]
+    fn a_step_that_is_taken_back_is_as_if_it_had_not_been() {
+        let rates = |y: &[f64; 1]| [-y[0]];
+        let new = || Run::new(LOOSE, 0.0, ([1.0], [-1.0]), 0.5);
+        let (mut one, mut other) = (new(), new());
+        one.step(&rates, 9.0).unwrap();
+        one.back(0.2);
+        other.width = 0.2;
+        let (one, other) = (one.step(&rates, 9.0).unwrap(), other.step(&rates, 9.0).unwrap());
+        assert_eq!((one.end, one.begin.to_bits(), one.width.to_bits()), (other.end, 0, 0.2_f64.to_bits()));
     }
 
     #[test]

@@ -22,8 +22,8 @@ fn a_chilled_ring_grips_in_seconds_where_the_warm_boss_alone_leaves_minutes() {
         assert!((90.0..150.0).contains(&unchilled), "{placement:?}: {unchilled} s");
         assert!(matches!(both.chilled.course, Course::GripsWhileEvening { .. }), "{:?}", both.chilled.course);
         assert!(matches!(both.unchilled.course, Course::HeldUntilLock { .. }), "{:?}", both.unchilled.course);
-        assert_eq!(both.chilled.meeting.unwrap().above_lock, Some(false));
-        assert_eq!(both.unchilled.meeting.unwrap().above_lock, Some(true));
+        assert_eq!(both.chilled.meets_above_lock(), Some(false));
+        assert_eq!(both.unchilled.meets_above_lock(), Some(true));
     }
 }
 
@@ -35,7 +35,7 @@ fn a_thick_boss_holds_the_ring_free_for_minutes_and_grips_at_the_lock_temperatur
     assert!(met < seconds(20.0) && locks > seconds(120.0), "{met:?} {locks:?}");
     // 30 um over 52 mm x 10.7e-6: 54 K above 20 °C, and both parts are there when it grips.
     let (inner, outer) = in_celsius(insertion.temperatures_at(locks).unwrap());
-    let lock = insertion.lock.unwrap().get::<degree_celsius>();
+    let lock = insertion.lock().unwrap().get::<degree_celsius>();
     assert!((lock - 73.99).abs() < 0.05, "{lock}");
     assert!((inner - lock).abs() < 0.3 && (outer - lock).abs() < 0.3, "{inner} {outer} {lock}");
     assert!(insertion.clearance_at(locks).unwrap().abs() < um(0.001));

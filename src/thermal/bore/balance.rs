@@ -2,7 +2,9 @@
 
 use super::gap::CheckedGap;
 use super::part::CheckedPart;
-use crate::thermal::ThermalError;
+use crate::quantity::{Length, ThermodynamicTemperature};
+use crate::thermal::{ThermalError, contact_temperature};
+use uom::si::length::meter;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
@@ -93,6 +95,12 @@ impl<'a> Pair<'a> {
     /// Bore of the outer part less outside of the inner one, m.
     pub(super) fn clearance(&self, t: &Temperatures) -> f64 {
         self.parts[1].size(self.sizes[1], t[1]) - self.parts[0].size(self.sizes[0], t[0])
+    }
+
+    /// Common temperature at which the clearance is zero.
+    pub(super) fn lock(&self) -> Option<ThermodynamicTemperature> {
+        let [inner, outer] = self.sizes.map(Length::new::<meter>);
+        contact_temperature(inner, self.parts[0].expansion, outer, self.parts[1].expansion)
     }
 
     /// Conductance of the gap itself, W/(m² K).

@@ -4,8 +4,8 @@ use super::insertion::{Course, Insertion, Meeting, StaysFree};
 use super::part::SeatBody;
 use super::path::{Path, Stretch};
 use crate::quantity::{Cases, Length, ThermodynamicTemperature, Time};
+use crate::thermal::ThermalError;
 use crate::thermal::error::{positive, within};
-use crate::thermal::{ThermalError, contact_temperature};
 use std::f64::consts::PI;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -90,25 +90,9 @@ impl<'a> Exchange<'a> {
     /// Numbers that are not positive or out of range; [`ThermalError::Property`] when a part leaves a property table, the
     /// shop's temperature included; [`ThermalError::NotFollowed`] when the solver gives up.
     pub fn run(&self, sizes: SeatSizes, longest: Time) -> Result<Insertion<'a>, ThermalError> {
-        let lock =
-            contact_temperature(sizes.inner_at_20, self.inner.expansion, sizes.outer_at_20, self.outer.expansion);
-        self.run_to(sizes, lock, longest)
-    }
-
-    /// [`Self::run`] with the sizes, and so the lock temperature, of an insertion of the same two parts.
-    pub(crate) fn run_as(&self, other: &Insertion<'_>, longest: Time) -> Result<Insertion<'a>, ThermalError> {
-        self.run_to(other.sizes, other.lock, longest)
-    }
-
-    fn run_to(
-        &self,
-        sizes: SeatSizes,
-        lock: Option<ThermodynamicTemperature>,
-        longest: Time,
-    ) -> Result<Insertion<'a>, ThermalError> {
         let pair = self.pair(sizes)?;
         let longest = within("longest time", longest.get::<second>(), (0.0, LONGEST_S), "s")?;
-        followed(pair, (sizes, lock), longest)
+        followed(pair, longest)
     }
 
     /// [`Self::run`] for the three cases of a fit.
@@ -126,7 +110,7 @@ impl<'a> Exchange<'a> {
     pub fn chilling(&self, sizes: SeatSizes, longest: Time) -> Result<Chilling<'a>, ThermalError> {
         let left = SeatBody { start: self.shop, ..self.inner };
         let chilled = self.run(sizes, longest)?;
-        let unchilled = Self { inner: left, ..*self }.run_as(&chilled, longest)?;
+        let unchilled = Self { inner: left, ..*self }.run(sizes, longest)?;
         Ok(Chilling { chilled, unchilled })
     }
 
@@ -144,11 +128,7 @@ impl<'a> Exchange<'a> {
     }
 }
 
-fn followed(
-    pair: Pair<'_>,
-    (sizes, lock): (SeatSizes, Option<ThermodynamicTemperature>),
-    until: f64,
-) -> Result<Insertion<'_>, ThermalError> {
+fn followed(pair: Pair<'_>, until: f64) -> Result<Insertion<'_>, ThermalError> {
     let starts = pair.starts();
     let mut path = Path::new(starts);
     let clearance = |t: &Temperatures| pair.clearance(t);
@@ -157,23 +137,23 @@ fn followed(
     if clearance(&starts) <= 0.0 {
         // Pressed in all the same, it is in contact from the start.
         path.follow(&Stretch { pair: &pair, done: apart, until }, Mode::Gripped)?;
-        return Ok(Insertion { pair, path, sizes, course: Course::NoClearance, meeting: None, lock });
+        return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None });
     }
     let open = Stretch { pair: &pair, done: clearance, until };
     let grip = path.follow(&open, Mode::Open)?.then(|| path.end().0);
-    let mut meeting = path.first_below(0.0, apart).map(|at| meeting(&pair, at, &path.at(at), lock));
+    let mut meeting = path.first_below(0.0, apart).map(|at| meeting(&pair, at, &path.at(at)));
     if let (Some(_), None) = (grip, meeting) {
         let closed = Stretch { pair: &pair, done: apart, until };
         if path.follow(&closed, Mode::Gripped)? {
             let (at, state) = path.end();
-            meeting = Some(self::meeting(&pair, at, &state, lock));
+            meeting = Some(self::meeting(&pair, at, &state));
         }
     }
     let course = match grip {
         Some(grip) => gripped(grip, meeting),
         None => Course::StaysFree(stays_free(&pair, &path.end().1)),
     };
-    Ok(Insertion { pair, path, sizes, course, meeting, lock })
+    Ok(Insertion { pair, path, course, meeting })
 }
 
 /// The course of a seat that grips: held when the parts had met before, free.
@@ -187,13 +167,12 @@ fn gripped(grip: f64, meeting: Option<Meeting>) -> Course {
     }
 }
 
-fn meeting(pair: &Pair, at: f64, state: &Temperatures, lock: Option<ThermodynamicTemperature>) -> Meeting {
+fn meeting(pair: &Pair, at: f64, state: &Temperatures) -> Meeting {
     let mean = pair.mean(state);
     Meeting {
         at: Time::new::<second>(at),
         temperature: ThermodynamicTemperature::new::<kelvin>(mean),
         clearance: Length::new::<meter>(pair.clearance(&[mean, mean])),
-        above_lock: lock.map(|lock| mean > lock.get::<kelvin>()),
     }
 }
 

@@ -21,6 +21,13 @@ const FIRST_STEP: f64 = 0.05;
 const GROWTH: f64 = 3.0;
 /// Steps, accepted or not, after which a path is given up.
 const MOST_STEPS: usize = 20_000;
+/// A grip that lies within the first share of its step is looked for once more, with a step that ends a little beyond it. With
+/// the first step alone it would come by up to a half per cent too early or too late, with the second by 6e-5 of its time (400
+/// random pairs against a tolerance of 1e-10).
+const NEAR_ITS_END: f64 = 0.9;
+const BEYOND: f64 = 1.05;
+/// Nearer to the beginning of its step than this share, it is at the beginning.
+const SMALLEST_SHARE: f64 = 1e-9;
 /// Share of a step to which an event is located.
 const SHARE_TOLERANCE: f64 = 1e-12;
 /// Smallest difference that the tolerance refers to, K.
@@ -136,9 +143,17 @@ impl Path {
             let Some(taken) = run.step(&rates, *until) else {
                 return Err(ThermalError::NotFollowed { reached_s: run.time() });
             };
-            if self.add(Step::new(&phase, &taken), done) {
+            let step = Step::new(&phase, &taken);
+            if let Some(share) = step.first_below(0.0, done) {
+                // Far beyond the grip the law of the gap is no law, and bends the whole step.
+                if mode == Mode::Open && (SMALLEST_SHARE..NEAR_ITS_END).contains(&share) {
+                    run.back(share * taken.width * BEYOND);
+                    continue;
+                }
+                self.add(step.up_to(share));
                 return Ok(Ended::Done);
             }
+            self.add(step);
             pair.check_covered(&self.state)?;
             if at_rest(pair, &self.state, scale) {
                 return Ok(Ended::TimeUp);
@@ -150,14 +165,10 @@ impl Path {
         Ok(Ended::TimeUp)
     }
 
-    /// Adds a step, up to where it makes `done` zero or negative; whether it does.
-    fn add(&mut self, step: Step, done: &impl Fn(&Temperatures) -> f64) -> bool {
-        let over = step.first_below(0.0, done);
-        let step = over.map_or(step, |share| step.up_to(share));
+    fn add(&mut self, step: Step) {
         self.state = step.end;
         self.time = step.begin + step.width;
         self.steps.push(step);
-        over.is_some()
     }
 
     /// Nothing changes any more until this time.
