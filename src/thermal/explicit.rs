@@ -105,7 +105,7 @@ impl<const N: usize> Run<N> {
                 return Some(step);
             }
             // An error that is no number makes the step as much shorter as may be.
-            self.width = width * factor.max(LEAST_FACTOR).min(SAFETY);
+            self.width = width * if factor > LEAST_FACTOR { factor.min(SAFETY) } else { LEAST_FACTOR };
             if self.time + self.width <= self.time {
                 return None;
             }
