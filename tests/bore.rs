@@ -10,7 +10,9 @@ use checked::races::*;
 use proptest::prelude::*;
 use seatwise::quantity::Cases;
 use seatwise::stock::Curve;
-use seatwise::thermal::bore::{Course, Freeing, Gap, Insertion, Placement, StaysFree, still_air_conductivity};
+use seatwise::thermal::bore::{
+    AirConductivity, Course, Freeing, Gap, Insertion, Placement, StaysFree, still_air_conductivity,
+};
 use seatwise::thermal::*;
 use uom::si::length::micrometer;
 use uom::si::thermodynamic_temperature::degree_celsius;

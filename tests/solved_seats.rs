@@ -57,3 +57,25 @@ fn a_seat_is_solved_once_for_all_its_classes_and_another_seat_again() {
     plan::plan_among(&rubbing("N7", 90, "0.3"), Method::Auto, &solved).unwrap();
     assert_eq!(solved.len(), 3, "another friction is another seat");
 }
+
+#[test]
+fn a_plan_of_a_list_has_the_numbers_and_cautions_of_the_plan_and_no_curves() {
+    let solved = SolvedSeats::default();
+    let chilled = "[chill]\npart = \"bearing\"\nmedium = \"domestic-freezer\"\nhold = \"45 min\"\n";
+    for more in ["", chilled] {
+        let job = with("N7", 90, more);
+        let (listed, alone) = (
+            plan::plan_in_list(&job, Method::Auto, &solved).unwrap(),
+            plan::plan_among(&job, Method::Auto, &solved).unwrap(),
+        );
+        assert_eq!(report::batch::planned_json(&listed), report::batch::planned_json(&alone));
+        assert_eq!(report::csv::plan(&listed).unwrap(), report::csv::plan(&alone).unwrap());
+        let said = |plan: &plan::Plan<'_>| {
+            plan.cautions.iter().map(|caution| (caution.code(), caution.level())).collect::<Vec<_>>()
+        };
+        assert_eq!(said(&listed), said(&alone));
+        assert_eq!(format!("{:?}", listed.seats[0].grip), format!("{:?}", alone.seats[0].grip));
+        assert!(listed.sources.is_empty() && listed.seats[0].history.points.is_empty());
+        assert!(!alone.sources.is_empty() && !alone.seats[0].history.points.is_empty());
+    }
+}

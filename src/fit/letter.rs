@@ -53,17 +53,24 @@ impl Letter {
         [A, B, C, Cd, D, E, Ef, F, Fg, G, H, Js, J, K, M, N, P, R, S, T, U, V, X, Y, Z, Za, Zb, Zc]
     };
 
+    /// Each of [`Self::ALL`] as a hole writes it.
+    const CAPITALS: [&'static str; 28] = [
+        "A", "B", "C", "CD", "D", "E", "EF", "F", "FG", "G", "H", "JS", "J", "K", "M", "N", "P", "R", "S", "T", "U",
+        "V", "X", "Y", "Z", "ZA", "ZB", "ZC",
+    ];
+
     /// The letter as a class of `feature` writes it: capitals for a hole, small letters for a shaft.
     pub fn symbol(self, feature: Feature) -> String {
-        let capitals = format!("{self:?}").to_ascii_uppercase();
+        let capitals = Self::CAPITALS[self as usize];
         match feature {
-            Feature::Hole => capitals,
+            Feature::Hole => capitals.to_owned(),
             Feature::Shaft => capitals.to_ascii_lowercase(),
         }
     }
 
     pub(super) fn read(symbol: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|letter| letter.symbol(Feature::Hole).eq_ignore_ascii_case(symbol))
+        let capitals = Self::CAPITALS.iter().position(|capitals| capitals.eq_ignore_ascii_case(symbol));
+        capitals.map(|place| Self::ALL[place])
     }
 
     pub(super) fn placement(self) -> Placement {

@@ -108,11 +108,11 @@ impl<'t> Section<'t> {
     }
 
     fn get(&self, key: &str) -> Option<(Range<usize>, &'t Spanned<DeValue<'t>>)> {
-        self.table.iter().find(|(k, _)| k.get_ref() == key).map(|(k, v)| (k.span(), v))
+        self.table.get_key_value(key).map(|(k, v)| (k.span(), v))
     }
 
     pub(super) fn has(&self, key: &str) -> bool {
-        self.get(key).is_some()
+        self.table.contains_key(key)
     }
 
     /// Where `key` stands, or the section's heading when it is absent.

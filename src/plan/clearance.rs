@@ -7,6 +7,7 @@ use super::soaking::LONGEST_ON_BENCH_S;
 use super::track::Track;
 use crate::quantity::{Cases, Length, Nanometres, ThermodynamicTemperature, Time};
 use crate::stock::Curve;
+use crate::thermal::Meetings;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
@@ -86,15 +87,11 @@ impl<'j> Diameters<'j> {
 
     /// Common temperature at which each case closes.
     pub(super) fn lock(&self) -> Cases<Option<ThermodynamicTemperature>> {
-        self.outer.zip(self.inner).map(|(outer, inner)| {
-            let metres = Length::new::<meter>;
-            crate::thermal::contact_temperature(
-                metres(inner),
-                self.inner_expansion,
-                metres(outer),
-                self.outer_expansion,
-            )
-        })
+        let Some(meetings) = Meetings::new(self.inner_expansion, self.outer_expansion) else {
+            return Cases::same(None);
+        };
+        let metres = Length::new::<meter>;
+        self.outer.zip(self.inner).map(|(outer, inner)| meetings.contact(metres(inner), metres(outer)))
     }
 }
 

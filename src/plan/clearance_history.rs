@@ -20,6 +20,13 @@ pub struct ClearanceHistory {
     pub in_seat: InSeat,
 }
 
+impl ClearanceHistory {
+    /// No curve, for a plan that no page will show.
+    pub(super) fn empty(placing_clearance: Length) -> Self {
+        Self { points: Vec::new(), placing_clearance, moments: Vec::new(), in_seat: InSeat::default() }
+    }
+}
+
 /// Clearance while the part stands in its seat, where both parts exchange heat over the closing gap.
 ///
 /// Time zero is the moment when it is in, at the end of the carrying time; negative clearance is the interference that

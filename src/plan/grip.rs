@@ -26,13 +26,13 @@ const LEAST_SHOWN_S: f64 = 5.0;
 const LEAST_FREE_SHARE: f64 = 0.05;
 
 /// What happens in the seat, with the parts as they arrive; nothing where neither was treated.
-pub(super) fn grip(
-    job: &Job,
-    joint: &Joint<'_>,
+pub(super) fn grip<'a>(
+    job: &'a Job,
+    joint: &'a Joint<'_>,
     at_bore: &AtBore,
     latest: Option<Arrival>,
     (chill, warm): (Option<&Soak>, Option<&Soak>),
-) -> Result<Option<(Grip, Seated)>, PlanError> {
+) -> Result<Option<(Grip, Seated<'a>)>, PlanError> {
     if chill.is_none() && warm.is_none() {
         return Ok(None);
     }
@@ -47,17 +47,16 @@ pub(super) fn grip(
     let longest = Time::new::<hour>(LONGEST_H);
     let cases = sizes(joint);
     let insertions = concentric.run_cases(cases, longest)?;
+    let tightest = &insertions.tightest;
     // Without clearance it does not go in, wherever it stands.
-    let one_sided = if goes_in(&insertions.tightest) {
+    let one_sided = if goes_in(tightest) {
         time(&Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run(cases.tightest, longest)?)
     } else {
         GripTime::DoesNotGoIn
     };
     let at_latest = latest.map(|arrival| arrival.insertion(&concentric, cases.tightest, longest)).transpose()?;
     let both = chill.is_some() && warm.is_some();
-    let unchilled =
-        if both { Some(left_in_the_shop(&concentric, cases.tightest, &insertions.tightest, longest)?) } else { None };
-    let seated = Seated { curves: in_seat(&insertions), standing: standing(&insertions.tightest) };
+    let unchilled = if both { Some(left_in_the_shop(&concentric, cases.tightest, tightest, longest)?) } else { None };
     let grip = Grip {
         one_sided,
         at_latest: at_latest.as_ref().map(time),
@@ -74,27 +73,32 @@ pub(super) fn grip(
             loosest: time(&insertions.loosest),
         },
     };
-    Ok(Some((grip, seated)))
+    Ok(Some((grip, Seated { insertions })))
 }
 
-/// What the insertions say beside the grip.
-#[derive(Default)]
-pub(super) struct Seated {
-    pub(super) curves: InSeat,
+/// The insertions, for what they say beside the grip.
+pub(super) struct Seated<'a> {
+    insertions: Cases<Insertion<'a>>,
+}
+
+impl Seated<'_> {
+    /// The curves for a plot.
+    pub(super) fn curves(&self) -> InSeat {
+        in_seat(&self.insertions)
+    }
+
     /// Clearance of the tightest case after standing in the seat for some times.
-    pub(super) standing: Vec<(Time, Length)>,
+    pub(super) fn standing(&self) -> [(Time, Length); 4] {
+        let tightest = &self.insertions.tightest;
+        STANDING_S.map(|time| {
+            let time = Time::new::<second>(time);
+            (time, tightest.clearance_at(time.min(tightest.end())).unwrap_or_default())
+        })
+    }
 }
 
 /// Times for which a part may stand half-way before it is pushed on, s.
 const STANDING_S: [f64; 4] = [0.0, 30.0, 60.0, 120.0];
-
-fn standing(tightest: &Insertion<'_>) -> Vec<(Time, Length)> {
-    let at = |time: f64| {
-        let time = Time::new::<second>(time);
-        (time, tightest.clearance_at(time.min(tightest.end())).unwrap_or_default())
-    };
-    STANDING_S.map(at).to_vec()
-}
 
 /// How warm both parts are when they come to the seat.
 #[derive(Clone, Copy)]

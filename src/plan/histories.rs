@@ -77,7 +77,7 @@ type Air = (ThermodynamicTemperature, Option<Ratio>, FilmChoice, Pressure);
 
 /// Taken apart field by field, so that one that a later version adds cannot be forgotten here.
 fn body(subject: &Subject<'_>) -> Body {
-    let &Subject { piece, material: _, mass, shape, round, face, height, outside, rings } = subject;
+    let &Subject { piece, material: _, mass, shape, round, face, height, outside, rings, in_air: _ } = subject;
     (piece, mass, shape, round, face, height, outside, rings)
 }
 
@@ -140,7 +140,7 @@ impl Histories {
         if let Some(entry) = self.find(&asked) {
             let soak = match entry.soak.get() {
                 Some(soak) => soak.clone(),
-                None => soak_of((job, seat), piece, treatment, &entry.track)?,
+                None => soak_of(job, piece, treatment, &entry.track)?,
             };
             return Ok(Treated { soak: entry.soak.get_or_init(|| soak).clone(), track: entry.track });
         }

@@ -1,9 +1,9 @@
 //! How long a piece must be held for each case to get its placing clearance, and how far it has come by then.
 
-use super::clearance::{Case, Course, Diameters, EACH};
+use super::clearance::{Case, Course, EACH};
 use super::joint::{Joint, Side};
-use super::track::time_in_medium;
-use crate::job::{Hold, Job, Treatment};
+use super::track::Track;
+use crate::job::{Job, Treatment};
 use crate::quantity::{Cases, ThermodynamicTemperature, Time, warming};
 use crate::thermal::temperature_for_strain;
 use uom::si::power::watt;
@@ -24,30 +24,31 @@ pub(super) fn shortest(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, wi
     let planned = within.zip(shares(job, joint, course, within));
     let held = planned.zip(EACH).map(|((time, share), case)| match time {
         Some(_) => (time, share),
-        None => longer(job, joint, course.diameters, case).unzip(),
+        None => longer(job, joint, course, case).unzip(),
     });
     Holds { times: held.map(|(time, _)| time), shares: held.map(|(_, share)| share) }
 }
 
 /// The hold after which the one treated piece gives a case its placing clearance, and its share of the change; none where
 /// two pieces are treated, for then there is no one answer.
-fn longer(job: &Job, joint: &Joint<'_>, diameters: &Diameters<'_>, case: Case) -> Option<(Time, f64)> {
-    let (wanted, shop) = (job.bench.placing_clearance, job.bench.temperature);
-    let (side, treatment, strain): (&Side<'_>, &Treatment, f64) = match (joint.inner.treatment, joint.outer.treatment) {
-        (Some(treatment), None) => {
-            (&joint.inner, treatment, diameters.inner_strain_for(wanted.value, shop.get::<kelvin>(), case))
-        }
-        (None, Some(treatment)) => {
-            (&joint.outer, treatment, diameters.outer_strain_for(wanted.value, shop.get::<kelvin>(), case))
-        }
-        _ => return None,
-    };
+fn longer(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, case: Case) -> Option<(Time, f64)> {
+    let (wanted, shop, diameters) = (job.bench.placing_clearance.value, job.bench.temperature, course.diameters);
+    let shop_k = shop.get::<kelvin>();
+    let (side, treatment, strain, track): (&Side<'_>, &Treatment, f64, &Track) =
+        match (joint.inner.treatment, joint.outer.treatment) {
+            (Some(treatment), None) => {
+                (&joint.inner, treatment, diameters.inner_strain_for(wanted, shop_k, case), course.inner)
+            }
+            (None, Some(treatment)) => {
+                (&joint.outer, treatment, diameters.outer_strain_for(wanted, shop_k, case), course.outer)
+            }
+            _ => return None,
+        };
     let target = temperature_for_strain(&side.expansion, strain).ok()?;
     let share = share(treatment, shop, target)?;
     // A temperature that the medium has not, or the material does not reach, has no hold.
-    let held = Treatment { hold: Hold::Reaches(target), ..treatment.clone() };
-    let time = time_in_medium(job, joint.seat, side.piece, Some(&held)).ok()?;
-    Some((Time::new::<second>(time), share))
+    let time = track.time_to((job, side.piece), treatment, target).ok()??;
+    Some((time, share))
 }
 
 fn shares(job: &Job, joint: &Joint<'_>, course: &Course<'_, '_>, times: Cases<Option<Time>>) -> Cases<Option<f64>> {

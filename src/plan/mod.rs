@@ -198,7 +198,7 @@ pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
         Method::Auto => in_section::When::Needed,
         Method::Section => in_section::When::Always,
     };
-    plan_with(job, method, &SolvedSeats::default(), when)
+    plan_with(job, method, &SolvedSeats::default(), Extent { heat: when, pages: true })
 }
 
 /// Plans a checked job as one of many, which share the sections that they have in common. Their temperatures are those of one
@@ -207,18 +207,31 @@ pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
 /// # Errors
 /// As for [`plan_by()`].
 pub fn plan_among<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Result<Plan<'j>, PlanError> {
-    plan_with(job, method, solved, in_section::When::Never)
+    plan_with(job, method, solved, Extent { heat: in_section::When::Never, pages: true })
 }
 
-fn plan_with<'j>(
-    job: &'j Job,
-    method: Method,
-    solved: &SolvedSeats,
+/// As [`plan_among()`], for a line of a list: every number and caution of the plan, without what only a page about the one job
+/// shows. The curves of clearance and force against time ([`SeatPlan::history`], [`SeatPlan::force_course`]) have no points, and the
+/// list of sources is empty.
+///
+/// # Errors
+/// As for [`plan_by()`].
+pub fn plan_in_list<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Result<Plan<'j>, PlanError> {
+    plan_with(job, method, solved, Extent { heat: in_section::When::Never, pages: false })
+}
+
+/// How much of a plan is wanted.
+#[derive(Clone, Copy)]
+struct Extent {
     heat: in_section::When,
-) -> Result<Plan<'j>, PlanError> {
+    /// Whether a page will show it: its curves and its sources.
+    pages: bool,
+}
+
+fn plan_with<'j>(job: &'j Job, method: Method, solved: &SolvedSeats, extent: Extent) -> Result<Plan<'j>, PlanError> {
     let joints = joint::joints(job)?;
     let mut seats =
-        joints.iter().map(|joint| seat::plan(job, joint, (method, solved), heat)).collect::<Result<Vec<_>, _>>()?;
+        joints.iter().map(|joint| seat::plan(job, joint, (method, solved), extent)).collect::<Result<Vec<_>, _>>()?;
     let internal_clearance = push::internal_clearance(job, &seats)?;
     let fasteners = fasteners::fasteners(job)?;
     let inspection = inspection::inspection(job, &seats)?;
@@ -241,7 +254,7 @@ fn plan_with<'j>(
         seal.iter_mut().for_each(|seal| seal.steps.clear());
         stack.iter_mut().for_each(stack::StackPlan::clear_steps);
     }
-    let sources = sources::of(job, &joints, &seats);
+    let sources = if extent.pages { sources::of(job, &joints, &seats) } else { Vec::new() };
     Ok(Plan {
         job,
         verdict: worst,

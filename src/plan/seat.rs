@@ -2,6 +2,7 @@
 
 use super::basis::{self, Basis};
 use super::clearance::{Course, Diameters, EACH, from_kelvin};
+use super::clearance_history::ClearanceHistory;
 use super::grip::{self, Seated};
 use super::histories::{Histories, Treated};
 use super::holds;
@@ -12,7 +13,7 @@ use super::model::{AtBore, ClearsAt, Fit, SeatKind, SeatPlan, ServiceFit, Window
 use super::push::{self, Presser};
 use super::steps;
 use super::verdict;
-use super::{Method, PlanError, SolvedSeats};
+use super::{Extent, Method, PlanError, SolvedSeats};
 use crate::fit::{self, FitKind};
 use crate::job::{Job, ServiceEnd, ServiceState};
 use crate::quantity::{
@@ -28,11 +29,11 @@ pub(super) fn plan(
     job: &Job,
     joint: &Joint<'_>,
     method: (Method, &SolvedSeats),
-    heat: in_section::When,
+    extent: Extent,
 ) -> Result<SeatPlan, PlanError> {
     let diameters = Diameters::new(joint);
     let presser = Presser::new(job, joint, method)?;
-    let (inner, outer, section_heat) = heated(job, joint, (&diameters, &presser, &method.1.histories), heat)?;
+    let (inner, outer, section_heat) = heated(job, joint, (&diameters, &presser, &method.1.histories), extent.heat)?;
     let placing = placing(job, joint, &diameters);
     let course = course(&diameters, (&inner, &outer), placing);
     let fit = fit_at_reference(job, joint, &diameters)?;
@@ -40,11 +41,12 @@ pub(super) fn plan(
     let (window, within) = (course.window(), course.time_to_clear());
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
     let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
-    let (mut grip, seated) = grip.map_or((None, Seated::default()), |(grip, seated)| (Some(grip), seated));
+    let (mut grip, seated) = grip.unzip();
     if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().ok().and_then(|heat| heat.race.as_ref())) {
         grip.go_by(race);
     }
-    let standing = standing(job, joint, &seated)?;
+    let shown = seated.as_ref().filter(|_| extent.pages);
+    let standing = shown.map_or(Ok(Vec::new()), |seated| standing(job, joint, seated))?;
     let holds = holds::shortest(job, joint, &course, within);
     let press = at_shop(job, joint, &diameters, &presser)?;
     let service = service(job, joint, (&diameters, &presser))?;
@@ -57,6 +59,12 @@ pub(super) fn plan(
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     let basis = basis(job, joint, &diameters, &at_bore)?;
     let lock = diameters.lock();
+    let history = if extent.pages {
+        let in_seat = seated.map(|seated| seated.curves()).unwrap_or_default();
+        course.history(&window, &within, job.bench.carry, in_seat)
+    } else {
+        ClearanceHistory::empty(placing)
+    };
     Ok(SeatPlan {
         basis,
         force_course: push::course(&presser, press.force.tightest, &standing, press.length)?,
@@ -70,7 +78,7 @@ pub(super) fn plan(
         verdict: verdict::from_clearance(&at_bore.clearance, placing),
         inner: joint.inner.member(),
         outer: joint.outer.member(),
-        history: course.history(&window, &within, job.bench.carry, seated.curves),
+        history,
         clears_at: clears_at(job, joint, &diameters, &at_bore),
         grip,
         press,
@@ -251,10 +259,10 @@ pub(super) fn turning(job: &Job, joint: &Joint<'_>) -> Result<Length, PlanError>
 }
 
 /// Interference that bears after the part has stood in its seat for some times, tightest case.
-fn standing(job: &Job, joint: &Joint<'_>, seated: &Seated) -> Result<Vec<(Time, Length)>, PlanError> {
+fn standing(job: &Job, joint: &Joint<'_>, seated: &Seated<'_>) -> Result<Vec<(Time, Length)>, PlanError> {
     let bears =
-        |&(time, clearance): &(Time, Length)| Ok((time, effective(job, joint, &Cases::same(clearance))?.tightest));
-    seated.standing.iter().map(bears).collect()
+        |(time, clearance): (Time, Length)| Ok((time, effective(job, joint, &Cases::same(clearance))?.tightest));
+    seated.standing().into_iter().map(bears).collect()
 }
 
 /// Temperatures of the outer part alone, and of both together, that leave the tightest case just free.

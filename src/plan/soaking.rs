@@ -8,6 +8,7 @@ use super::surroundings::{self, Pace};
 use crate::job::{Hold, Job, SETTLED_WITHIN_SHARE, Treatment};
 use crate::quantity::{HeatTransfer, TemperatureInterval, ThermodynamicTemperature, Time, warming};
 use crate::thermal::{BearingPart, ThermalError, Until, radiation_coefficient};
+use std::sync::Arc;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin as step_kelvin;
@@ -26,6 +27,9 @@ pub(super) const LONGEST_ON_BENCH_S: f64 = 4.0 * 3600.0;
 /// [`crate::thermal`].
 const THREE_BODIES_FROM: f64 = 30.0;
 
+/// Where a piece is put, at the slow and the quick end of every range.
+pub(super) type Places = Arc<[Place; 2]>;
+
 /// A piece in its medium.
 pub(super) struct Soaking<'a, 'j> {
     pub(super) job: &'j Job,
@@ -33,8 +37,7 @@ pub(super) struct Soaking<'a, 'j> {
     pub(super) treatment: &'j Treatment,
     pub(super) counts: BearingPart,
     /// Where the piece is put, at both ends of every range: a film's table is made once.
-    slow: Place,
-    quick: Place,
+    places: Places,
     /// How many bodies the piece is, where that is settled beforehand.
     bodies: Option<usize>,
 }
@@ -47,7 +50,23 @@ impl<'a, 'j> Soaking<'a, 'j> {
         counts: BearingPart,
     ) -> Result<Self, PlanError> {
         let at = |pace| Place::new(job, subject, treatment, pace).map_err(|error| error.of(job, subject.piece));
-        Ok(Self { job, subject, treatment, counts, slow: at(Pace::Slow)?, quick: at(Pace::Quick)?, bodies: None })
+        let places = Arc::new([at(Pace::Slow)?, at(Pace::Quick)?]);
+        Ok(Self { job, subject, treatment, counts, places, bodies: None })
+    }
+
+    /// The same piece in the same medium once more.
+    pub(super) fn again(
+        job: &'j Job,
+        subject: &'a Subject<'j>,
+        treatment: &'j Treatment,
+        (counts, places): (BearingPart, Places),
+    ) -> Self {
+        Self { job, subject, treatment, counts, places, bodies: None }
+    }
+
+    /// Where the piece is put, for another time.
+    pub(super) fn places(&self) -> Places {
+        Arc::clone(&self.places)
     }
 
     /// The same at one place between the ends of every range, whatever pace is asked for afterwards, as so many bodies.
@@ -58,15 +77,16 @@ impl<'a, 'j> Soaking<'a, 'j> {
         (counts, share, bodies): (BearingPart, f64, Option<usize>),
     ) -> Result<Self, PlanError> {
         let place = Place::new(job, subject, treatment, Pace::Between(share));
-        let slow = place.map_err(|error| error.of(job, subject.piece))?;
-        Ok(Self { job, subject, treatment, counts, quick: slow.clone(), slow, bodies })
+        let place = place.map_err(|error| error.of(job, subject.piece))?;
+        Ok(Self { job, subject, treatment, counts, places: Arc::new([place.clone(), place]), bodies })
     }
 
     /// Where the piece is put.
     pub(super) fn place(&self, pace: Pace) -> &Place {
+        let [slow, quick] = &*self.places;
         match pace {
-            Pace::Slow | Pace::Between(_) => &self.slow,
-            Pace::Quick => &self.quick,
+            Pace::Slow | Pace::Between(_) => slow,
+            Pace::Quick => quick,
         }
     }
 
@@ -193,7 +213,7 @@ impl<'a, 'j> Soaking<'a, 'j> {
     /// Biot number with a film, the conductivity at a temperature.
     pub(super) fn biot(&self, film: HeatTransfer, at: ThermodynamicTemperature) -> f64 {
         let conductivity = self.subject.material.conductivity().at_inside(at.get::<kelvin>());
-        film.value * self.slow.main_path(self.subject).length.value / conductivity
+        film.value * self.place(Pace::Slow).main_path(self.subject).length.value / conductivity
     }
 
     /// How long the innermost place is behind the mean: `L²/(2 n a)` with the way L, its divisor n and the diffusivity a.
@@ -201,7 +221,7 @@ impl<'a, 'j> Soaking<'a, 'j> {
     /// While a wall, a cylinder or a sphere warms evenly, its temperature is a parabola over the radius; n is 3, 4 and 5. It
     /// is the same for any film, and holds once the change has gone through (after about `L²/(5 a)`).
     pub(super) fn middle_lag(&self, at: ThermodynamicTemperature) -> Time {
-        let (path, material) = (self.slow.main_path(self.subject), self.subject.material);
+        let (path, material) = (self.place(Pace::Slow).main_path(self.subject), self.subject.material);
         let conductivity = material.conductivity().at_inside(at.get::<kelvin>());
         let stored = material.density().value * self.heat_capacity_at(at);
         Time::new::<second>(path.length.value.powi(2) * stored / (2.0 * path.divisor * conductivity))

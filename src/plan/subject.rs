@@ -3,12 +3,14 @@
 use super::PlanError;
 use super::liner;
 use crate::job::{Job, PartKind, Piece};
-use crate::quantity::{Area, Length, Mass};
+use crate::quantity::{Area, Length, Mass, ThermodynamicTemperature};
 use crate::stock::Material;
 use crate::stock::closure::ClosureKind;
 use crate::thermal::{
-    BackWall, BallContact, BearingBodies, Boss, ErrorShape, Plug, Ring, RoundPart, Seal, ShaftLength, Shape,
+    AirAround, BackWall, BallContact, BearingBodies, Boss, ErrorShape, FilmLaw, Plug, Ring, RoundPart, Samples, Seal,
+    ShaftLength, Shape, ThermalError,
 };
+use std::sync::{Mutex, PoisonError};
 
 /// A piece with its shape, ready to be chilled or warmed.
 pub(super) struct Subject<'j> {
@@ -26,7 +28,12 @@ pub(super) struct Subject<'j> {
     pub(super) outside: Length,
     /// A bearing as three bodies.
     pub(super) rings: Option<BearingBodies>,
+    pub(super) in_air: LastInAir,
 }
+
+/// The film that was asked for last: both ends of a range often differ in a factor alone.
+#[derive(Default)]
+pub(super) struct LastInAir(Mutex<Option<(AirAround, ThermodynamicTemperature, Samples)>>);
 
 impl<'j> Subject<'j> {
     pub(super) fn new(job: &'j Job, piece: Piece) -> Result<Self, PlanError> {
@@ -54,6 +61,7 @@ impl<'j> Subject<'j> {
             round: RoundPart::Boss(boss),
             outside,
             rings: None,
+            in_air: LastInAir::default(),
         })
     }
 
@@ -71,6 +79,7 @@ impl<'j> Subject<'j> {
             round: RoundPart::Plug(Plug { outside, length: shaft.length }),
             outside,
             rings: None,
+            in_air: LastInAir::default(),
         })
     }
 
@@ -101,7 +110,25 @@ impl<'j> Subject<'j> {
             height: part.width,
             outside: part.outside,
             rings: rings(job),
+            in_air: LastInAir::default(),
         })
+    }
+
+    /// Its film in air, from `start` to the temperature of the air, times a factor.
+    pub(super) fn film_in_air(
+        &self,
+        around: &AirAround,
+        start: ThermodynamicTemperature,
+        factor: f64,
+    ) -> Result<FilmLaw, ThermalError> {
+        let mut last = self.in_air.0.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, _, film)) = last.as_ref().filter(|(air, from, _)| air == around && *from == start) {
+            return film.times(factor);
+        }
+        let film = Samples::in_air(&self.round, around, start)?;
+        let law = film.times(factor);
+        *last = Some((*around, start, film));
+        law
     }
 
     /// The shape by which the error of one body is bounded.

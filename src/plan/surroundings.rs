@@ -129,7 +129,7 @@ fn film(
         }
         FilmChoice::OfMedium(Film { law: Law::Air { speeds_m_s, factors }, .. }) => {
             let around = air_around(job, surroundings, pace.speed(*speeds_m_s));
-            FilmLaw::in_air(&subject.round, &around, start)?.scaled(pace.of(*factors))
+            subject.film_in_air(&around, start, pace.of(*factors))
         }
         FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { factors }, .. }) => {
             let mut pool = NitrogenPool::new(subject.outside);

@@ -4,11 +4,11 @@ use super::PlanError;
 use super::model::{SeatKind, Soak};
 use super::run::Run;
 use super::soak;
-use super::soaking::{Soaking, from_kelvin};
+use super::soaking::{Places, Soaking, from_kelvin};
 use super::subject::Subject;
 use super::surroundings::Pace;
 use crate::job::{Hold, Job, Piece, Treatment};
-use crate::quantity::Time;
+use crate::quantity::{ThermodynamicTemperature, Time};
 use crate::thermal::BearingPart;
 use std::sync::Arc;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -27,6 +27,7 @@ struct Soaked {
     hold: f64,
     /// The body whose temperature counts for the fit.
     counts: BearingPart,
+    places: Places,
     in_medium: Run,
     on_bench: Run,
 }
@@ -50,6 +51,19 @@ impl Track {
         } else {
             soaked.on_bench.kelvin_at(soaked.counts, time)
         }
+    }
+
+    /// Time that the piece needs in its medium to a temperature; none where it was in no medium.
+    pub(super) fn time_to(
+        &self,
+        (job, piece): (&Job, Piece),
+        treatment: &Treatment,
+        target: ThermodynamicTemperature,
+    ) -> Result<Option<Time>, PlanError> {
+        let Some(soaked) = &self.soaked else { return Ok(None) };
+        let subject = Subject::new(job, piece)?;
+        let course = soaked.course(job, &subject, treatment);
+        course.until(Pace::Slow, target).map(|(_, reached)| Some(reached))
     }
 
     /// Goes by the curve of the section from here on.
@@ -118,25 +132,31 @@ pub(super) fn treat(
 
 /// The soak of a piece that was followed before.
 pub(super) fn soak_of(
-    (job, seat): (&Job, SeatKind),
+    job: &Job,
     piece: Piece,
     treatment: &Treatment,
     track: &Track,
 ) -> Result<Option<Soak>, PlanError> {
     let Some(soaked) = &track.soaked else { return Ok(None) };
     let subject = Subject::new(job, piece)?;
-    soaked.soak(&Soaking::new(job, &subject, treatment, counts(seat))?).map(Some)
+    soaked.soak(&soaked.course(job, &subject, treatment)).map(Some)
 }
 
 fn followed(course: &Soaking<'_, '_>) -> Result<Track, PlanError> {
     let (in_medium, hold) = course.held(Pace::Slow)?;
     let on_bench = course.bench(&in_medium)?;
-    let soaked = Soaked { hold: hold.get::<second>(), counts: course.counts, in_medium, on_bench };
+    let (counts, places) = (course.counts, course.places());
+    let soaked = Soaked { hold: hold.get::<second>(), counts, places, in_medium, on_bench };
     let shop = course.job.bench.temperature.get::<kelvin>();
     Ok(Track { shop, soaked: Some(Arc::new(soaked)), in_section: Vec::new() })
 }
 
 impl Soaked {
+    /// The piece in the same medium once more.
+    fn course<'a, 'j>(&self, job: &'j Job, subject: &'a Subject<'j>, treatment: &'j Treatment) -> Soaking<'a, 'j> {
+        Soaking::again(job, subject, treatment, (self.counts, Arc::clone(&self.places)))
+    }
+
     fn soak(&self, course: &Soaking<'_, '_>) -> Result<Soak, PlanError> {
         let hold = Time::new::<second>(self.hold);
         let quick = match course.treatment.hold {

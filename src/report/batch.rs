@@ -32,7 +32,7 @@ impl RowMistake {
 /// None in practice: the text is written to memory.
 pub fn heading(plan: &Plan<'_>) -> Result<String, csv::Error> {
     let names = plan.seats.first().map(|seat| cells(plan, seat)).unwrap_or_default();
-    written([head(["status"].into_iter().chain(names.iter().map(|(name, _)| name.as_str())).chain(ENDS))])
+    written([head(["status"].into_iter().chain(names.iter().map(|(name, _)| *name)).chain(ENDS))])
 }
 
 const ENDS: [&str; 3] = ["cautions", "reason", "error"];

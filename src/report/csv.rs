@@ -10,6 +10,13 @@ use uom::si::length::{micrometer, millimeter};
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
+/// The names of a range.
+macro_rules! cases {
+    ($name:literal) => {
+        [concat!($name, "_tightest"), concat!($name, "_middle"), concat!($name, "_loosest")]
+    };
+}
+
 /// The plan as CSV text.
 ///
 /// Columns: title, reference, seat, verdict, nominal_mm, then interference, clearance at the seat, force at the seat,
@@ -20,7 +27,7 @@ use uom::si::time::second;
 /// None in practice: the text is written to memory.
 pub fn plan(plan: &Plan<'_>) -> Result<String, csv::Error> {
     let seats: Vec<Vec<Named>> = plan.seats.iter().map(|seat| cells(plan, seat)).collect();
-    let names = seats.first().map(|cells| head(cells.iter().map(|(name, _)| name.as_str())));
+    let names = seats.first().map(|cells| head(cells.iter().map(|(name, _)| *name)));
     written(names.into_iter().chain(seats.into_iter().map(values)))
 }
 
@@ -39,7 +46,7 @@ pub fn seal_alone(plan: &SealAlonePlan<'_>) -> Result<String, csv::Error> {
         words("seal", &seal.name),
         words("case", seal.case),
     ];
-    cells.extend(range("interference_um", seal.interference.map_or(none, |fit| fit.map(um))));
+    cells.extend(range(cases!("interference_um"), seal.interference.map_or(none, |fit| fit.map(um))));
     cells.extend([
         cell("force_least_n", force(|force| force.least)),
         cell("force_most_n", force(|force| force.most)),
@@ -49,7 +56,7 @@ pub fn seal_alone(plan: &SealAlonePlan<'_>) -> Result<String, csv::Error> {
         cell("reading_most_mm", mm(seal.reading.1)),
         cell("shift_mm", seal.shift.map_or(Cell::Nothing, mm)),
     ]);
-    let names = head(cells.iter().map(|(name, _)| name.as_str()));
+    let names = head(cells.iter().map(|(name, _)| *name));
     written([names, values(cells)])
 }
 
@@ -63,21 +70,21 @@ pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
         words("verdict", seat.verdict.words()),
         cell("nominal_mm", Cell::number(seat.nominal.get::<millimeter>())),
     ];
-    cells.extend(range("interference_um", seat.fit.clearance.map(|c| um(-c))));
-    cells.extend(range("at_bore_clearance_um", seat.at_bore.clearance.map(um)));
-    cells.extend(range("at_bore_force_n", seat.at_bore.force.map(newtons)));
-    cells.extend(range("press_force_n", seat.press.force.map(newtons)));
-    cells.extend(range("window_s", seat.window.map(window)));
-    cells.extend(soak("chill", seat.chill.as_ref()));
-    cells.extend(soak("warm", seat.warm.as_ref()));
+    cells.extend(range(cases!("interference_um"), seat.fit.clearance.map(|c| um(-c))));
+    cells.extend(range(cases!("at_bore_clearance_um"), seat.at_bore.clearance.map(um)));
+    cells.extend(range(cases!("at_bore_force_n"), seat.at_bore.force.map(newtons)));
+    cells.extend(range(cases!("press_force_n"), seat.press.force.map(newtons)));
+    cells.extend(range(cases!("window_s"), seat.window.map(window)));
+    cells.extend(soak(["chill_medium", "chill_hold_s", "chill_end_c"], seat.chill.as_ref()));
+    cells.extend(soak(["warm_medium", "warm_hold_s", "warm_end_c"], seat.warm.as_ref()));
     cells
 }
 
-fn cell(name: &str, cell: Cell) -> Named {
-    (name.to_owned(), cell)
+fn cell(name: &'static str, cell: Cell) -> Named {
+    (name, cell)
 }
 
-fn words(name: &str, words: &str) -> Named {
+fn words(name: &'static str, words: &str) -> Named {
     cell(name, Cell::text(words))
 }
 
@@ -86,20 +93,16 @@ pub(crate) fn values(cells: Vec<Named>) -> Vec<Cell> {
     cells.into_iter().map(|(_, cell)| cell).collect()
 }
 
-fn range(name: &str, cases: Cases<Cell>) -> [Named; 3] {
-    [
-        cell(&format!("{name}_tightest"), cases.tightest),
-        cell(&format!("{name}_middle"), cases.middle),
-        cell(&format!("{name}_loosest"), cases.loosest),
-    ]
+fn range([tightest, middle, loosest]: [&'static str; 3], cases: Cases<Cell>) -> [Named; 3] {
+    [cell(tightest, cases.tightest), cell(middle, cases.middle), cell(loosest, cases.loosest)]
 }
 
-fn soak(name: &str, soak: Option<&Soak>) -> [Named; 3] {
+fn soak([medium, hold, end]: [&'static str; 3], soak: Option<&Soak>) -> [Named; 3] {
     let of = |read: fn(&Soak) -> Cell| soak.map_or(Cell::Nothing, read);
     [
-        cell(&format!("{name}_medium"), of(|soak| Cell::text(soak.medium.as_str()))),
-        cell(&format!("{name}_hold_s"), of(|soak| seconds(soak.hold))),
-        cell(&format!("{name}_end_c"), of(|soak| celsius(soak.end))),
+        cell(medium, of(|soak| Cell::text(soak.medium.as_str()))),
+        cell(hold, of(|soak| seconds(soak.hold))),
+        cell(end, of(|soak| celsius(soak.end))),
     ]
 }
 

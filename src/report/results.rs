@@ -13,17 +13,15 @@ use uom::si::time::second;
 pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
     let mut cells = csv::cells(plan, seat);
     let lock = seat.lock.tightest.map(|lock| lock.get::<degree_celsius>());
-    cells.push((
-        "free_in_seat_s_tightest".to_owned(),
-        Cell::number(free_in_seat(seat).map(|time| time.get::<second>())),
-    ));
-    cells.push(("lock_c_tightest".to_owned(), Cell::number(lock)));
+    let free = free_in_seat(seat).map(|time| time.get::<second>());
+    cells.push(("free_in_seat_s_tightest", Cell::number(free)));
+    cells.push(("lock_c_tightest", Cell::number(lock)));
     cells
 }
 
 /// The cells of a seat as an object: a number where it is one, null where there is none.
 pub(crate) fn object(plan: &Plan<'_>, seat: &SeatPlan) -> Map<String, Value> {
-    cells(plan, seat).into_iter().map(|(name, cell)| (name, cell.json())).collect()
+    cells(plan, seat).into_iter().map(|(name, cell)| (name.to_owned(), cell.json())).collect()
 }
 
 /// How long the tightest case stays free in its seat; none where it does not grip.

@@ -15,7 +15,7 @@ pub(crate) enum Cell {
 }
 
 /// A cell with the name of its column.
-pub(crate) type Named = (String, Cell);
+pub(crate) type Named = (&'static str, Cell);
 
 impl Cell {
     /// Words, or nothing where there are none.

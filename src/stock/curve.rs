@@ -13,16 +13,30 @@ use thiserror::Error;
 pub struct Curve {
     x: Vec<f64>,
     y: Vec<f64>,
-    /// The cubic between each row and the next, in rising powers of the distance (K) from the lower row.
-    pieces: Vec<[f64; 4]>,
-    /// The table's width cut into even parts: for each, the last row at or below its lower end.
+    /// What lies between each row and the next.
+    spans: Vec<Span>,
+    /// The table's width cut into even parts: for each, the last row at or below all that lies in it, rounding included.
     rows: Vec<u32>,
     /// Parts per kelvin.
     parts: f64,
+    /// First and last row, once more: a reading needs nothing else where it lies beyond.
+    ends: [(f64, f64); 2],
+}
+
+/// A curve between two rows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Span {
+    from: f64,
+    to: f64,
+    /// In rising powers of the distance (K) from the lower row.
+    cubic: [f64; 4],
 }
 
 /// Even parts for each row of a table: one look and a step or two find the row that a halving search needs five for.
 const PARTS_PER_ROW: usize = 2;
+
+/// Share of a part to which the edges between two are known; a temperature of a thousand kelvin in a table of one kelvin loses less.
+const EDGE: f64 = 1e-9;
 
 /// Why a curve cannot be made or read.
 #[derive(Clone, Debug, Error, PartialEq)]
@@ -72,9 +86,10 @@ impl Curve {
             }
         }
         let (x, y): (Vec<f64>, Vec<f64>) = points.iter().copied().unzip();
-        let pieces = pieces(&x, &y);
+        let spans = spans(&x, &y);
         let (rows, parts) = even_parts(&x);
-        Ok(Self { x, y, pieces, rows, parts })
+        let ends = [(x[0], y[0]), (x[x.len() - 1], y[y.len() - 1])];
+        Ok(Self { x, y, spans, rows, parts, ends })
     }
 
     /// The same `value` at every temperature from `from` to `to` (K).
@@ -87,7 +102,7 @@ impl Curve {
 
     /// First and last temperature of the table, K.
     pub fn range(&self) -> (f64, f64) {
-        (self.x[0], self.x[self.x.len() - 1])
+        (self.ends[0].0, self.ends[1].0)
     }
 
     /// The table's own rows, temperature (K) and value.
@@ -111,34 +126,30 @@ impl Curve {
     /// The value at a temperature (K) that the caller has checked to lie in the table; the end value beyond it.
     ///
     /// For inner loops whose end temperatures have been checked with [`Curve::at`].
+    #[inline]
     pub(crate) fn at_inside(&self, temperature: f64) -> f64 {
-        let last = self.x.len() - 1;
-        if last == 0 || temperature <= self.x[0] {
-            return self.y[0];
+        let [(from, first), (to, last)] = self.ends;
+        if temperature <= from {
+            return first;
         }
-        if temperature >= self.x[last] {
-            return self.y[last];
+        if temperature >= to {
+            return last;
         }
-        let i = self.row_below(temperature);
-        let t = temperature - self.x[i];
-        let [c0, c1, c2, c3] = self.pieces[i];
+        // What is no number is in no span, and has no value.
+        let Some(span) = self.span_around(temperature) else { return temperature };
+        let t = temperature - span.from;
+        let [c0, c1, c2, c3] = span.cubic;
         c0 + t * (c1 + t * (c2 + t * c3))
     }
 
-    /// The last row at or below a temperature inside the table.
-    fn row_below(&self, temperature: f64) -> usize {
+    /// The span that holds a temperature inside the table.
+    #[inline]
+    fn span_around(&self, temperature: f64) -> Option<&Span> {
         // Inside the table, so neither negative nor larger than the number of parts.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-        let part = ((temperature - self.x[0]) * self.parts) as usize;
-        let mut i = self.rows[part.min(self.rows.len() - 1)] as usize;
-        // Rounding may put a temperature at the edge of a part into the next one.
-        while self.x[i] > temperature {
-            i -= 1;
-        }
-        while self.x[i + 1] <= temperature {
-            i += 1;
-        }
-        i
+        let part = ((temperature - self.ends[0].0) * self.parts) as u32 as usize;
+        let row = self.rows.get(part).or(self.rows.last())?;
+        self.spans.get(*row as usize..)?.iter().find(|span| temperature < span.to)
     }
 
     /// Integral over temperatures (K) that the caller has checked to lie in the table.
@@ -168,7 +179,8 @@ fn even_parts(x: &[f64]) -> (Vec<u32>, f64) {
     let per_part = (x[intervals] - x[0]) / count as f64;
     let mut row = 0;
     let rows = (0..count).map(|part| {
-        let lower = x[0] + part as f64 * per_part;
+        // Rounding may put a temperature just below the edge of a part into it.
+        let lower = x[0] + (part as f64 - EDGE) * per_part;
         while row + 1 < intervals && x[row + 1] <= lower {
             row += 1;
         }
@@ -178,14 +190,15 @@ fn even_parts(x: &[f64]) -> (Vec<u32>, f64) {
 }
 
 /// Hermite cubics through the rows with their slopes: `y0 + s0 t + (3Δ/w - 2 s0 - s1) t²/w + (s0 + s1 - 2Δ/w) t³/w²`.
-fn pieces(x: &[f64], y: &[f64]) -> Vec<[f64; 4]> {
+fn spans(x: &[f64], y: &[f64]) -> Vec<Span> {
     let slope = slopes(x, y);
-    let piece = |i: usize| {
+    let span = |i: usize| {
         let width = x[i + 1] - x[i];
         let (s0, s1, secant) = (slope[i], slope[i + 1], (y[i + 1] - y[i]) / width);
-        [y[i], s0, (3.0 * secant - 2.0 * s0 - s1) / width, (s0 + s1 - 2.0 * secant) / (width * width)]
+        let cubic = [y[i], s0, (3.0 * secant - 2.0 * s0 - s1) / width, (s0 + s1 - 2.0 * secant) / (width * width)];
+        Span { from: x[i], to: x[i + 1], cubic }
     };
-    (0..x.len() - 1).map(piece).collect()
+    (0..x.len() - 1).map(span).collect()
 }
 
 /// Slopes at the rows: weighted harmonic mean inside, one-sided and limited at the ends.

@@ -5,7 +5,6 @@ use super::lumped::CheckedBody;
 use super::root::root;
 use super::stage::{CheckedFilm, CheckedStage};
 use crate::stock::Curve;
-use differential_equations::ode::ODE;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
@@ -72,7 +71,8 @@ impl<'a> Balance<'a> {
 
     /// Coefficient that acts between the mean temperature and the surroundings, W/(m² K).
     fn coefficient(&self, t: f64) -> f64 {
-        self.outer_coefficient(t) / (1.0 + self.biot(t) / self.divisor)
+        let outer = self.outer_coefficient(t);
+        outer / (1.0 + outer * self.inner / self.divisor)
     }
 
     /// dT/dt, K/s.
@@ -115,11 +115,5 @@ impl<'a> Balance<'a> {
         let known = self.heat_capacity.at(t).map(|_| ());
         known.map_err(|source| ThermalError::Property { property: "heat capacity", source })?;
         self.film.check_covered(t)
-    }
-}
-
-impl ODE<f64, f64> for Balance<'_> {
-    fn diff(&self, _time: f64, temperature: &f64, rate: &mut f64) {
-        *rate = self.rate(*temperature);
     }
 }

@@ -24,41 +24,57 @@ pub fn contact_temperature(
     outer_at_20: Length,
     outer_expansion: &Curve,
 ) -> Option<ThermodynamicTemperature> {
-    let (inner, outer) = (inner_at_20.get::<meter>(), outer_at_20.get::<meter>());
-    if !(inner.is_finite() && outer.is_finite() && inner > 0.0 && outer > 0.0) {
-        return None;
-    }
-    let clearance =
-        |t: f64| outer * (1.0 + outer_expansion.at_inside(t)) - inner * (1.0 + inner_expansion.at_inside(t));
-    let (from, to) = common_range(inner_expansion, outer_expansion);
-    if from > to {
-        return None;
-    }
-    let start = REFERENCE_K.clamp(from, to);
-    // Upwards and downwards from 20 °C, no farther than to the first zero, so the nearest one is found.
-    let [inner_rows, outer_rows] = [inner_expansion, outer_expansion].map(|curve| curve.points().map(|row| row.0));
-    let above = nearest_zero(&clearance, start, merged(inner_rows, outer_rows, (start, to), f64::lt));
-    let [inner_rows, outer_rows] =
-        [inner_expansion, outer_expansion].map(|curve| curve.points().rev().map(|row| row.0));
-    let below = nearest_zero(&clearance, start, merged(inner_rows, outer_rows, (start, from), f64::gt));
-    let zeros = above.into_iter().chain(below);
-    zeros
-        .min_by(|a, b| (a - REFERENCE_K).abs().total_cmp(&(b - REFERENCE_K).abs()))
-        .map(ThermodynamicTemperature::new::<kelvin>)
+    Meetings::new(inner_expansion, outer_expansion)?.contact(inner_at_20, outer_at_20)
 }
 
-/// The first zero on the way from `start` over some places.
-fn nearest_zero(clearance: &impl Fn(f64) -> f64, start: f64, places: impl Iterator<Item = f64>) -> Option<f64> {
-    let mut before = (start, clearance(start));
-    for place in places {
-        let here = (place, clearance(place));
-        let found = zero_between(clearance, before, here);
-        if found.is_some() {
-            return found;
+/// Two materials and the temperatures between which a pair of parts of them is searched for its contact, for several pairs.
+pub(crate) struct Meetings<'a> {
+    inner: &'a Curve,
+    outer: &'a Curve,
+    /// Temperature and ΔL/L of both, from 20 °C upwards and downwards.
+    ways: [Vec<Place>; 2],
+}
+
+/// Temperature (K), ΔL/L of the inner part, ΔL/L of the outer part.
+type Place = (f64, f64, f64);
+
+impl<'a> Meetings<'a> {
+    /// Nothing where the tables have no temperature in common.
+    pub(crate) fn new(inner: &'a Curve, outer: &'a Curve) -> Option<Self> {
+        let (from, to) = common_range(inner, outer);
+        if from > to {
+            return None;
         }
-        before = here;
+        let place = |t: f64| (t, inner.at_inside(t), outer.at_inside(t));
+        let start = REFERENCE_K.clamp(from, to);
+        let [inner_rows, outer_rows] = [inner, outer].map(|curve| curve.points().map(|row| row.0));
+        let above = std::iter::once(start).chain(merged(inner_rows, outer_rows, (start, to), f64::lt));
+        let above = above.map(place).collect();
+        let [inner_rows, outer_rows] = [inner, outer].map(|curve| curve.points().rev().map(|row| row.0));
+        let below = std::iter::once(start).chain(merged(inner_rows, outer_rows, (start, from), f64::gt));
+        Some(Self { inner, outer, ways: [above, below.map(place).collect()] })
     }
-    None
+
+    /// [`contact_temperature`] of a pair of these materials.
+    pub(crate) fn contact(&self, inner_at_20: Length, outer_at_20: Length) -> Option<ThermodynamicTemperature> {
+        let (inner, outer) = (inner_at_20.get::<meter>(), outer_at_20.get::<meter>());
+        if !(inner.is_finite() && outer.is_finite() && inner > 0.0 && outer > 0.0) {
+            return None;
+        }
+        let left = |of_inner: f64, of_outer: f64| outer * (1.0 + of_outer) - inner * (1.0 + of_inner);
+        let clearance = |t: f64| left(self.inner.at_inside(t), self.outer.at_inside(t));
+        // Upwards and downwards from 20 °C, no farther than to the first zero, so the nearest one is found.
+        let zeros = self.ways.iter().filter_map(|way| {
+            let mut pairs = way.windows(2);
+            pairs.find_map(|pair| {
+                let [one, other] = [pair[0], pair[1]].map(|(t, of_inner, of_outer)| (t, left(of_inner, of_outer)));
+                zero_between(clearance, one, other)
+            })
+        });
+        zeros
+            .min_by(|a, b| (a - REFERENCE_K).abs().total_cmp(&(b - REFERENCE_K).abs()))
+            .map(ThermodynamicTemperature::new::<kelvin>)
+    }
 }
 
 fn zero_between(clearance: impl Fn(f64) -> f64, one: (f64, f64), other: (f64, f64)) -> Option<f64> {

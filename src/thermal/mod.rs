@@ -14,6 +14,7 @@ mod contact;
 mod crossing;
 mod error;
 mod expansion;
+mod explicit;
 mod film;
 mod frost;
 mod geometry;
@@ -29,10 +30,12 @@ mod track;
 mod wrap;
 
 pub use air::{Air, standard_pressure};
+pub(crate) use contact::Meetings;
 pub use contact::contact_temperature;
 pub use crossing::first_crossing;
 pub use error::ThermalError;
 pub use expansion::{Measurement, change_of, diameter_at, size_at_reference, temperature_for_strain};
+pub(crate) use film::Samples;
 pub use film::{
     AirAround, Axis, CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, FaceFilm, FilmBoiling, FilmLaw, ForcedConvection,
     HOT_AIR_GUN, METAL_SHELF, NaturalConvection, NitrogenPool, NitrogenPoolCurve, OIL_BATH, PartFilm, RoundPart,

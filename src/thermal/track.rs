@@ -2,11 +2,8 @@
 
 use super::balance::Balance;
 use super::error::ThermalError;
+use super::explicit::{Control, Run, Taken, value};
 use super::root::root;
-use differential_equations::interpolate::Interpolation;
-use differential_equations::methods::ExplicitRungeKutta;
-use differential_equations::ode::OrdinaryNumericalMethod;
-use differential_equations::status::Status;
 
 /// Local error allowed in each step of the solver, as a share of the temperature change of the stage.
 const STEP_TOLERANCE: f64 = 4e-8;
@@ -14,6 +11,8 @@ const STEP_TOLERANCE: f64 = 4e-8;
 const AT_REST: f64 = 5e-7;
 /// First step of the solver in time constants.
 const FIRST_STEP: f64 = 0.05;
+/// Most by which a step may exceed the one before it.
+const GROWTH: f64 = 10.0;
 /// Steps, accepted or not, after which a stage is given up; a long soak takes about 60.
 const MOST_STEPS: usize = 5_000;
 /// Share of a step to which a passing of a temperature is located.
@@ -95,22 +94,19 @@ impl Track {
 }
 
 impl Step {
-    /// The quartic through both ends with their slopes and through `middle`, which the solver's dense output gives.
-    fn new(begin: f64, width: f64, (y0, y1): (f64, f64), (rate0, rate1): (f64, f64), middle: f64) -> Self {
-        let (d0, d1, rise) = (rate0 * width, rate1 * width, y1 - y0);
-        let hermite_middle = 0.5 * (y0 + y1) + 0.125 * (d0 - d1);
-        // s² (1 - s)² vanishes with its slope at both ends and is 1/16 in the middle.
-        let bulge = 16.0 * (middle - hermite_middle);
-        let coefficients = [y0, d0, 3.0 * rise - 2.0 * d0 - d1 + bulge, d0 + d1 - 2.0 * rise - 2.0 * bulge, bulge];
-        Self { begin, width, end_temperature: y1, coefficients }
+    fn new(Taken { begin, width, end, quartics }: &Taken<1>) -> Self {
+        Self { begin: *begin, width: *width, end_temperature: end[0], coefficients: quartics[0] }
+    }
+
+    fn still(at: f64) -> Self {
+        Self { begin: 0.0, width: 1.0, end_temperature: at, coefficients: [at, 0.0, 0.0, 0.0, 0.0] }
     }
 
     fn at(&self, share: f64) -> f64 {
         if share >= 1.0 {
             return self.end_temperature;
         }
-        let [c0, c1, c2, c3, c4] = self.coefficients;
-        c0 + share * (c1 + share * (c2 + share * (c3 + share * c4)))
+        value(&self.coefficients, share)
     }
 
     fn time_of(&self, target: f64) -> Option<f64> {
@@ -125,49 +121,31 @@ impl Step {
     }
 }
 
-/// Steps of the embedded Runge-Kutta pair of order 5 and 4.
-///
-/// The solver is stepped by hand: the crate's own loop reads the clock and takes an absolute tolerance for the end time.
-///
-/// **Source**: J. R. Dormand, P. J. Prince, "A family of embedded Runge-Kutta formulae", J. Comput. Appl. Math. 6
-/// (1980) 19-26; dense output after E. Hairer, S. P. Nørsett, G. Wanner, "Solving Ordinary Differential Equations I",
-/// section II.6 (both from memory; the coefficients are those of the `differential-equations` crate).
+/// Steps of the explicit pair until the goal is met or the body is at rest.
 fn steps(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<Step>, ThermalError> {
     let change = expected_change(balance, start, limit, goal);
-    let first = (FIRST_STEP * change / balance.rate(start).abs()).min(goal.longest);
-    let mut steps = Vec::with_capacity(48);
+    let rate = balance.rate(start);
+    let first = (FIRST_STEP * change / rate.abs()).min(goal.longest);
     if first <= 0.0 {
-        return Ok(vec![Step::new(0.0, 1.0, (start, start), (0.0, 0.0), start)]);
+        return Ok(vec![Step::still(start)]);
     }
-    let mut solver =
-        ExplicitRungeKutta::dopri5().rtol(0.0).atol(STEP_TOLERANCE * change).h0(first).max_steps(MOST_STEPS);
-    let given_up = |reached_s: f64| ThermalError::NotFollowed { reached_s };
-    solver.init(balance, 0.0, goal.longest, &start).map_err(|_| given_up(0.0))?;
-    let mut rate = balance.rate(start);
-    loop {
-        let begun = solver.t();
-        let left = goal.longest - begun;
-        if left <= f64::EPSILON * goal.longest.min(f64::MAX) {
-            return Ok(steps);
-        }
-        if solver.h() > left {
-            solver.set_h(left);
-        }
-        solver.step(balance).map_err(|_| given_up(begun))?;
-        if matches!(solver.status(), Status::RejectedStep) {
-            continue;
-        }
-        let (from, to) = (*solver.y_prev(), *solver.y());
-        let middle = solver.interpolate(0.5 * (begun + solver.t())).map_err(|_| given_up(begun))?;
-        let rate_after = balance.rate(to);
-        steps.push(Step::new(begun, solver.t() - begun, (from, to), (rate, rate_after), middle));
-        rate = rate_after;
+    let mut steps = Vec::with_capacity(48);
+    let control = Control { tolerance: STEP_TOLERANCE * change, growth: GROWTH, most_steps: MOST_STEPS };
+    let mut run = Run::new(control, 0.0, ([start], [rate]), first);
+    let rates = |state: &[f64; 1]| [balance.rate(state[0])];
+    while goal.longest - run.time() > f64::EPSILON * goal.longest.min(f64::MAX) {
+        let Some(taken) = run.step(&rates, goal.longest) else {
+            return Err(ThermalError::NotFollowed { reached_s: run.time() });
+        };
+        steps.push(Step::new(&taken));
+        let to = taken.end[0];
         let passed = goal.temperature.is_some_and(|target| (to - target) * (start - target) <= 0.0);
         if passed || (to - limit).abs() <= AT_REST * change {
-            return Ok(steps);
+            break;
         }
         balance.check_covered(to)?;
     }
+    Ok(steps)
 }
 
 /// Change of temperature that the tolerance refers to: to the goal or the limit, or what the time allows at most.
@@ -184,13 +162,15 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_quartic_keeps_ends_slopes_and_middle() {
+    fn a_step_is_read_at_its_temperatures_and_at_its_times() {
         let f = |t: f64| (-t).exp();
-        let step = Step::new(1.0, 0.5, (f(1.0), f(1.5)), (-f(1.0), -f(1.5)), f(1.25));
+        let control = Control { tolerance: 1.0, growth: 1.0, most_steps: 1 };
+        let taken = Run::new(control, 1.0, ([f(1.0)], [-f(1.0)]), 0.5).step(&|y| [-y[0]], 2.0).unwrap();
+        let step = Step::new(&taken);
         for share in [0.0, 0.3, 0.5, 0.8, 1.0] {
-            assert!((step.at(share) - f(1.0 + 0.5 * share)).abs() < 2e-6);
+            assert!((step.at(share) - f(1.0 + 0.5 * share)).abs() < 1e-5);
         }
-        assert!((step.time_of(f(1.2)).unwrap() - 1.2).abs() < 1e-5);
+        assert!((step.time_of(f(1.2)).unwrap() - 1.2).abs() < 1e-4);
         assert_eq!(step.time_of(f(2.0)), None);
     }
 }

@@ -71,7 +71,7 @@ proptest! {
         let placement = if touching { Placement::OneSide } else { Placement::Concentric };
         let insertion = seat.run(placement, 7200.0);
         if let Course::HeldUntilLock { locks, .. } = insertion.course {
-            let lock = insertion.lock.unwrap().get::<degree_celsius>();
+            let lock = insertion.lock().unwrap().get::<degree_celsius>();
             let outer = in_celsius(insertion.temperatures_at(locks).unwrap()).1;
             // The parts still differ by what the losses keep up, at most 1 K or 2 % of the start; the boss is then off by
             // 12.5 / (23.2 - 12.5) of it.

@@ -69,7 +69,7 @@ impl Planner {
         let (text, columns) = self.job_text(record)?;
         let job = job::check(&text, library)
             .map_err(|problems| problems.iter().map(|problem| mistake(problem, &text, &columns)).collect::<Vec<_>>())?;
-        let planned = plan::plan_among(&job, Method::Auto, &self.solved).map_err(|error| {
+        let planned = plan::plan_in_list(&job, Method::Auto, &self.solved).map_err(|error| {
             vec![RowMistake { column: None, message: error.to_string(), help: error.help().to_owned() }]
         })?;
         Ok(match self.format {

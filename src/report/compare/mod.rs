@@ -119,7 +119,7 @@ pub fn csv(compared: &[Compared<'_>]) -> Result<String, csv::Error> {
         for seat in &one.plan.seats {
             let cells = cells(&one.plan, seat);
             if rows.is_empty() {
-                let names = cells.iter().map(|(name, _)| name.as_str());
+                let names = cells.iter().map(|(name, _)| *name);
                 rows.push(head(["plan"].into_iter().chain(names).chain(["cautions"])));
             }
             let (name, codes) = (Cell::text(one.name.as_str()), Cell::text(codes.as_str()));

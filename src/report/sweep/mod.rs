@@ -81,7 +81,7 @@ pub fn csv(keys: &[String], steps: &[Step<'_>]) -> Result<String, csv::Error> {
             let (codes, reason) = flags(&step.plan);
             let ends = [Cell::text(codes), Cell::text(reason)];
             if rows.is_empty() {
-                let names = keys.iter().chain(cells.iter().map(|(name, _)| name)).map(String::as_str);
+                let names = keys.iter().map(String::as_str).chain(cells.iter().map(|(name, _)| *name));
                 rows.push(head(names.chain(["cautions", "reason"])));
             }
             let over = step.values.iter().map(Cell::text);

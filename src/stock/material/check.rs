@@ -1,6 +1,7 @@
 //! From the raw file to a checked [`Material`]: ranges, tables, limits.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use toml::Spanned;
 use uom::si::f64::{Pressure, ThermodynamicTemperature};
@@ -8,7 +9,9 @@ use uom::si::{pressure::megapascal, thermodynamic_temperature::degree_celsius};
 
 use super::raw::{RawCaution, RawLimit, RawMaterial};
 use super::tables::Choice;
-use super::{Bounds, Material, MaterialError, Provenance, Side, Strength, TemperatureCaution, TemperatureLimit};
+use super::{
+    Bounds, Material, MaterialError, Properties, Provenance, Side, Strength, TemperatureCaution, TemperatureLimit,
+};
 use crate::stock::curve::Curve;
 use crate::stock::recover::{self, KeyFault, Step};
 
@@ -118,7 +121,7 @@ impl Checker<'_> {
         let emissivity = faults.take(self.emissivity(&raw));
         let cautions = faults.take(self.cautions(&raw.caution));
         names?;
-        let material = Material {
+        let material = Properties {
             id: self.id.to_owned(),
             density_kg_m3: density_kg_m3?,
             modulus_pa: modulus_pa?,
@@ -137,6 +140,7 @@ impl Checker<'_> {
             about: raw.about,
             sources,
         };
+        let material = Material(Arc::new(material));
         if whole {
             faults.take(self.covers_limits(&material, (raw.coldest.c.span(), raw.hottest.c.span())))?;
         }
@@ -237,12 +241,13 @@ impl Checker<'_> {
     /// Tables of expansion, heat capacity and conductivity must reach the coldest and the hottest allowed.
     fn covers_limits(&self, material: &Material, spans: (Range<usize>, Range<usize>)) -> Checked<()> {
         use uom::si::thermodynamic_temperature::kelvin;
-        let (cold, hot) = (material.coldest.temperature.get::<kelvin>(), material.hottest.temperature.get::<kelvin>());
+        let (cold, hot) =
+            (material.coldest().temperature.get::<kelvin>(), material.hottest().temperature.get::<kelvin>());
         let tables = [
-            ("expansion", &material.expansion),
-            ("heat_capacity", &material.heat_capacity),
-            ("conductivity", &material.conductivity),
-            ("elastic_modulus", &material.modulus_pa),
+            ("expansion", material.expansion()),
+            ("heat_capacity", material.heat_capacity()),
+            ("conductivity", material.conductivity()),
+            ("elastic_modulus", &material.0.modulus_pa),
         ];
         for (section, curve) in tables {
             let (from, to) = curve.range();

@@ -23,6 +23,7 @@ pub(crate) use raw::RawLimit;
 pub use room::{RoomValues, from_room_values};
 
 use serde::Deserialize;
+use std::sync::Arc;
 use uom::si::f64::{MassDensity, Pressure, Ratio, ThermodynamicTemperature};
 use uom::si::{
     mass_density::kilogram_per_cubic_meter, pressure::pascal, ratio::ratio, thermodynamic_temperature::kelvin,
@@ -126,12 +127,23 @@ impl TemperatureCaution {
 /// Density, Poisson's ratio and strength are room-temperature values and are used at every temperature. The tables of
 /// expansion, heat capacity and conductivity reach at least from [`coldest`](Self::coldest) to
 /// [`hottest`](Self::hottest).
-#[derive(Clone, Debug, PartialEq)]
-pub struct Material {
-    pub(super) id: String,
-    pub(super) names: Vec<String>,
-    pub(super) family: Family,
-    pub(super) about: String,
+#[derive(Clone, Debug)]
+pub struct Material(Arc<Properties>);
+
+impl PartialEq for Material {
+    fn eq(&self, other: &Self) -> bool {
+        // A list names the same few materials again and again.
+        Arc::ptr_eq(&self.0, &other.0) || self.0 == other.0
+    }
+}
+
+/// The properties of a material, which its copies share.
+#[derive(Debug, PartialEq)]
+struct Properties {
+    id: String,
+    names: Vec<String>,
+    family: Family,
+    about: String,
     density_kg_m3: f64,
     modulus_pa: Curve,
     poisson_ratio: f64,
@@ -150,32 +162,32 @@ pub struct Material {
 impl Material {
     /// Lower-case name with hyphens, the stem of the material's file.
     pub fn id(&self) -> &str {
-        &self.id
+        &self.0.id
     }
 
     /// Other names, standard designations among them.
     pub fn names(&self) -> impl Iterator<Item = &str> {
-        self.names.iter().map(String::as_str)
+        self.0.names.iter().map(String::as_str)
     }
 
     /// Family, for friction.
     pub fn family(&self) -> Family {
-        self.family
+        self.0.family
     }
 
     /// One line that says what it is and in which condition.
     pub fn about(&self) -> &str {
-        &self.about
+        &self.0.about
     }
 
     /// Density at room temperature.
     pub fn density(&self) -> MassDensity {
-        MassDensity::new::<kilogram_per_cubic_meter>(self.density_kg_m3)
+        MassDensity::new::<kilogram_per_cubic_meter>(self.0.density_kg_m3)
     }
 
     /// Elastic (Young's) modulus at 20 °C.
     pub fn elastic_modulus(&self) -> Pressure {
-        Pressure::new::<pascal>(self.modulus_pa.at_inside(REFERENCE_K))
+        Pressure::new::<pascal>(self.0.modulus_pa.at_inside(REFERENCE_K))
     }
 
     /// Elastic modulus at a temperature: from a table where the file has one, else the value at 20 °C, which overstates
@@ -184,22 +196,22 @@ impl Material {
     /// # Errors
     /// [`CurveError::Outside`] beyond the table, or beyond the material's own limits where there is none.
     pub fn elastic_modulus_at(&self, temperature: ThermodynamicTemperature) -> Result<Pressure, CurveError> {
-        self.modulus_pa.at(temperature.get::<kelvin>()).map(Pressure::new::<pascal>)
+        self.0.modulus_pa.at(temperature.get::<kelvin>()).map(Pressure::new::<pascal>)
     }
 
     /// Poisson's ratio.
     pub fn poisson_ratio(&self) -> f64 {
-        self.poisson_ratio
+        self.0.poisson_ratio
     }
 
     /// Yield or breaking stress at room temperature.
     pub fn strength(&self) -> Strength {
-        self.strength
+        self.0.strength
     }
 
     /// Relative change of length from 20 °C, dimensionless, against temperature in K; exactly zero at 293.15 K.
     pub fn expansion(&self) -> &Curve {
-        &self.expansion
+        &self.0.expansion
     }
 
     /// Relative change of length from 20 °C to `temperature`; negative for a chilled part.
@@ -207,46 +219,46 @@ impl Material {
     /// # Errors
     /// [`CurveError::Outside`] beyond the table.
     pub fn expansion_from_20c(&self, temperature: ThermodynamicTemperature) -> Result<Ratio, CurveError> {
-        self.expansion.at(temperature.get::<kelvin>()).map(Ratio::new::<ratio>)
+        self.0.expansion.at(temperature.get::<kelvin>()).map(Ratio::new::<ratio>)
     }
 
     /// Heat capacity in J/(kg K) against temperature in K.
     pub fn heat_capacity(&self) -> &Curve {
-        &self.heat_capacity
+        &self.0.heat_capacity
     }
 
     /// Thermal conductivity in W/(m K) against temperature in K.
     pub fn conductivity(&self) -> &Curve {
-        &self.conductivity
+        &self.0.conductivity
     }
 
     /// Total emissivity, lowest and highest over the finishes that [`surface`](Self::surface) names.
     pub fn emissivity(&self) -> Bounds {
-        self.emissivity
+        self.0.emissivity
     }
 
     /// Finishes that the range of emissivity covers.
     pub fn surface(&self) -> &str {
-        &self.surface
+        &self.0.surface
     }
 
     /// Coldest that the material may get.
     pub fn coldest(&self) -> &TemperatureLimit {
-        &self.coldest
+        &self.0.coldest
     }
 
     /// Hottest that the material may get.
     pub fn hottest(&self) -> &TemperatureLimit {
-        &self.hottest
+        &self.0.hottest
     }
 
     /// Notes for temperatures that are allowed and need care.
     pub fn cautions(&self) -> &[TemperatureCaution] {
-        &self.cautions
+        &self.0.cautions
     }
 
     /// Every property's key in the file with where its value comes from, in the order of the file.
     pub fn sources(&self) -> impl Iterator<Item = (&'static str, &Provenance)> {
-        self.sources.iter().map(|(property, provenance)| (*property, provenance))
+        self.0.sources.iter().map(|(property, provenance)| (*property, provenance))
     }
 }

@@ -1,5 +1,6 @@
 //! A material from the few room-temperature values that a job may state.
 
+use std::sync::Arc;
 use uom::si::f64::{
     MassDensity, Pressure, SpecificHeatCapacity, TemperatureCoefficient, ThermalConductivity, ThermodynamicTemperature,
 };
@@ -10,7 +11,7 @@ use uom::si::temperature_coefficient::per_kelvin;
 use uom::si::thermal_conductivity::watt_per_meter_kelvin;
 use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
 
-use super::{Bounds, Family, Material, MaterialError, Provenance, REFERENCE_K, Strength, TemperatureLimit};
+use super::{Bounds, Family, Material, MaterialError, Properties, Provenance, REFERENCE_K, Strength, TemperatureLimit};
 use crate::stock::curve::Curve;
 
 /// Range in which a mean coefficient of unknown range is used, °C. Common practice, no published source: over it the
@@ -60,7 +61,7 @@ pub fn from_room_values(id: &str, values: &RoomValues) -> Result<Material, Mater
     let constant = |value| flat(id, value, limits);
     let provenance = Provenance::of_user(values.source.as_deref());
     let expansion = [(cold, alpha * (cold - REFERENCE_K)), (REFERENCE_K, 0.0), (hot, alpha * (hot - REFERENCE_K))];
-    Ok(Material {
+    Ok(Material(Arc::new(Properties {
         id: id.to_owned(),
         names: Vec::new(),
         family: values.family,
@@ -78,7 +79,7 @@ pub fn from_room_values(id: &str, values: &RoomValues) -> Result<Material, Mater
         hottest: limit(values.hottest, USUAL_RANGE_C.1, &provenance),
         cautions: Vec::new(),
         sources: sources(values, &provenance),
-    })
+    })))
 }
 
 /// Emissivity that covers any surface from polished metal to paint.

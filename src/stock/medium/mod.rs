@@ -5,7 +5,8 @@ mod own;
 mod raw;
 
 use serde::Deserialize;
-use std::sync::LazyLock;
+use std::collections::HashMap;
+use std::sync::{Arc, LazyLock};
 use thiserror::Error;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -178,8 +179,19 @@ pub enum Transfer {
 }
 
 /// A medium.
+#[derive(Clone, Debug)]
+pub struct Medium(Arc<Properties>);
+
+impl PartialEq for Medium {
+    fn eq(&self, other: &Self) -> bool {
+        // A list names the same few media again and again.
+        Arc::ptr_eq(&self.0, &other.0) || self.0 == other.0
+    }
+}
+
+/// What is known of a medium, which its copies share.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Medium {
+struct Properties {
     id: String,
     phrase: String,
     names: Vec<String>,
@@ -251,57 +263,57 @@ impl Medium {
     /// Whether this is its id or one of its names.
     pub fn is_called(&self, id_or_name: &str) -> bool {
         let asked = normalised(id_or_name);
-        is_named(&self.id, &asked) || self.names.iter().any(|name| is_named(name, &asked))
+        is_named(&self.0.id, &asked) || self.0.names.iter().any(|name| is_named(name, &asked))
     }
 
     /// Lower-case name with hyphens.
     pub fn id(&self) -> &str {
-        &self.id
+        &self.0.id
     }
 
     /// Where the part is, in words: "in the oven", "on the hot plate".
     pub fn phrase(&self) -> &str {
-        &self.phrase
+        &self.0.phrase
     }
 
     /// Other names.
     pub fn names(&self) -> impl Iterator<Item = &str> {
-        self.names.iter().map(String::as_str)
+        self.0.names.iter().map(String::as_str)
     }
 
     /// Chills, warms, or is the air of the shop.
     pub fn direction(&self) -> Direction {
-        self.direction
+        self.0.direction
     }
 
     /// What it leaves on the part.
     pub fn residue(&self) -> Residue {
-        self.residue
+        self.0.residue
     }
 
     /// Dangers, in the order of the file.
     pub fn hazards(&self) -> &[Hazard] {
-        &self.hazards
+        &self.0.hazards
     }
 
     /// What the fitter should know about it.
     pub fn notes(&self) -> impl Iterator<Item = &str> {
-        self.notes.iter().map(String::as_str)
+        self.0.notes.iter().map(String::as_str)
     }
 
     /// Temperatures that it can have.
     pub fn temperature(&self) -> &TemperatureRange {
-        &self.temperature
+        &self.0.temperature
     }
 
     /// How heat gets into or out of the part.
     pub fn transfer(&self) -> &Transfer {
-        &self.transfer
+        &self.0.transfer
     }
 
     /// Film coefficient, for a medium that acts through the surface.
     pub fn film(&self) -> Option<&Film> {
-        match &self.transfer {
+        match &self.0.transfer {
             Transfer::Film(film) => Some(film),
             Transfer::Power(_) => None,
         }
@@ -309,11 +321,11 @@ impl Medium {
 
     /// Source of every value, by key of the file.
     pub fn sources(&self) -> impl Iterator<Item = (&'static str, &Provenance)> {
-        let transfer = match &self.transfer {
+        let transfer = match &self.0.transfer {
             Transfer::Film(film) => ("film", &film.provenance),
             Transfer::Power(power) => ("power", &power.provenance),
         };
-        [("temperature", &self.temperature.provenance), transfer].into_iter()
+        [("temperature", &self.0.temperature.provenance), transfer].into_iter()
     }
 
     /// The temperature to plan with: the one that the job states, or the medium's own.
@@ -322,8 +334,8 @@ impl Medium {
     /// [`MediumError::NoTemperature`] when neither exists, [`MediumError::OutOfRange`] when the medium cannot have it.
     pub fn at(&self, stated: Option<ThermodynamicTemperature>) -> Result<ThermodynamicTemperature, MediumError> {
         let celsius = |t: ThermodynamicTemperature| t.get::<degree_celsius>();
-        let range = &self.temperature;
-        let (id, low, high) = (self.id.clone(), celsius(range.low), celsius(range.high));
+        let range = &self.0.temperature;
+        let (id, low, high) = (self.0.id.clone(), celsius(range.low), celsius(range.high));
         match stated.or(range.default) {
             None => Err(MediumError::NoTemperature { id, low, high }),
             // Half a hundredth of a degree: what a temperature loses on its way through °F and K.
@@ -359,8 +371,15 @@ fn media() -> Result<&'static Vec<Medium>, DataError> {
 /// # Ok::<(), seatwise::stock::medium::MediumError>(())
 /// ```
 pub fn embedded(id_or_name: &str) -> Result<Medium, MediumError> {
+    static BY_NAME: LazyLock<HashMap<String, Medium>> = LazyLock::new(|| {
+        let media = media().map(Vec::as_slice).unwrap_or_default();
+        let names = |medium: &Medium| medium.names().chain([medium.id()]).map(normalised).collect::<Vec<_>>();
+        // The first of two with one name stays.
+        let all = media.iter().rev().flat_map(|medium| names(medium).into_iter().map(|name| (name, medium.clone())));
+        all.collect()
+    });
     let media = media()?;
-    if let Some(medium) = media.iter().find(|medium| medium.is_called(id_or_name)) {
+    if let Some(medium) = BY_NAME.get(&normalised(id_or_name)) {
         return Ok(medium.clone());
     }
     let known = media

@@ -1,7 +1,8 @@
 //! A medium of a shop's own: another one with the film that its readings gave, and its text.
 
-use super::{Film, Law, Medium, Transfer};
+use super::{Film, Law, Medium, Properties, Transfer};
 use crate::stock::material::Provenance;
+use std::sync::Arc;
 use toml::{Table, Value};
 use uom::si::f64::{HeatTransfer, ThermodynamicTemperature};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -28,9 +29,10 @@ impl Medium {
             Law::Stated | Law::Air { .. } | Law::BoilingNitrogen { .. } => Law::Stated,
         };
         let film = Film { low: range.0, high: range.1, law, provenance, ..film.clone() };
-        let mut own = Self { id: id.to_owned(), names: Vec::new(), transfer: Transfer::Film(film), ..self.clone() };
+        let known = Properties::clone(&self.0);
+        let mut own = Properties { id: id.to_owned(), names: Vec::new(), transfer: Transfer::Film(film), ..known };
         own.temperature.default = Some(temperature);
-        Some(own)
+        Some(Self(Arc::new(own)))
     }
 
     /// The text of a file with this medium alone, as [`Medium::parse`] reads it. None for a medium that does not act through the
@@ -40,20 +42,20 @@ impl Medium {
         let words = |texts: &[&str]| Value::Array(texts.iter().map(|text| Value::from(*text)).collect());
         let celsius = |t: ThermodynamicTemperature| Value::Float(hundredths(t.get::<degree_celsius>()));
         let mut table = Table::new();
-        table.insert("id".into(), self.id.as_str().into());
-        table.insert("phrase".into(), self.phrase.as_str().into());
+        table.insert("id".into(), self.0.id.as_str().into());
+        table.insert("phrase".into(), self.0.phrase.as_str().into());
         table.insert("names".into(), words(&self.names().collect::<Vec<_>>()));
-        table.insert("direction".into(), self.direction.word().into());
-        table.insert("leaves".into(), self.residue.word().into());
-        table.insert("cautions".into(), words(&self.hazards.iter().map(|hazard| hazard.code()).collect::<Vec<_>>()));
+        table.insert("direction".into(), self.0.direction.word().into());
+        table.insert("leaves".into(), self.0.residue.word().into());
+        table.insert("cautions".into(), words(&self.0.hazards.iter().map(|hazard| hazard.code()).collect::<Vec<_>>()));
         table.insert("notes".into(), words(&self.notes().collect::<Vec<_>>()));
-        let mut temperature = sourced(&self.temperature.provenance);
-        if let Some(default) = self.temperature.default {
+        let mut temperature = sourced(&self.0.temperature.provenance);
+        if let Some(default) = self.0.temperature.default {
             temperature.insert("default_c".into(), celsius(default));
         }
-        temperature.insert("low_c".into(), celsius(self.temperature.low));
-        temperature.insert("high_c".into(), celsius(self.temperature.high));
-        temperature.insert("tolerance_k".into(), hundredths(self.temperature.tolerance.get::<kelvin>()).into());
+        temperature.insert("low_c".into(), celsius(self.0.temperature.low));
+        temperature.insert("high_c".into(), celsius(self.0.temperature.high));
+        temperature.insert("tolerance_k".into(), hundredths(self.0.temperature.tolerance.get::<kelvin>()).into());
         table.insert("temperature".into(), temperature.into());
         table.insert("film".into(), written(film).into());
         let file: Table = [("medium".to_owned(), Value::Array(vec![table.into()]))].into_iter().collect();

@@ -2,6 +2,7 @@
 
 use serde::Deserialize;
 use std::ops::Range;
+use std::sync::Arc;
 use toml::Spanned;
 use uom::si::f64::{HeatTransfer, Power, TemperatureInterval, ThermodynamicTemperature};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -9,7 +10,10 @@ use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::{Direction, Film, Hazard, HeatingPower, Law, Medium, MediumFileError, Residue, TemperatureRange, Transfer};
+use super::{
+    Direction, Film, Hazard, HeatingPower, Law, Medium, MediumFileError, Properties, Residue, TemperatureRange,
+    Transfer,
+};
 use crate::stock::material::{Provenance, Source, Status};
 use crate::stock::recover::{self, KeyFault, Step};
 
@@ -168,7 +172,7 @@ impl Check {
                 return None;
             }
         };
-        Some(Medium {
+        Some(Medium(Arc::new(Properties {
             temperature: temperature?,
             transfer: transfer?,
             id: raw.id,
@@ -178,7 +182,7 @@ impl Check {
             residue: raw.leaves,
             hazards: raw.cautions,
             notes: raw.notes,
-        })
+        })))
     }
 
     fn range(&mut self, table: &str, raw: RawTemperature) -> Option<TemperatureRange> {

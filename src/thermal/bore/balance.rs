@@ -2,8 +2,9 @@
 
 use super::gap::CheckedGap;
 use super::part::CheckedPart;
-use crate::thermal::ThermalError;
-use differential_equations::ode::ODE;
+use crate::quantity::{Length, ThermodynamicTemperature};
+use crate::thermal::{ThermalError, contact_temperature};
+use uom::si::length::meter;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
@@ -96,6 +97,12 @@ impl<'a> Pair<'a> {
         self.parts[1].size(self.sizes[1], t[1]) - self.parts[0].size(self.sizes[0], t[0])
     }
 
+    /// Common temperature at which the clearance is zero.
+    pub(super) fn lock(&self) -> Option<ThermodynamicTemperature> {
+        let [inner, outer] = self.sizes.map(Length::new::<meter>);
+        contact_temperature(inner, self.parts[0].expansion, outer, self.parts[1].expansion)
+    }
+
     /// Conductance of the gap itself, W/(m² K).
     pub(super) fn conductance(&self, t: &Temperatures, gripped: bool) -> f64 {
         let film = 0.5 * (t[0] + t[1]);
@@ -111,7 +118,7 @@ impl<'a> Pair<'a> {
 
     /// Heat that a part (0 inner, 1 outer) gives to the shop, W.
     pub(super) fn loss(&self, part: usize, t: f64) -> f64 {
-        let CheckedPart { free_area, film, free_emissivity, .. } = self.parts[part];
+        let &CheckedPart { free_area, film, free_emissivity, .. } = &self.parts[part];
         let s = self.shop;
         let outer = film + STEFAN_BOLTZMANN * free_emissivity * (t * t + s * s) * (t + s);
         free_area * (t - s) * outer / (1.0 + outer * self.to_air[part])
@@ -120,7 +127,7 @@ impl<'a> Pair<'a> {
     /// dT/dt of both, K/s.
     pub(super) fn rates(&self, t: &Temperatures, gripped: bool) -> Temperatures {
         // A trial step of the solver may stray below absolute zero or to no number at all; then it is rejected.
-        let t = &t.map(|t| t.max(0.0));
+        let t = &[t[0].max(0.0), t[1].max(0.0)];
         let across = self.through_joint(t, gripped);
         [
             (across - self.loss(0, t[0])) / self.parts[0].capacity(t[0]),
@@ -202,12 +209,6 @@ pub(super) enum Mode {
 pub(super) struct Phase<'a, 'b> {
     pub(super) pair: &'b Pair<'a>,
     pub(super) mode: Mode,
-}
-
-impl ODE<f64, Temperatures> for Phase<'_, '_> {
-    fn diff(&self, _time: f64, state: &Temperatures, rate: &mut Temperatures) {
-        *rate = self.rates(state);
-    }
 }
 
 impl Phase<'_, '_> {

@@ -4,8 +4,8 @@ use super::insertion::{Course, Insertion, Meeting, StaysFree};
 use super::part::SeatBody;
 use super::path::{Path, Stretch};
 use crate::quantity::{Cases, Length, ThermodynamicTemperature, Time};
+use crate::thermal::ThermalError;
 use crate::thermal::error::{positive, within};
-use crate::thermal::{ThermalError, contact_temperature};
 use std::f64::consts::PI;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -92,9 +92,7 @@ impl<'a> Exchange<'a> {
     pub fn run(&self, sizes: SeatSizes, longest: Time) -> Result<Insertion<'a>, ThermalError> {
         let pair = self.pair(sizes)?;
         let longest = within("longest time", longest.get::<second>(), (0.0, LONGEST_S), "s")?;
-        let lock =
-            contact_temperature(sizes.inner_at_20, self.inner.expansion, sizes.outer_at_20, self.outer.expansion);
-        followed(pair, lock, longest)
+        followed(pair, longest)
     }
 
     /// [`Self::run`] for the three cases of a fit.
@@ -130,7 +128,7 @@ impl<'a> Exchange<'a> {
     }
 }
 
-fn followed(pair: Pair<'_>, lock: Option<ThermodynamicTemperature>, until: f64) -> Result<Insertion<'_>, ThermalError> {
+fn followed(pair: Pair<'_>, until: f64) -> Result<Insertion<'_>, ThermalError> {
     let starts = pair.starts();
     let mut path = Path::new(starts);
     let clearance = |t: &Temperatures| pair.clearance(t);
@@ -139,23 +137,23 @@ fn followed(pair: Pair<'_>, lock: Option<ThermodynamicTemperature>, until: f64) 
     if clearance(&starts) <= 0.0 {
         // Pressed in all the same, it is in contact from the start.
         path.follow(&Stretch { pair: &pair, done: apart, until }, Mode::Gripped)?;
-        return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None, lock });
+        return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None });
     }
     let open = Stretch { pair: &pair, done: clearance, until };
     let grip = path.follow(&open, Mode::Open)?.then(|| path.end().0);
-    let mut meeting = path.first_below(0.0, apart).map(|at| meeting(&pair, at, &path.at(at), lock));
+    let mut meeting = path.first_below(0.0, apart).map(|at| meeting(&pair, at, &path.at(at)));
     if let (Some(_), None) = (grip, meeting) {
         let closed = Stretch { pair: &pair, done: apart, until };
         if path.follow(&closed, Mode::Gripped)? {
             let (at, state) = path.end();
-            meeting = Some(self::meeting(&pair, at, &state, lock));
+            meeting = Some(self::meeting(&pair, at, &state));
         }
     }
     let course = match grip {
         Some(grip) => gripped(grip, meeting),
         None => Course::StaysFree(stays_free(&pair, &path.end().1)),
     };
-    Ok(Insertion { pair, path, course, meeting, lock })
+    Ok(Insertion { pair, path, course, meeting })
 }
 
 /// The course of a seat that grips: held when the parts had met before, free.
@@ -169,13 +167,12 @@ fn gripped(grip: f64, meeting: Option<Meeting>) -> Course {
     }
 }
 
-fn meeting(pair: &Pair, at: f64, state: &Temperatures, lock: Option<ThermodynamicTemperature>) -> Meeting {
+fn meeting(pair: &Pair, at: f64, state: &Temperatures) -> Meeting {
     let mean = pair.mean(state);
     Meeting {
         at: Time::new::<second>(at),
         temperature: ThermodynamicTemperature::new::<kelvin>(mean),
         clearance: Length::new::<meter>(pair.clearance(&[mean, mean])),
-        above_lock: lock.map(|lock| mean > lock.get::<kelvin>()),
     }
 }
 

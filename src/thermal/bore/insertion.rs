@@ -22,9 +22,6 @@ pub struct Insertion<'a> {
     pub course: Course,
     /// When and how warm both parts come together; `None` when they do not within the time, or do not go in.
     pub meeting: Option<Meeting>,
-    /// Common temperature at which the clearance is zero, from [`crate::thermal::contact_temperature`]; `None` when the
-    /// property tables hold no such temperature.
-    pub lock: Option<ThermodynamicTemperature>,
 }
 
 /// What becomes of a part that has been put into its seat.
@@ -74,8 +71,6 @@ pub struct Meeting {
     pub temperature: ThermodynamicTemperature,
     /// Clearance with both at that temperature: positive when they meet free.
     pub clearance: Length,
-    /// Whether they meet above the lock temperature; `None` when there is none.
-    pub above_lock: Option<bool>,
 }
 
 impl Insertion<'_> {
@@ -87,6 +82,17 @@ impl Insertion<'_> {
             Course::HeldUntilLock { locks, .. } => Some(locks),
             Course::StaysFree(_) => None,
         }
+    }
+
+    /// Common temperature at which the clearance is zero, from [`crate::thermal::contact_temperature`]; `None` when the
+    /// property tables hold no such temperature.
+    pub fn lock(&self) -> Option<ThermodynamicTemperature> {
+        self.pair.lock()
+    }
+
+    /// Whether both come together above the lock temperature; `None` when there is none, or they do not come together.
+    pub fn meets_above_lock(&self) -> Option<bool> {
+        self.meeting.zip(self.lock()).map(|(meeting, lock)| meeting.temperature > lock)
     }
 
     /// Time at the end.

@@ -42,7 +42,7 @@ pub(super) struct CheckedPart<'a> {
     mass: f64,
     heat_capacity: &'a Curve,
     conductivity: &'a Curve,
-    expansion: &'a Curve,
+    pub(super) expansion: &'a Curve,
     pub(super) emissivity: f64,
     joint_way: f64,
     air_way: f64,

@@ -72,8 +72,7 @@ impl FilmLaw {
     /// # Errors
     /// As for [`super::part_in_air`].
     pub fn in_air(part: &RoundPart, around: &AirAround, start: ThermodynamicTemperature) -> Result<Self, ThermalError> {
-        let exposed = Exposed::new(part, around)?;
-        Self::between(start, around.air, |surface| exposed.mean(surface))
+        Samples::in_air(part, around, start)?.times(1.0)
     }
 
     /// A part in boiling nitrogen, from `start` to the boiling point: [`NitrogenPoolCurve`].
@@ -105,37 +104,7 @@ impl FilmLaw {
         surroundings: ThermodynamicTemperature,
         film: impl Fn(f64) -> Result<f64, ThermalError>,
     ) -> Result<Self, ThermalError> {
-        let from = positive("temperature at the start", start.get::<kelvin>(), "K")?;
-        let to = positive("temperature of the surroundings", surroundings.get::<kelvin>(), "K")?;
-        if (from - to).abs() < CLOSEST_K {
-            return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film(to)?));
-        }
-        let side = (from - to).signum();
-        let mut rows = Vec::with_capacity(ROWS + 1);
-        rows.push((to - side * MARGIN_K, film(to)?));
-        for difference in fading((from - to).abs(), ROWS) {
-            // The last row belongs to the side that the part comes from: warm and cold faces differ.
-            rows.push((to + side * difference, film(to + side * difference.max(CLOSEST_K))?));
-        }
-        if side < 0.0 {
-            rows.reverse();
-        }
-        Self::table(&rows)
-    }
-
-    /// The same law multiplied by a factor, for the scatter of a correlation.
-    ///
-    /// # Errors
-    /// [`ThermalError::NotPositive`] for a factor that is not above zero.
-    pub fn scaled(&self, factor: f64) -> Result<Self, ThermalError> {
-        let factor = positive("factor on the film coefficient", factor, "")?;
-        match self {
-            Self::Constant(film) => Ok(Self::Constant(*film * factor)),
-            Self::OfTemperature(curve) => {
-                let rows: Vec<(f64, f64)> = curve.points().map(|(surface, film)| (surface, film * factor)).collect();
-                Self::table(&rows)
-            }
-        }
+        Samples::between(start, surroundings, film)?.times(1.0)
     }
 
     /// The coefficient at a surface temperature.
@@ -169,6 +138,65 @@ impl FilmLaw {
         match Curve::new(rows) {
             Ok(curve) => Ok(Self::OfTemperature(curve)),
             Err(source) => Err(ThermalError::Property { property: PROPERTY, source }),
+        }
+    }
+}
+
+/// A film that was sampled, before it becomes a table: once for every factor on it.
+#[derive(Clone, Debug)]
+pub(crate) enum Samples {
+    /// W/(m² K) at every temperature.
+    Constant(f64),
+    /// W/(m² K) over K, in rising order.
+    Rows(Vec<(f64, f64)>),
+}
+
+impl Samples {
+    /// As [`FilmLaw::in_air`].
+    pub(crate) fn in_air(
+        part: &RoundPart,
+        around: &AirAround,
+        start: ThermodynamicTemperature,
+    ) -> Result<Self, ThermalError> {
+        let exposed = Exposed::new(part, around)?;
+        Self::between(start, around.air, |surface| exposed.mean(surface))
+    }
+
+    fn between(
+        start: ThermodynamicTemperature,
+        surroundings: ThermodynamicTemperature,
+        film: impl Fn(f64) -> Result<f64, ThermalError>,
+    ) -> Result<Self, ThermalError> {
+        let from = positive("temperature at the start", start.get::<kelvin>(), "K")?;
+        let to = positive("temperature of the surroundings", surroundings.get::<kelvin>(), "K")?;
+        if (from - to).abs() < CLOSEST_K {
+            return Ok(Self::Constant(film(to)?));
+        }
+        let side = (from - to).signum();
+        let mut rows = Vec::with_capacity(ROWS + 1);
+        rows.push((to - side * MARGIN_K, film(to)?));
+        for difference in fading((from - to).abs(), ROWS) {
+            // The last row belongs to the side that the part comes from: warm and cold faces differ.
+            rows.push((to + side * difference, film(to + side * difference.max(CLOSEST_K))?));
+        }
+        if side < 0.0 {
+            rows.reverse();
+        }
+        Ok(Self::Rows(rows))
+    }
+
+    /// The law with a factor on every coefficient, for the scatter of a correlation.
+    ///
+    /// # Errors
+    /// [`ThermalError::NotPositive`] for a factor or a coefficient that is not above zero.
+    pub(crate) fn times(&self, factor: f64) -> Result<FilmLaw, ThermalError> {
+        let factor = positive("factor on the film coefficient", factor, "")?;
+        match self {
+            Self::Constant(film) => FilmLaw::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film * factor)),
+            Self::Rows(rows) => {
+                let rows: Vec<(f64, f64)> = rows.iter().map(|(surface, film)| (*surface, film * factor)).collect();
+                FilmLaw::table(&rows)
+            }
         }
     }
 }
