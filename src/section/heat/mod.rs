@@ -76,6 +76,8 @@
 //! or slides while it warms. Each of the first conducts better than the gap, so that a real ring grips earlier.
 
 mod conduction;
+mod curves;
+mod differences;
 mod edges;
 mod error;
 mod face;

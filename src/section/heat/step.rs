@@ -1,32 +1,21 @@
 //! Steps in time.
 //!
-//! TR-BDF2: a trapezoidal step to `t + γτ`, then the two-step backward formula to `t + τ`, `γ = 2 - √2`, so that both
-//! equations have the same matrix. Second order, L-stable: what is faster than a step decays and does not swing. The
-//! error is estimated by the third-order formula embedded in it, smoothed by the same matrix (R. E. Bank and others,
-//! "Transient simulation of silicon devices and circuits", 1985; M. E. Hosea and L. F. Shampine, "Analysis and
-//! implementation of TR-BDF2", 1996, both from memory; the coefficients are tested against the order conditions).
+//! Backward differentiation of order one to four over even steps, in the form of backward differences: one equation a step,
+//! whose error is the next difference. What is followed are the temperatures, the enthalpies and the heat through the faces
+//! together, so that a step starts close to its end, and no heat is lost between nodes and faces.
 
-use super::newton::{Factored, Solved};
-use super::system::{Flow, System};
-use std::f64::consts::SQRT_2;
+use super::differences::{Differences, MOST, divisor, error_share};
+use super::newton::Factored;
+use super::system::System;
 
-/// Where the middle of a step lies, `γ = 2 - √2`.
-pub(super) const MIDDLE: f64 = 2.0 - SQRT_2;
-/// Share of a step in its matrix, `γ/2`.
-const DIAGONAL: f64 = 1.0 - SQRT_2 / 2.0;
-/// Weight of start and middle in the end, `√2/4`.
-const WEIGHT: f64 = SQRT_2 / 4.0;
-/// Weights of start, middle and end.
-pub(super) const WEIGHTS: [f64; 3] = [WEIGHT, WEIGHT, DIAGONAL];
-/// The same of the third-order formula.
-const THIRD: [f64; 3] = [(1.0 - WEIGHT) / 3.0, (3.0 * WEIGHT + 1.0) / 3.0, DIAGONAL / 3.0];
-
+/// Where the middle of a step lies.
+pub(super) const MIDDLE: f64 = 0.5;
 /// Aim of the step control, as a share of the tolerance's step.
 const SAFETY: f64 = 0.9;
 /// Least and most by which a step changes.
-const CHANGE: (f64, f64) = (0.2, 2.5);
+const CHANGE: (f64, f64) = (0.2, 4.0);
 /// A step that could grow by less is kept, and its factored matrix with it.
-const WORTH: f64 = 1.25;
+const WORTH: f64 = 1.2;
 /// Shortest step as a share of the stage.
 const SHORTEST: f64 = 1e-12;
 
@@ -37,13 +26,13 @@ pub(super) struct Stepper<'a> {
     tolerance: f64,
     pub(super) time: f64,
     pub(super) temperatures: Vec<f64>,
-    /// `M e`, J.
-    held: Vec<f64>,
-    flow: Flow,
+    /// Temperatures, enthalpies of the rows, heat that has passed the faces.
+    differences: Differences,
+    /// Length of the steps of the differences.
+    even: f64,
+    /// Length of the next step.
     step: f64,
     factored: Option<Factored>,
-    /// Start and middle of the last step and its length.
-    last: Option<(Vec<f64>, Vec<f64>, f64)>,
 }
 
 /// A step that was accepted.
@@ -55,93 +44,105 @@ pub(super) struct Step {
     pub(super) heats: Vec<f64>,
 }
 
-/// Sum of the products of weights and lists.
-fn mixed<const N: usize>(weights: [f64; N], lists: [&[f64]; N]) -> Vec<f64> {
-    (0..lists[0].len()).map(|k| weights.iter().zip(lists).map(|(weight, list)| weight * list[k]).sum()).collect()
-}
-
 /// Weights of three values at places 0, `middle`, 1 in the parabola through them, at place `x`.
 pub(super) fn parabola(middle: f64, x: f64) -> [f64; 3] {
     let m = middle;
     [(x - m) * (x - 1.0) / m, x * (x - 1.0) / (m * (m - 1.0)), x * (x - m) / (1.0 - m)]
 }
 
+fn largest(values: impl Iterator<Item = f64>) -> f64 {
+    values.fold(0.0, |most, value| most.max(value.abs()))
+}
+
 impl<'a> Stepper<'a> {
     /// At the beginning of a stage that lasts `lasting` s at most.
     pub(super) fn new(system: &'a System<'a>, temperatures: Vec<f64>, (tolerance, lasting): (f64, f64)) -> Self {
-        let (mut enthalpies, mut held) = (vec![0.0; temperatures.len()], vec![0.0; temperatures.len()]);
-        system.enthalpies(&temperatures, &mut enthalpies);
-        system.set.sparse.mass_times(&enthalpies, &mut held);
-        let mut flow = Flow::default();
-        system.flow(&temperatures, 0.0, &mut flow);
-        let mut stepper =
-            Self { system, tolerance, time: 0.0, temperatures, held, flow, step: lasting, factored: None, last: None };
-        stepper.step = stepper.first_step(lasting);
-        stepper
-    }
-
-    /// The same place without the factored matrix, which is large.
-    pub(super) fn without_matrix(&self) -> Self {
-        Self {
-            system: self.system,
-            temperatures: self.temperatures.clone(),
-            held: self.held.clone(),
-            flow: self.flow.clone(),
-            factored: None,
-            last: self.last.clone(),
-            ..*self
-        }
-    }
-
-    /// A step of a length, whatever its error: a part of one that was accepted.
-    pub(super) fn exactly(&mut self, length: f64) -> Option<Step> {
-        let mut factored = Factored::new(self.system, &self.temperatures, self.time, DIAGONAL * length)?;
-        let (middle, end, rates) = self.attempt(&mut factored, length)?;
-        Some(self.accept(length, middle, end, rates))
-    }
-
-    /// A step in which a node that warms as fast as the flow at the start says moves by a few tolerances.
-    fn first_step(&self, lasting: f64) -> f64 {
-        let (mut change, time) = (self.flow.rate.clone(), 1e-3 * lasting);
-        let Some(factored) = Factored::new(self.system, &self.temperatures, 0.0, time) else { return time };
-        factored.factor.solve(&mut change);
-        let fastest = change.iter().fold(0.0_f64, |most, change| most.max(change.abs()));
-        (10.0 * self.tolerance / fastest).clamp(1e-9 * lasting, time)
+        let enthalpies = enthalpies(system, &temperatures);
+        let faces = system.faces(&temperatures, 0.0);
+        let (rates, step) = first_step(system, &temperatures, (&enthalpies, tolerance, lasting));
+        let warmed: Vec<f64> = temperatures.iter().zip(&rates).map(|(kelvin, rate)| kelvin + step * rate).collect();
+        let changes = (rates.iter().map(|rate| step * rate))
+            .chain(self::enthalpies(system, &warmed).into_iter().zip(&enthalpies).map(|(after, before)| after - before))
+            .chain(faces.iter().map(|heat| step * heat))
+            .collect();
+        let values = [&temperatures[..], &enthalpies, &vec![0.0; faces.len()]].concat();
+        let differences = Differences::new(values, changes);
+        Self { system, tolerance, time: 0.0, temperatures, differences, even: step, step, factored: None }
     }
 
     /// One step, `left` s before the stage ends; `None` when no step is short enough.
     pub(super) fn step(&mut self, left: f64) -> Option<Step> {
+        let size = self.temperatures.len();
         loop {
             let length = self.length(left);
             if length < SHORTEST * (self.time + left) {
                 return None;
             }
-            let shift = DIAGONAL * length;
+            if length != self.even {
+                self.differences.stretch(length / self.even);
+                self.even = length;
+            }
+            let (ahead, known) = self.differences.ahead();
+            let shift = length / divisor(self.differences.order);
+            let (guess, known) = (&ahead[..size], &known[size..2 * size]);
+            let time = self.time + length;
             let kept = self.factored.take().and_then(|kept| kept.serving(shift));
             let fresh = kept.is_none();
-            let made = kept.or_else(|| Factored::new(self.system, &self.temperatures, self.time, shift));
-            let Some(mut factored) = made else {
+            let Some(mut factored) = kept.or_else(|| Factored::new(self.system, guess, time, shift)) else {
                 self.step = length / 4.0;
                 continue;
             };
-            let tried = self.attempt(&mut factored, length);
-            let Some((middle, end, rates)) = tried else {
+            let tried = factored.solve(self.system, known, guess.to_vec(), (time, self.tolerance));
+            let Some(temperatures) = tried else {
                 // With a matrix of earlier coefficients the next try has a new one, else a shorter step.
                 self.step = if fresh { length / 4.0 } else { length };
                 continue;
             };
-            let error = self.error(&factored, length, &rates);
-            let factor = SAFETY * (self.tolerance / error.max(1e-300)).cbrt();
             self.factored = Some(factored);
+            let off: Vec<f64> = temperatures.iter().zip(guess).map(|(found, guess)| found - guess).collect();
+            let order = self.differences.order;
+            let error = error_share(order) * largest(off.iter().copied());
             if error > self.tolerance {
-                self.step = length * factor.clamp(CHANGE.0, SAFETY);
+                self.refuse(&off, length);
                 continue;
             }
-            self.step = if factor < WORTH { self.step.min(length) } else { length * factor.min(CHANGE.1) };
-            return Some(self.accept(length, middle, end, rates));
+            let (enthalpies, faces) = (enthalpies(self.system, &temperatures), self.system.faces(&temperatures, time));
+            let mut off = off;
+            off.extend(enthalpies.iter().zip(&ahead[size..]).map(|(found, guess)| found - guess));
+            // What has passed the faces obeys the same formula.
+            let known = self.differences.ahead().1;
+            let passed = faces.iter().zip(&known[2 * size..]).map(|(heat, known)| known + shift * heat);
+            off.extend(passed.zip(&ahead[2 * size..]).map(|(found, guess)| found - guess));
+            self.differences.take(off);
+            self.time = time;
+            self.temperatures = temperatures;
+            let step = self.part(1.0);
+            self.choose(error, length);
+            return Some(step);
         }
     }
+}
 
+fn enthalpies(system: &System<'_>, temperatures: &[f64]) -> Vec<f64> {
+    system.nodes(temperatures).into_iter().map(|node| node.enthalpy).collect()
+}
+
+/// Rates at the start, K/s, and a step in which a node that warms so fast moves by a few tolerances.
+fn first_step(
+    system: &System<'_>,
+    temperatures: &[f64],
+    (enthalpies, tolerance, lasting): (&[f64], f64, f64),
+) -> (Vec<f64>, f64) {
+    let time = 1e-3 * lasting;
+    // With the enthalpies for known ones only the flow is left.
+    let mut rates = system.left(temperatures, (enthalpies, 1.0, 0.0));
+    let Some(factored) = Factored::new(system, temperatures, 0.0, time) else { return (vec![0.0; rates.len()], time) };
+    factored.factor.solve(&mut rates);
+    let fastest = largest(rates.iter().copied());
+    (rates, (10.0 * tolerance / fastest).clamp(1e-9 * lasting, time))
+}
+
+impl Stepper<'_> {
     /// The step to take: the end of the stage is met without a sliver before it.
     fn length(&self, left: f64) -> f64 {
         if self.step >= left {
@@ -153,90 +154,78 @@ impl<'a> Stepper<'a> {
         }
     }
 
-    fn attempt(&self, factored: &mut Factored, length: f64) -> Option<(Solved, Solved, [Vec<f64>; 3])> {
-        let shift = DIAGONAL * length;
-        let rate = &self.flow.rate;
-        let known = mixed([1.0, shift], [&self.held, rate]);
-        let guess = self.guess_middle(length);
-        let middle = factored.solve(self.system, &known, guess, (self.time + MIDDLE * length, self.tolerance))?;
-        // The flow at the middle from its own equation, which no iteration's remainder can spoil.
-        let of = |solved: &Solved, known: &[f64]| mixed([1.0 / shift, -1.0 / shift], [&solved.held, known]);
-        let middle_rate = of(&middle, &known);
-        let known = mixed([1.0, WEIGHT * length, WEIGHT * length], [&self.held, rate, &middle_rate]);
-        let guess = self.guess_end(length, &middle.temperatures);
-        let end = factored.solve(self.system, &known, guess, (self.time + length, self.tolerance))?;
-        let end_rate = of(&end, &known);
-        Some((middle, end, [rate.clone(), middle_rate, end_rate]))
+    fn growth(&self, order: usize, largest_difference: f64) -> f64 {
+        let error = error_share(order) * largest_difference;
+        (self.tolerance / error.max(1e-300)).powf(1.0 / (order as f64 + 1.0))
     }
 
-    /// The last step's parabola gone on.
-    fn guess_middle(&self, length: f64) -> Vec<f64> {
-        match &self.last {
-            Some((start, middle, last)) => {
-                let x = 1.0 + MIDDLE * length / last;
-                mixed(parabola(MIDDLE, x), [start, middle, &self.temperatures])
+    fn refuse(&mut self, off: &[f64], length: f64) {
+        let order = self.differences.order;
+        let mut factor = self.growth(order, largest(off.iter().copied()));
+        if order > 1 {
+            let below = largest(off.iter().zip(self.differences.list(order)).map(|(off, list)| off + list));
+            let other = self.growth(order - 1, below);
+            if other > factor {
+                factor = other;
+                self.differences.order = order - 1;
             }
-            None => self.temperatures.clone(),
         }
+        self.step = length * (SAFETY * factor).clamp(CHANGE.0, SAFETY);
     }
 
-    /// The parabola through the start of the last step and start and middle of this one.
-    fn guess_end(&self, length: f64, middle: &[f64]) -> Vec<f64> {
-        match &self.last {
-            Some((start, _, last)) => {
-                let whole = last + MIDDLE * length;
-                mixed(parabola(last / whole, (last + length) / whole), [start, &self.temperatures, middle])
+    /// Order and length of the next step.
+    fn choose(&mut self, error: f64, length: f64) {
+        let order = self.differences.order;
+        if self.differences.even <= order {
+            return;
+        }
+        let size = self.temperatures.len();
+        let of = |number: usize| largest(self.differences.list(number)[..size].iter().copied());
+        let mut best = ((self.tolerance / error.max(1e-300)).powf(1.0 / (order as f64 + 1.0)), order);
+        if order > 1 {
+            let factor = self.growth(order - 1, of(order));
+            if factor > best.0 {
+                best = (factor, order - 1);
             }
-            None => mixed([1.0 - 1.0 / MIDDLE, 1.0 / MIDDLE], [&self.temperatures, middle]),
         }
-    }
-
-    /// Largest error of a node, K.
-    fn error(&self, factored: &Factored, length: f64, rates: &[Vec<f64>; 3]) -> f64 {
-        let weights = [0, 1, 2].map(|k| length * (WEIGHTS[k] - THIRD[k]));
-        let mut error = mixed(weights, [&rates[0], &rates[1], &rates[2]]);
-        factored.factor.solve(&mut error);
-        error.iter().fold(0.0, |most, error| most.max(error.abs()))
-    }
-
-    fn accept(&mut self, length: f64, middle: Solved, end: Solved, rates: [Vec<f64>; 3]) -> Step {
-        let mut heats: Vec<f64> = self.flow.faces.iter().map(|heat| WEIGHTS[0] * length * heat).collect();
-        let mut count = |weight: f64, flow: &Flow| {
-            heats.iter_mut().zip(&flow.faces).for_each(|(sum, heat)| *sum += weight * length * heat);
-        };
-        let mut flow = Flow::default();
-        self.system.face_flow(&middle.temperatures, self.time + MIDDLE * length, &mut flow);
-        count(WEIGHTS[1], &flow);
-        self.system.face_flow(&end.temperatures, self.time + length, &mut flow);
-        count(WEIGHTS[2], &flow);
-        let [_, _, rate] = rates;
-        flow.rate = rate;
-        self.flow = flow;
-        self.time += length;
-        self.held = end.held;
-        let start = std::mem::replace(&mut self.temperatures, end.temperatures);
-        self.last = Some((start, middle.temperatures.clone(), length));
-        Step { length, middle: middle.temperatures, heats }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Stages lie at 0, γ, 1; a formula of order p has `Σ b_i c_i^(q-1) = 1/q` for q ≤ p, and for order three
-    /// `Σ b_i a_ij c_j = 1/6` besides.
-    #[test]
-    fn coefficients_obey_the_order_conditions() {
-        let (c, a_middle) = ([0.0, MIDDLE, 1.0], [DIAGONAL, DIAGONAL, 0.0]);
-        let power = |b: [f64; 3], q: i32| b.iter().zip(c).map(|(b, c)| b * c.powi(q)).sum::<f64>();
-        assert!((power(WEIGHTS, 0) - 1.0).abs() < 1e-15 && (power(WEIGHTS, 1) - 0.5).abs() < 1e-15);
-        assert!((power(WEIGHTS, 2) - 1.0 / 3.0).abs() > 1e-3);
-        for (q, right) in [(0, 1.0), (1, 0.5), (2, 1.0 / 3.0)] {
-            assert!((power(THIRD, q) - right).abs() < 1e-15, "{q}");
+        if order < MOST {
+            let factor = self.growth(order + 1, of(order + 2));
+            if factor > best.0 {
+                best = (factor, order + 1);
+            }
         }
-        let inner = |a: [f64; 3]| a.iter().zip(c).map(|(a, c)| a * c).sum::<f64>();
-        assert!((THIRD[1] * inner(a_middle) + THIRD[2] * inner(WEIGHTS) - 1.0 / 6.0).abs() < 1e-15);
-        assert!((inner(a_middle) - MIDDLE * MIDDLE / 2.0).abs() < 1e-15);
+        let factor = SAFETY * best.0;
+        if factor < WORTH {
+            self.step = self.step.min(length);
+            return;
+        }
+        self.differences.order = best.1;
+        self.step = length * factor.min(CHANGE.1);
+    }
+
+    /// The part of the last step up to a share of it.
+    fn part(&self, share: f64) -> Step {
+        let size = self.temperatures.len();
+        let before = self.differences.at(0.0);
+        let after = self.differences.at(share);
+        let mut middle = self.differences.at(MIDDLE * share);
+        middle.truncate(size);
+        let heats = after[2 * size..].iter().zip(&before[2 * size..]).map(|(after, before)| after - before).collect();
+        Step { length: share * self.even, middle, heats }
+    }
+
+    /// Temperatures at a share of the last step.
+    pub(super) fn within(&self, share: f64) -> Vec<f64> {
+        let mut values = self.differences.at(share);
+        values.truncate(self.temperatures.len());
+        values
+    }
+
+    /// Ends the last step at a share of it, and the stage with it.
+    pub(super) fn cut(&mut self, share: f64) -> Step {
+        let step = self.part(share);
+        self.time -= (1.0 - share) * self.even;
+        self.temperatures = self.within(share);
+        step
     }
 }
