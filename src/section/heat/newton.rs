@@ -31,7 +31,7 @@ pub(super) struct Factored {
 impl Factored {
     /// The matrix of an equation, factored; `None` when it is not positive definite.
     pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
-        let factor = system.matrix(temperatures, time, shift).factor()?;
+        let factor = system.matrix(temperatures, time, shift, true).factor().or_else(|| system.matrix(temperatures, time, shift, false).factor())?;
         Some(Self { factor, made_for: shift, shift, contraction: None })
     }
 
@@ -63,6 +63,7 @@ impl Factored {
         let relax = 2.0 / (1.0 + self.shift / self.made_for);
         let mut before: Option<f64> = None;
         for _ in 0..ITERATIONS {
+            IT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
             let mut change = system.left(&temperatures, (known, self.shift, time));
             self.factor.solve(&mut change);
             let mut size = 0.0_f64;
@@ -91,3 +92,5 @@ impl Factored {
         None
     }
 }
+
+pub static IT: std::sync::atomic::AtomicUsize = std::sync::atomic::AtomicUsize::new(0);

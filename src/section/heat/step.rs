@@ -73,6 +73,7 @@ impl<'a> Stepper<'a> {
     /// One step, `left` s before the stage ends; `None` when no step is short enough.
     pub(super) fn step(&mut self, left: f64) -> Option<Step> {
         let size = self.temperatures.len();
+        let mut refused: Option<(f64, f64)> = None;
         loop {
             let length = self.length(left);
             if length < SHORTEST * (self.time + left) {
@@ -96,19 +97,32 @@ impl<'a> Stepper<'a> {
             let Some(temperatures) = tried else {
                 // With a matrix of earlier coefficients the next try has a new one, else a shorter step.
                 self.step = if fresh { length / 4.0 } else { length };
+            if std::env::var("LOG").is_ok() { eprintln!("t {:.5} h {:.3e} NEWTON it {} {}", self.time, length, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}); }
                 continue;
             };
             self.factored = Some(factored);
             let off: Vec<f64> = temperatures.iter().zip(guess).map(|(found, guess)| found - guess).collect();
             let order = self.differences.order;
-            let error = error_share(order) * largest(off.iter().copied());
+            let raw = largest(off.iter().copied());
+            let enthalpies = enthalpies(self.system, &temperatures);
+            let mut off_e: Vec<f64> = enthalpies.iter().zip(&ahead[size..]).map(|(found, guess)| found - guess).collect();
+            let filt = if raw*error_share(order) < 0.1*self.tolerance || std::env::var("NOFILT").is_ok() { raw } else {
+                let mut smooth = vec![0.0; size];
+                self.system.set.sparse.mass_times(&off_e, &mut smooth);
+                self.factored.as_ref().unwrap().factor.solve(&mut smooth);
+                largest(smooth.iter().copied())
+            };
+            let ratio = filt / raw.max(1e-300);
+            let error = error_share(order) * filt;
+            if std::env::var("LOG").is_ok() { eprintln!("t {:.5} h {:.3e} k {} err {:.3} it {} {} {}", self.time, length, order, error/self.tolerance, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}, if error>self.tolerance {"REJ"} else {""}); }
             if error > self.tolerance {
-                self.refuse(&off, length);
+                self.refuse(&off, length, ratio, refused);
+                refused = Some((length, error));
                 continue;
             }
-            let (enthalpies, faces) = (enthalpies(self.system, &temperatures), self.system.faces(&temperatures, time));
+            let faces = self.system.faces(&temperatures, time);
             let mut off = off;
-            off.extend(enthalpies.iter().zip(&ahead[size..]).map(|(found, guess)| found - guess));
+            off.append(&mut off_e);
             // What has passed the faces obeys the same formula.
             let known = self.differences.ahead().1;
             let passed = faces.iter().zip(&known[2 * size..]).map(|(heat, known)| known + shift * heat);
@@ -117,7 +131,7 @@ impl<'a> Stepper<'a> {
             self.time = time;
             self.temperatures = temperatures;
             let step = self.part(1.0);
-            self.choose(error, length);
+            self.choose(error, length, ratio);
             return Some(step);
         }
     }
@@ -159,12 +173,17 @@ impl Stepper<'_> {
         (self.tolerance / error.max(1e-300)).powf(1.0 / (order as f64 + 1.0))
     }
 
-    fn refuse(&mut self, off: &[f64], length: f64) {
+    fn refuse(&mut self, off: &[f64], length: f64, ratio: f64, refused: Option<(f64, f64)>) {
         let order = self.differences.order;
-        let mut factor = self.growth(order, largest(off.iter().copied()));
+        let mut factor = self.growth(order, ratio * largest(off.iter().copied()));
+        if let Some((before, error)) = refused {
+            let now = error_share(order) * ratio * largest(off.iter().copied());
+            let power = ((error / now).ln() / (before / length).ln()).clamp(0.3, order as f64 + 1.0);
+            factor = (self.tolerance / now).powf(1.0 / power);
+        }
         if order > 1 {
             let below = largest(off.iter().zip(self.differences.list(order)).map(|(off, list)| off + list));
-            let other = self.growth(order - 1, below);
+            let other = self.growth(order - 1, ratio * below);
             if other > factor {
                 factor = other;
                 self.differences.order = order - 1;
@@ -174,13 +193,13 @@ impl Stepper<'_> {
     }
 
     /// Order and length of the next step.
-    fn choose(&mut self, error: f64, length: f64) {
+    fn choose(&mut self, error: f64, length: f64, ratio: f64) {
         let order = self.differences.order;
         if self.differences.even <= order {
             return;
         }
         let size = self.temperatures.len();
-        let of = |number: usize| largest(self.differences.list(number)[..size].iter().copied());
+        let of = |number: usize| ratio * largest(self.differences.list(number)[..size].iter().copied());
         let mut best = ((self.tolerance / error.max(1e-300)).powf(1.0 / (order as f64 + 1.0)), order);
         if order > 1 {
             let factor = self.growth(order - 1, of(order));

@@ -155,7 +155,7 @@ impl<'a> System<'a> {
     /// Capacity and conductivity between two nodes are the mean of theirs, so that the matrix is symmetric, and K k keeps
     /// its row sums of zero. A law that gives more heat to a warmer surface, as transition boiling does, counts as one
     /// that gives the same.
-    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, shift: f64) -> Envelope {
+    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, shift: f64, true_slope: bool) -> Envelope {
         let mut matrix = Envelope::new(self.first.clone());
         let at = |row: usize| {
             let solid = self.solids[self.set.owner[row]];
@@ -180,16 +180,16 @@ impl<'a> System<'a> {
             }
             matrix.add(row, row, -passed);
         }
-        self.add_surfaces(temperatures, time, shift, &mut matrix);
+        self.add_surfaces(temperatures, time, shift, true_slope, &mut matrix);
         matrix
     }
 
-    fn add_surfaces(&self, temperatures: &[f64], time: f64, shift: f64, matrix: &mut Envelope) {
+    fn add_surfaces(&self, temperatures: &[f64], time: f64, shift: f64, true_slope: bool, matrix: &mut Envelope) {
         for point in &self.surfaces.surfaces {
             let law = &self.surfaces.laws[point.law].law;
             let surface = read(temperatures, &point.rows, &point.shape);
             let fall = law.flux(surface - SLOPE_K, time) - law.flux(surface + SLOPE_K, time);
-            add(matrix, &point.rows, &point.shape, shift * point.area * (fall / (2.0 * SLOPE_K)).max(0.0));
+            add(matrix, &point.rows, &point.shape, shift * point.area * (fall / (2.0 * SLOPE_K)).max(if true_slope {f64::NEG_INFINITY} else {0.0}));
         }
         let gaps = self.gaps(temperatures);
         for joint in &self.surfaces.joints {
