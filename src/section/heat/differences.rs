@@ -36,6 +36,15 @@ pub(super) struct Differences {
     pub(super) even: usize,
 }
 
+/// The end of the next step.
+#[derive(Clone, Debug)]
+pub(super) struct Ahead {
+    /// What the differences expect.
+    pub(super) values: Vec<f64>,
+    /// The formula of the order is `value - known = step/divisor · slope`.
+    pub(super) known: Vec<f64>,
+}
+
 impl Differences {
     /// Values and how much they change in a step.
     pub(super) fn new(values: Vec<f64>, change: Vec<f64>) -> Self {
@@ -44,26 +53,20 @@ impl Differences {
         Self { order: 1, lists, even: 0 }
     }
 
-    pub(super) fn values(&self) -> &[f64] {
-        &self.lists[0]
-    }
-
     pub(super) fn list(&self, number: usize) -> &[f64] {
         &self.lists[number]
     }
 
-    /// Values at the end of the next step as the differences say, and the same less what they say about the slope there:
-    /// the formula of the order is `values - known = step/divisor · slope`.
-    pub(super) fn ahead(&self) -> (Vec<f64>, Vec<f64>) {
-        let (mut ahead, mut known) = (self.lists[0].clone(), self.lists[0].clone());
+    pub(super) fn ahead(&self) -> Ahead {
+        let (mut values, mut known) = (self.lists[0].clone(), self.lists[0].clone());
         for m in 1..=self.order {
             let share = 1.0 - gamma(m) / divisor(self.order);
-            for ((ahead, known), list) in ahead.iter_mut().zip(&mut known).zip(&self.lists[m]) {
-                *ahead += list;
+            for ((value, known), list) in values.iter_mut().zip(&mut known).zip(&self.lists[m]) {
+                *value += list;
                 *known += share * list;
             }
         }
-        (ahead, known)
+        Ahead { values, known }
     }
 
     /// Takes a step that ends `off` beyond the values that were expected.
@@ -82,30 +85,39 @@ impl Differences {
     /// Goes on with steps `factor` times as long: the same polynomial, read at other places.
     pub(super) fn stretch(&mut self, factor: f64) {
         let change = changes(self.order, factor);
-        let size = self.order;
-        let mut values = [0.0; MOST];
-        for row in 0..self.lists[0].len() {
-            for (m, value) in values.iter_mut().enumerate().take(size) {
-                *value = self.lists[m + 1][row];
-            }
-            for m in 0..size {
-                // A difference over longer steps holds those of its own and of higher order only.
-                self.lists[m + 1][row] = (m..size).map(|other| change[other][m] * values[other]).sum();
+        // A difference over longer steps holds those of its own order and of higher ones only, which are still the old ones.
+        for m in 1..=self.order {
+            let (low, high) = self.lists.split_at_mut(m + 1);
+            let list = &mut low[m];
+            list.iter_mut().for_each(|value| *value *= change[m - 1][m - 1]);
+            for (other, high) in (m..self.order).zip(high) {
+                let share = change[other][m - 1];
+                list.iter_mut().zip(high).for_each(|(value, high)| *value += share * *high);
             }
         }
         self.even = 0;
     }
 
-    /// Weights of values and differences in the polynomial through the last steps, at a share of the last step.
-    pub(super) fn at(&self, share: f64) -> Vec<f64> {
+    /// The first `count` values of the polynomial through the last steps, at a share of the last step.
+    pub(super) fn at(&self, share: f64, count: usize) -> Vec<f64> {
         let place = share - 1.0;
-        let mut values = self.lists[0].clone();
+        let mut values = self.lists[0][..count].to_vec();
         let mut weight = 1.0;
         for m in 1..=self.order {
             weight *= (place + m as f64 - 1.0) / m as f64;
             values.iter_mut().zip(&self.lists[m]).for_each(|(value, list)| *value += weight * list);
         }
         values
+    }
+
+    /// What the values of a tail, from `first` on, gained in the last step up to a share of it.
+    pub(super) fn gained(&self, share: f64, first: usize) -> Vec<f64> {
+        let (mut gained, mut weight) = (self.lists[1][first..].to_vec(), 1.0);
+        for m in 1..=self.order {
+            weight *= (share + m as f64 - 2.0) / m as f64;
+            gained.iter_mut().zip(&self.lists[m][first..]).for_each(|(value, list)| *value += weight * list);
+        }
+        gained
     }
 }
 

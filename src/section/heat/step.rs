@@ -4,7 +4,7 @@
 //! whose error is the next difference. What is followed are the temperatures, the enthalpies and the heat through the faces
 //! together, so that a step starts close to its end, and no heat is lost between nodes and faces.
 
-use super::differences::{Differences, MOST, divisor, error_share};
+use super::differences::{Ahead, Differences, MOST, divisor, error_share};
 use super::newton::Factored;
 use super::system::System;
 
@@ -16,6 +16,8 @@ const SAFETY: f64 = 0.9;
 const CHANGE: (f64, f64) = (0.2, 4.0);
 /// A step that could grow by less is kept, and its factored matrix with it.
 const WORTH: f64 = 1.2;
+/// Lowest power of a step with which its error is taken to fall.
+const LOWEST_POWER: f64 = 0.3;
 /// Shortest step as a share of the stage.
 const SHORTEST: f64 = 1e-12;
 
@@ -72,68 +74,184 @@ impl<'a> Stepper<'a> {
 
     /// One step, `left` s before the stage ends; `None` when no step is short enough.
     pub(super) fn step(&mut self, left: f64) -> Option<Step> {
-        let size = self.temperatures.len();
-        let mut refused: Option<(f64, f64)> = None;
+        let mut refused = None;
         loop {
             let length = self.length(left);
             if length < SHORTEST * (self.time + left) {
                 return None;
             }
-            if length != self.even {
-                self.differences.stretch(length / self.even);
-                self.even = length;
-            }
-            let (ahead, known) = self.differences.ahead();
+            self.stretch(length);
+            let ahead = self.differences.ahead();
             let shift = length / divisor(self.differences.order);
-            let (guess, known) = (&ahead[..size], &known[size..2 * size]);
-            let time = self.time + length;
             let kept = self.factored.take().and_then(|kept| kept.serving(shift));
             let fresh = kept.is_none();
-            let Some(mut factored) = kept.or_else(|| Factored::new(self.system, guess, time, shift)) else {
-                self.step = length / 4.0;
-                continue;
-            };
-            let tried = factored.solve(self.system, known, guess.to_vec(), (time, self.tolerance));
-            let Some(temperatures) = tried else {
+            let tried = self.attempt(kept, shift, &ahead);
+            if let (None, Ok(_)) = (&tried, std::env::var("LOG")) { eprintln!("t {:.5} h {:.3e} NEWTON it {} {}", self.time, length, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}); }
+            let Some((factored, temperatures)) = tried else {
                 // With a matrix of earlier coefficients the next try has a new one, else a shorter step.
                 self.step = if fresh { length / 4.0 } else { length };
-            if std::env::var("LOG").is_ok() { eprintln!("t {:.5} h {:.3e} NEWTON it {} {}", self.time, length, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}); }
                 continue;
             };
+            let off = Off::new(self.system, (&factored, &temperatures), &ahead.values);
             self.factored = Some(factored);
-            let off: Vec<f64> = temperatures.iter().zip(guess).map(|(found, guess)| found - guess).collect();
-            let order = self.differences.order;
-            let raw = largest(off.iter().copied());
-            let enthalpies = enthalpies(self.system, &temperatures);
-            let mut off_e: Vec<f64> = enthalpies.iter().zip(&ahead[size..]).map(|(found, guess)| found - guess).collect();
-            let filt = if raw*error_share(order) < 0.1*self.tolerance || std::env::var("NOFILT").is_ok() { raw } else {
-                let mut smooth = vec![0.0; size];
-                self.system.set.sparse.mass_times(&off_e, &mut smooth);
-                self.factored.as_ref().unwrap().factor.solve(&mut smooth);
-                largest(smooth.iter().copied())
-            };
-            let ratio = filt / raw.max(1e-300);
-            let error = error_share(order) * filt;
-            if std::env::var("LOG").is_ok() { eprintln!("t {:.5} h {:.3e} k {} err {:.3} it {} {} {}", self.time, length, order, error/self.tolerance, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}, if error>self.tolerance {"REJ"} else {""}); }
+            let error = error_share(self.differences.order) * off.largest;
+            if std::env::var("LOG").is_ok() { eprintln!("t {:.5} h {:.3e} k {} err {:.3} it {} {} {}", self.time, length, self.differences.order, error/self.tolerance, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}, if error>self.tolerance {"REJ"} else {""}); }
             if error > self.tolerance {
-                self.refuse(&off, length, ratio, refused);
+                self.refuse(&off, (length, error), refused);
                 refused = Some((length, error));
                 continue;
             }
-            let faces = self.system.faces(&temperatures, time);
-            let mut off = off;
-            off.append(&mut off_e);
-            // What has passed the faces obeys the same formula.
-            let known = self.differences.ahead().1;
-            let passed = faces.iter().zip(&known[2 * size..]).map(|(heat, known)| known + shift * heat);
-            off.extend(passed.zip(&ahead[2 * size..]).map(|(found, guess)| found - guess));
-            self.differences.take(off);
-            self.time = time;
-            self.temperatures = temperatures;
-            let step = self.part(1.0);
-            self.choose(error, length, ratio);
-            return Some(step);
+            return Some(self.accept(temperatures, off, (shift, error), &ahead));
         }
+    }
+
+    /// Solves the equation of a step; with a new matrix unless one is kept.
+    fn attempt(&self, kept: Option<Factored>, shift: f64, ahead: &Ahead) -> Option<(Factored, Vec<f64>)> {
+        let size = self.temperatures.len();
+        let (guess, known) = (&ahead.values[..size], &ahead.known[size..2 * size]);
+        let time = self.time + self.even;
+        let mut factored = kept.or_else(|| Factored::new(self.system, guess, time, shift))?;
+        let temperatures = factored.solve(self.system, known, guess.to_vec(), (time, self.tolerance))?;
+        Some((factored, temperatures))
+    }
+
+    fn accept(&mut self, temperatures: Vec<f64>, off: Off, (shift, error): (f64, f64), ahead: &Ahead) -> Step {
+        let size = temperatures.len();
+        self.time += self.even;
+        let ratio = off.ratio();
+        let mut beyond = off.all;
+        // What has passed the faces obeys the same formula.
+        let faces = self.system.faces(&temperatures, self.time);
+        let passed = faces.iter().zip(&ahead.known[2 * size..]).map(|(heat, known)| known + shift * heat);
+        beyond.extend(passed.zip(&ahead.values[2 * size..]).map(|(found, guess)| found - guess));
+        self.differences.take(beyond);
+        self.temperatures = temperatures;
+        let step = self.part(1.0);
+        self.choose(error, ratio);
+        step
+    }
+
+    fn stretch(&mut self, length: f64) {
+        let factor = length / self.even;
+        if (factor - 1.0).abs() > 1e-15 {
+            self.differences.stretch(factor);
+            self.even = length;
+        }
+    }
+
+    /// The step to take: the end of the stage is met without a sliver before it.
+    fn length(&self, left: f64) -> f64 {
+        if self.step >= left {
+            left
+        } else if 2.0 * self.step > left {
+            left / 2.0
+        } else {
+            self.step
+        }
+    }
+
+    /// By how much a step of an order may be longer, from the difference that its error is a share of.
+    fn growth(&self, order: usize, difference: f64) -> f64 {
+        self.growth_of(error_share(order) * difference, order as f64 + 1.0)
+    }
+
+    fn growth_of(&self, error: f64, power: f64) -> f64 {
+        (self.tolerance / error.max(1e-300)).powf(1.0 / power)
+    }
+
+    fn refuse(&mut self, off: &Off, (length, error): (f64, f64), refused: Option<(f64, f64)>) {
+        let order = self.differences.order;
+        let mut factor = self.growth(order, off.largest);
+        if let Some((before, earlier)) = refused {
+            // The error of a kink or a jump falls with a lower power of the step than that of a smooth curve.
+            let power = ((earlier / error).ln() / (before / length).ln()).clamp(LOWEST_POWER, order as f64 + 1.0);
+            factor = self.growth_of(error, power);
+        }
+        if order > 1 {
+            let lower = off.all.iter().zip(&self.differences.list(order)[..self.temperatures.len()]);
+            let lower = self.growth(order - 1, off.ratio() * largest(lower.map(|(off, list)| off + list)));
+            if lower > factor {
+                factor = lower;
+                self.differences.order = order - 1;
+            }
+        }
+        self.step = length * (SAFETY * factor).clamp(CHANGE.0, SAFETY);
+    }
+
+    /// Order and length of the next step.
+    fn choose(&mut self, error: f64, ratio: f64) {
+        let order = self.differences.order;
+        self.step = self.step.min(self.even);
+        // Before that the differences of the next order still hold those of other steps.
+        if self.differences.even <= order {
+            return;
+        }
+        let size = self.temperatures.len();
+        let of = |number: usize| ratio * largest(self.differences.list(number)[..size].iter().copied());
+        let mut best = (self.growth_of(error, order as f64 + 1.0), order);
+        if order > 1 {
+            best = better(best, (self.growth(order - 1, of(order)), order - 1));
+        }
+        if order < MOST {
+            best = better(best, (self.growth(order + 1, of(order + 2)), order + 1));
+        }
+        let factor = SAFETY * best.0;
+        if factor >= WORTH {
+            self.differences.order = best.1;
+            self.step = self.even * factor.min(CHANGE.1);
+        }
+    }
+
+    /// The last step up to a share of it.
+    fn part(&self, share: f64) -> Step {
+        let size = self.temperatures.len();
+        let middle = self.differences.at(MIDDLE * share, size);
+        Step { length: share * self.even, middle, heats: self.differences.gained(share, 2 * size) }
+    }
+
+    /// Temperatures at a share of the last step.
+    pub(super) fn within(&self, share: f64) -> Vec<f64> {
+        self.differences.at(share, self.temperatures.len())
+    }
+
+    /// Ends the last step at a share of it, and the stage with it.
+    pub(super) fn cut(&mut self, share: f64) -> Step {
+        let step = self.part(share);
+        self.time -= (1.0 - share) * self.even;
+        self.temperatures = self.within(share);
+        step
+    }
+}
+
+fn better(one: (f64, usize), other: (f64, usize)) -> (f64, usize) {
+    if other.0 > one.0 { other } else { one }
+}
+
+/// How far a step ends from where it was expected.
+struct Off {
+    /// Temperatures, then enthalpies.
+    all: Vec<f64>,
+    /// Largest of the temperatures, K.
+    raw: f64,
+    /// The same after conduction has evened it out for one step, where the difference is not small anyway: what a single node is off
+    /// by decays within the step, and is no error at its end.
+    largest: f64,
+}
+
+impl Off {
+    fn new(system: &System<'_>, (factored, temperatures): (&Factored, &[f64]), ahead: &[f64]) -> Self {
+        let size = temperatures.len();
+        let found = temperatures.iter().copied().chain(enthalpies(system, temperatures));
+        let all: Vec<f64> = found.zip(ahead).map(|(found, ahead)| found - ahead).collect();
+        let raw = largest(all[..size].iter().copied());
+        let mut even = vec![0.0; size];
+        system.set.sparse.mass_times(&all[size..], &mut even);
+        factored.factor.solve(&mut even);
+        Self { all, raw, largest: largest(even.into_iter()) }
+    }
+
+    fn ratio(&self) -> f64 {
+        self.largest / self.raw.max(1e-300)
     }
 }
 
@@ -154,97 +272,4 @@ fn first_step(
     factored.factor.solve(&mut rates);
     let fastest = largest(rates.iter().copied());
     (rates, (10.0 * tolerance / fastest).clamp(1e-9 * lasting, time))
-}
-
-impl Stepper<'_> {
-    /// The step to take: the end of the stage is met without a sliver before it.
-    fn length(&self, left: f64) -> f64 {
-        if self.step >= left {
-            left
-        } else if 2.0 * self.step > left {
-            left / 2.0
-        } else {
-            self.step
-        }
-    }
-
-    fn growth(&self, order: usize, largest_difference: f64) -> f64 {
-        let error = error_share(order) * largest_difference;
-        (self.tolerance / error.max(1e-300)).powf(1.0 / (order as f64 + 1.0))
-    }
-
-    fn refuse(&mut self, off: &[f64], length: f64, ratio: f64, refused: Option<(f64, f64)>) {
-        let order = self.differences.order;
-        let mut factor = self.growth(order, ratio * largest(off.iter().copied()));
-        if let Some((before, error)) = refused {
-            let now = error_share(order) * ratio * largest(off.iter().copied());
-            let power = ((error / now).ln() / (before / length).ln()).clamp(0.3, order as f64 + 1.0);
-            factor = (self.tolerance / now).powf(1.0 / power);
-        }
-        if order > 1 {
-            let below = largest(off.iter().zip(self.differences.list(order)).map(|(off, list)| off + list));
-            let other = self.growth(order - 1, ratio * below);
-            if other > factor {
-                factor = other;
-                self.differences.order = order - 1;
-            }
-        }
-        self.step = length * (SAFETY * factor).clamp(CHANGE.0, SAFETY);
-    }
-
-    /// Order and length of the next step.
-    fn choose(&mut self, error: f64, length: f64, ratio: f64) {
-        let order = self.differences.order;
-        if self.differences.even <= order {
-            return;
-        }
-        let size = self.temperatures.len();
-        let of = |number: usize| ratio * largest(self.differences.list(number)[..size].iter().copied());
-        let mut best = ((self.tolerance / error.max(1e-300)).powf(1.0 / (order as f64 + 1.0)), order);
-        if order > 1 {
-            let factor = self.growth(order - 1, of(order));
-            if factor > best.0 {
-                best = (factor, order - 1);
-            }
-        }
-        if order < MOST {
-            let factor = self.growth(order + 1, of(order + 2));
-            if factor > best.0 {
-                best = (factor, order + 1);
-            }
-        }
-        let factor = SAFETY * best.0;
-        if factor < WORTH {
-            self.step = self.step.min(length);
-            return;
-        }
-        self.differences.order = best.1;
-        self.step = length * factor.min(CHANGE.1);
-    }
-
-    /// The part of the last step up to a share of it.
-    fn part(&self, share: f64) -> Step {
-        let size = self.temperatures.len();
-        let before = self.differences.at(0.0);
-        let after = self.differences.at(share);
-        let mut middle = self.differences.at(MIDDLE * share);
-        middle.truncate(size);
-        let heats = after[2 * size..].iter().zip(&before[2 * size..]).map(|(after, before)| after - before).collect();
-        Step { length: share * self.even, middle, heats }
-    }
-
-    /// Temperatures at a share of the last step.
-    pub(super) fn within(&self, share: f64) -> Vec<f64> {
-        let mut values = self.differences.at(share);
-        values.truncate(self.temperatures.len());
-        values
-    }
-
-    /// Ends the last step at a share of it, and the stage with it.
-    pub(super) fn cut(&mut self, share: f64) -> Step {
-        let step = self.part(share);
-        self.time -= (1.0 - share) * self.even;
-        self.temperatures = self.within(share);
-        step
-    }
 }
