@@ -1,7 +1,7 @@
 //! One implicit equation of a step: `M (e(T)) - shift · f(T) = known`.
 
 use super::system::System;
-use crate::section::envelope::Factor;
+use crate::section::envelope::{Envelope, Factor, Real};
 
 /// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
 const SOLVED: f64 = 0.03;
@@ -16,10 +16,35 @@ const STALE: f64 = 0.25;
 /// Steps for which a factor serves, as shares of the one that it was made for.
 const SERVES: (f64, f64) = (0.7, 1.4);
 
+/// A factor in the least precision that holds the matrix.
+#[derive(Clone, Debug)]
+enum AnyFactor {
+    Single(Factor<f32>),
+    Double(Factor),
+}
+
+impl AnyFactor {
+    fn new(matrix: Envelope) -> Option<Self> {
+        let single = matrix.single().factor().map(Self::Single);
+        single.or_else(|| matrix.factor().map(Self::Double))
+    }
+
+    fn solve(&self, vector: &mut [f64]) {
+        match self {
+            Self::Single(factor) => {
+                let mut single: Vec<f32> = vector.iter().map(|value| f32::of(*value)).collect();
+                factor.solve(&mut single);
+                vector.iter_mut().zip(single).for_each(|(value, single)| *value = single.value());
+            }
+            Self::Double(factor) => factor.solve(vector),
+        }
+    }
+}
+
 /// A factored matrix and what it was made for.
 #[derive(Clone, Debug)]
 pub(super) struct Factored {
-    pub(super) factor: Factor,
+    factor: AnyFactor,
     /// Shift that it was made for.
     made_for: f64,
     /// Shift of the equation to solve.
@@ -31,7 +56,8 @@ pub(super) struct Factored {
 impl Factored {
     /// The matrix of an equation, factored; `None` when it is not positive definite.
     pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
-        let factor = system.matrix(temperatures, time, shift, true).factor().or_else(|| system.matrix(temperatures, time, shift, false).factor())?;
+        let factor = AnyFactor::new(system.matrix(temperatures, time, (shift, true)))
+            .or_else(|| AnyFactor::new(system.matrix(temperatures, time, (shift, false))))?;
         Some(Self { factor, made_for: shift, shift, contraction: None })
     }
 
@@ -47,6 +73,11 @@ impl Factored {
         self.contraction = self.contraction.map(|contraction| contraction.max((ratio - 1.0).abs()));
         self.shift = shift;
         Some(self)
+    }
+
+    /// The change of the temperatures that makes a heat, in place.
+    pub(super) fn divide(&self, heat: &mut [f64]) {
+        self.factor.solve(heat);
     }
 
     /// Solves `M (e(T) - known) = shift f(T)` from a guess; `None` when the iterations do not contract. `tolerance` is that of
@@ -65,7 +96,7 @@ impl Factored {
         for _ in 0..ITERATIONS {
             IT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
             let mut change = system.left(&temperatures, (known, self.shift, time));
-            self.factor.solve(&mut change);
+            self.divide(&mut change);
             let mut size = 0.0_f64;
             for (kelvin, change) in temperatures.iter_mut().zip(&change) {
                 *kelvin += relax * change;

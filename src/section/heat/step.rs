@@ -246,7 +246,7 @@ impl Off {
         let raw = largest(all[..size].iter().copied());
         let mut even = vec![0.0; size];
         system.set.sparse.mass_times(&all[size..], &mut even);
-        factored.factor.solve(&mut even);
+        factored.divide(&mut even);
         Self { all, raw, largest: largest(even.into_iter()) }
     }
 
@@ -269,7 +269,7 @@ fn first_step(
     // With the enthalpies for known ones only the flow is left.
     let mut rates = system.left(temperatures, (enthalpies, 1.0, 0.0));
     let Some(factored) = Factored::new(system, temperatures, 0.0, time) else { return (vec![0.0; rates.len()], time) };
-    factored.factor.solve(&mut rates);
+    factored.divide(&mut rates);
     let fastest = largest(rates.iter().copied());
     (rates, (10.0 * tolerance / fastest).clamp(1e-9 * lasting, time))
 }

@@ -6,7 +6,7 @@ use super::seating;
 use super::solid;
 use super::sparse::Sparse;
 use super::surface::{Joint, Meeting, Surfaces};
-use crate::section::envelope::Envelope;
+use crate::section::envelope::{Envelope, GROUP};
 use crate::section::model::Model;
 
 /// Step with which the slope of a law is taken, K.
@@ -68,10 +68,10 @@ impl<'a> System<'a> {
             let least = joint.rows.into_iter().min().unwrap_or_default();
             joint.rows.iter().for_each(|&row| first[row] = first[row].min(least));
         }
-        // Two rows that begin alike are factored together, which takes little more than one.
-        for pair in first.chunks_exact_mut(2) {
-            let least = pair[0].min(pair[1]);
-            pair.fill(least);
+        // Rows that begin alike are factored together, which takes little more than one.
+        for group in first.chunks_mut(GROUP) {
+            let least = group.iter().copied().min().unwrap_or_default();
+            group.fill(least);
         }
         Self { set, solids, surfaces, seats, first }
     }
@@ -155,7 +155,7 @@ impl<'a> System<'a> {
     /// Capacity and conductivity between two nodes are the mean of theirs, so that the matrix is symmetric, and K k keeps
     /// its row sums of zero. A law that gives more heat to a warmer surface, as transition boiling does, counts as one
     /// that gives the same.
-    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, shift: f64, true_slope: bool) -> Envelope {
+    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool)) -> Envelope {
         let mut matrix = Envelope::new(self.first.clone());
         let at = |row: usize| {
             let solid = self.solids[self.set.owner[row]];
@@ -180,16 +180,17 @@ impl<'a> System<'a> {
             }
             matrix.add(row, row, -passed);
         }
-        self.add_surfaces(temperatures, time, shift, true_slope, &mut matrix);
+        self.add_surfaces(temperatures, time, (shift, falling), &mut matrix);
         matrix
     }
 
-    fn add_surfaces(&self, temperatures: &[f64], time: f64, shift: f64, true_slope: bool, matrix: &mut Envelope) {
+    fn add_surfaces(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool), matrix: &mut Envelope) {
         for point in &self.surfaces.surfaces {
             let law = &self.surfaces.laws[point.law].law;
             let surface = read(temperatures, &point.rows, &point.shape);
             let fall = law.flux(surface - SLOPE_K, time) - law.flux(surface + SLOPE_K, time);
-            add(matrix, &point.rows, &point.shape, shift * point.area * (fall / (2.0 * SLOPE_K)).max(if true_slope {f64::NEG_INFINITY} else {0.0}));
+            let slope = fall / (2.0 * SLOPE_K);
+            add(matrix, &point.rows, &point.shape, shift * point.area * if falling { slope } else { slope.max(0.0) });
         }
         let gaps = self.gaps(temperatures);
         for joint in &self.surfaces.joints {
