@@ -19,7 +19,14 @@ const TOGETHER: usize = 4;
 
 /// A number of one precision.
 pub(super) trait Real:
-    Copy + Default + PartialOrd + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> + Div<Output = Self> + AddAssign
+    Copy
+    + Default
+    + PartialOrd
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + AddAssign
 {
     /// Least pivot as a share of the diagonal that it is left of. A pivot as small as rounding says nothing, and that the body
     /// can move.
@@ -95,12 +102,7 @@ fn dots<T: Real, const N: usize>(row: &[T], others: [&[T]; N]) -> [T; N] {
         while n < N {
             let b = &other_groups[n][at];
             let s = sums[n];
-            sums[n] = [
-                s[0] + a[0] * b[0],
-                s[1] + a[1] * b[1],
-                s[2] + a[2] * b[2],
-                s[3] + a[3] * b[3],
-            ];
+            sums[n] = [s[0] + a[0] * b[0], s[1] + a[1] * b[1], s[2] + a[2] * b[2], s[3] + a[3] * b[3]];
             n += 1;
         }
         at += 1;
@@ -153,7 +155,6 @@ impl Envelope {
     pub(super) fn add(&mut self, row: usize, column: usize, value: f64) {
         self.values[self.start[row] + column - self.first[row]] += value;
     }
-
 }
 
 impl<T: Real> Envelope<T> {

@@ -89,3 +89,31 @@ impl Curves {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_look_says_what_the_three_tables_say() {
+        let capacity = Property::new(&[(70.0, 170.0), (71.0, 180.0), (200.0, 410.0), (500.0, 530.0)]).unwrap();
+        let conductivity = Property::new(&[(60.0, 30.0), (200.0, 45.0), (450.0, 42.0)]).unwrap();
+        let strain = Property::new(&[(77.0, -2e-3), (293.15, 0.0), (400.0, 1.4e-3)]).unwrap();
+        let (line, constant) = (Property::line(12e-6, 293.15), Property::constant(40.0));
+        for (conductivity, strain) in [(&conductivity, &strain), (&constant, &line), (&constant, &strain)] {
+            let curves = Curves::new(&capacity, conductivity, strain);
+            for tenth in 300..6000 {
+                let kelvin = 0.1 * f64::from(tenth);
+                let found = curves.at(kelvin);
+                let (enthalpy, potential) =
+                    (capacity.value_and_integral(kelvin).1, conductivity.value_and_integral(kelvin).1);
+                assert!((found.enthalpy - enthalpy).abs() < 1e-7, "{kelvin} K: {found:?}");
+                assert!((found.potential - potential).abs() < 1e-7, "{kelvin} K: {found:?}");
+                assert!((found.strain - strain.at(kelvin)).abs() < 1e-12, "{kelvin} K: {found:?}");
+            }
+        }
+        // Nothing varies: no table has a row.
+        let all = Curves::new(&constant, &constant, &line).at(250.0);
+        assert!((all.enthalpy - 40.0 * 250.0).abs() < 1e-9 && (all.strain - line.at(250.0)).abs() < 1e-15);
+    }
+}

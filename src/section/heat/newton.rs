@@ -89,15 +89,14 @@ impl Factored {
         mut temperatures: Vec<f64>,
         (time, tolerance): (f64, f64),
     ) -> Option<Vec<f64>> {
-        // Where conduction rules, a matrix of another step makes changes that are too large or too small by this; where it does
-        // not, by nothing. The middle errs by half on either side.
+        // With the matrix of another step a change is off by the ratio of the steps where conduction rules, and right where it
+        // does not. This lies between.
         let relax = 2.0 / (1.0 + self.shift / self.made_for);
         let mut before: Option<f64> = None;
         for _ in 0..ITERATIONS {
-            IT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
             let mut change = system.left(&temperatures, (known, self.shift, time));
             self.divide(&mut change);
-            let mut size = 0.0_f64;
+            let mut size: f64 = 0.0;
             for (kelvin, change) in temperatures.iter_mut().zip(&change) {
                 *kelvin += relax * change;
                 size = size.max((relax * change).abs());
@@ -123,5 +122,3 @@ impl Factored {
         None
     }
 }
-
-pub static IT: std::sync::atomic::AtomicUsize = std::sync::atomic::AtomicUsize::new(0);

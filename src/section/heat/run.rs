@@ -164,7 +164,9 @@ impl Run<'_> {
     /// Ends the last step with the grip, near a share of it.
     fn meet(&self, stepper: &mut Stepper<'_>, gap: f64, mut share: f64) -> Step {
         let mean = |share: f64| self.system.least_and_mean_gap(&stepper.within(share)).unwrap_or_default()[1];
-        let (mut low, mut high) = ((0.0, gap), (1.0, mean(1.0)));
+        // The gap is gone at the end of the step, or was in its middle.
+        let end = [1.0, MIDDLE].map(|share| (share, mean(share)));
+        let (mut low, mut high) = ((0.0, gap), if end[0].1 <= 0.0 { end[0] } else { end[1] });
         for _ in 0..CORRECTIONS {
             let mean = mean(share);
             if mean.abs() <= GRIPPED {

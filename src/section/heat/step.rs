@@ -1,8 +1,10 @@
 //! Steps in time.
 //!
-//! Backward differentiation of order one to four over even steps, in the form of backward differences: one equation a step,
-//! whose error is the next difference. What is followed are the temperatures, the enthalpies and the heat through the faces
-//! together, so that a step starts close to its end, and no heat is lost between nodes and faces.
+//! Numerical differentiation formulas of order one to four ([`super::differences`]): one equation a step, and its error is a
+//! share of the difference from what the steps before it expected. Temperatures, enthalpies and the heat through the faces are
+//! followed together, so that the iterations of a step start close to its end, and what the parts gain is what passed the
+//! faces. Where a table has a kink or a place of the seat closes, the order falls and the steps get short; in between a step
+//! grows to several times what a formula of second order allows.
 
 use super::differences::{Ahead, Differences, MOST, divisor, error_share};
 use super::newton::Factored;
@@ -59,15 +61,16 @@ fn largest(values: impl Iterator<Item = f64>) -> f64 {
 impl<'a> Stepper<'a> {
     /// At the beginning of a stage that lasts `lasting` s at most.
     pub(super) fn new(system: &'a System<'a>, temperatures: Vec<f64>, (tolerance, lasting): (f64, f64)) -> Self {
-        let enthalpies = enthalpies(system, &temperatures);
+        let enthalpies = held(system, &temperatures);
         let faces = system.faces(&temperatures, 0.0);
         let (rates, step) = first_step(system, &temperatures, (&enthalpies, tolerance, lasting));
         let warmed: Vec<f64> = temperatures.iter().zip(&rates).map(|(kelvin, rate)| kelvin + step * rate).collect();
         let changes = (rates.iter().map(|rate| step * rate))
-            .chain(self::enthalpies(system, &warmed).into_iter().zip(&enthalpies).map(|(after, before)| after - before))
+            .chain(held(system, &warmed).into_iter().zip(&enthalpies).map(|(after, before)| after - before))
             .chain(faces.iter().map(|heat| step * heat))
             .collect();
-        let values = [&temperatures[..], &enthalpies, &vec![0.0; faces.len()]].concat();
+        let none = vec![0.0; faces.len()];
+        let values = [&temperatures[..], &enthalpies, &none].concat();
         let differences = Differences::new(values, changes);
         Self { system, tolerance, time: 0.0, temperatures, differences, even: step, step, factored: None }
     }
@@ -86,7 +89,6 @@ impl<'a> Stepper<'a> {
             let kept = self.factored.take().and_then(|kept| kept.serving(shift));
             let fresh = kept.is_none();
             let tried = self.attempt(kept, shift, &ahead);
-            if let (None, Ok(_)) = (&tried, std::env::var("LOG")) { eprintln!("t {:.5} h {:.3e} NEWTON it {} {}", self.time, length, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}); }
             let Some((factored, temperatures)) = tried else {
                 // With a matrix of earlier coefficients the next try has a new one, else a shorter step.
                 self.step = if fresh { length / 4.0 } else { length };
@@ -95,7 +97,6 @@ impl<'a> Stepper<'a> {
             let off = Off::new(self.system, (&factored, &temperatures), &ahead.values);
             self.factored = Some(factored);
             let error = error_share(self.differences.order) * off.largest;
-            if std::env::var("LOG").is_ok() { eprintln!("t {:.5} h {:.3e} k {} err {:.3} it {} {} {}", self.time, length, self.differences.order, error/self.tolerance, super::newton::IT.swap(0, std::sync::atomic::Ordering::Relaxed), if fresh {"F"} else {"-"}, if error>self.tolerance {"REJ"} else {""}); }
             if error > self.tolerance {
                 self.refuse(&off, (length, error), refused);
                 refused = Some((length, error));
@@ -233,15 +234,17 @@ struct Off {
     all: Vec<f64>,
     /// Largest of the temperatures, K.
     raw: f64,
-    /// The same after conduction has evened it out for one step, where the difference is not small anyway: what a single node is off
-    /// by decays within the step, and is no error at its end.
+    /// The same after conduction has evened it out for one step: what a single node is off by decays within the step, and
+    /// is no error at its end (L. F. Shampine and L. S. Baca, "Error estimators for stiff differential equations", 1984, from
+    /// memory).
     largest: f64,
 }
 
 impl Off {
+    /// Of temperatures that were found, from the values `ahead` that were expected.
     fn new(system: &System<'_>, (factored, temperatures): (&Factored, &[f64]), ahead: &[f64]) -> Self {
         let size = temperatures.len();
-        let found = temperatures.iter().copied().chain(enthalpies(system, temperatures));
+        let found = temperatures.iter().copied().chain(held(system, temperatures));
         let all: Vec<f64> = found.zip(ahead).map(|(found, ahead)| found - ahead).collect();
         let raw = largest(all[..size].iter().copied());
         let mut even = vec![0.0; size];
@@ -250,12 +253,14 @@ impl Off {
         Self { all, raw, largest: largest(even.into_iter()) }
     }
 
+    /// What is left of a difference by then.
     fn ratio(&self) -> f64 {
         self.largest / self.raw.max(1e-300)
     }
 }
 
-fn enthalpies(system: &System<'_>, temperatures: &[f64]) -> Vec<f64> {
+/// Heat held per mass at the nodes, J/kg.
+fn held(system: &System<'_>, temperatures: &[f64]) -> Vec<f64> {
     system.nodes(temperatures).into_iter().map(|node| node.enthalpy).collect()
 }
 
@@ -272,4 +277,26 @@ fn first_step(
     factored.divide(&mut rates);
     let fastest = largest(rates.iter().copied());
     (rates, (10.0 * tolerance / fastest).clamp(1e-9 * lasting, time))
+}
+
+#[cfg(test)]
+impl Stepper<'_> {
+    /// Goes on from temperatures at even steps, the last of them first, with a formula of one order fewer than there are.
+    pub(super) fn from_past(&mut self, (time, length): (f64, f64), past: &[Vec<f64>]) {
+        let faces = self.system.surfaces.laws.len();
+        let of = |kelvins: &Vec<f64>| [&kelvins[..], &held(self.system, kelvins), &vec![0.0; faces]].concat();
+        self.differences = Differences::from_past(past.iter().map(of).collect());
+        (self.time, self.even, self.temperatures) = (time, length, past[0].clone());
+    }
+
+    /// A step of the same length and order, whatever its error.
+    pub(super) fn evenly(&mut self) {
+        let (order, length) = (self.differences.order, self.even);
+        let ahead = self.differences.ahead();
+        let shift = length / divisor(order);
+        let (factored, temperatures) = self.attempt(None, shift, &ahead).unwrap();
+        let off = Off::new(self.system, (&factored, &temperatures), &ahead.values);
+        self.accept(temperatures, off, (shift, 0.0), &ahead);
+        (self.differences.order, self.step) = (order, length);
+    }
 }
