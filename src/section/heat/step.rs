@@ -13,11 +13,14 @@ use super::system::System;
 /// Where the middle of a step lies.
 pub(super) const MIDDLE: f64 = 0.5;
 /// Aim of the step control, as a share of the tolerance's step.
-const SAFETY: f64 = 0.9;
+const SAFETY: f64 = 0.85;
 /// Least and most by which a step changes.
 const CHANGE: (f64, f64) = (0.2, 4.0);
 /// A step that could grow by less is kept, and its factored matrix with it.
 const WORTH: f64 = 1.2;
+/// Share of the tolerance that a step may be off by. Errors of a smooth stretch have one sign and add, and with all of
+/// it, parts that run towards each other in the seat were 0.1 K off before they met.
+const HELD_TO: f64 = 0.5;
 /// Lowest power of a step with which its error is taken to fall.
 const LOWEST_POWER: f64 = 0.3;
 /// Shortest step as a share of the stage.
@@ -72,6 +75,7 @@ impl<'a> Stepper<'a> {
         let none = vec![0.0; faces.len()];
         let values = [&temperatures[..], &enthalpies, &none].concat();
         let differences = Differences::new(values, changes);
+        let tolerance = HELD_TO * tolerance;
         Self { system, tolerance, time: 0.0, temperatures, differences, even: step, step, factored: None }
     }
 
@@ -168,7 +172,7 @@ impl<'a> Stepper<'a> {
             let power = ((earlier / error).ln() / (before / length).ln()).clamp(LOWEST_POWER, order as f64 + 1.0);
             factor = self.growth_of(error, power);
         }
-        if order > 1 {
+        if order > 1 && refused.is_some() {
             let lower = off.all.iter().zip(&self.differences.list(order)[..self.temperatures.len()]);
             let lower = self.growth(order - 1, off.ratio() * largest(lower.map(|(off, list)| off + list)));
             if lower > factor {
@@ -183,8 +187,9 @@ impl<'a> Stepper<'a> {
     fn choose(&mut self, error: f64, ratio: f64) {
         let order = self.differences.order;
         self.step = self.step.min(self.even);
-        // Before that the differences of the next order still hold those of other steps.
-        if self.differences.even <= order {
+        // Before that the differences of the next order still hold those of other steps. For longer steps all of them must be
+        // even; another order is taken sooner, or a low one that a kink left behind would stay while steps get shorter.
+        if self.differences.even < 2 {
             return;
         }
         let size = self.temperatures.len();
@@ -197,8 +202,10 @@ impl<'a> Stepper<'a> {
             best = better(best, (self.growth(order + 1, of(order + 2)), order + 1));
         }
         let factor = SAFETY * best.0;
-        if factor >= WORTH {
+        if factor >= 1.0 {
             self.differences.order = best.1;
+        }
+        if factor >= WORTH && self.differences.even > order {
             self.step = self.even * factor.min(CHANGE.1);
         }
     }
