@@ -7,49 +7,108 @@
 //! sparse solver was tried: it took minutes to compile, and its generic code, compiled with ours, needed a second for
 //! one section in a test build.
 
-/// Products at a time.
+use std::cmp::Ordering;
+use std::ops::{Add, AddAssign, Div, Mul, Sub};
+
+/// Products at a time. Most rows have some fifty entries, and of more at a time too many would be left over.
 const LANES: usize = 4;
+/// Rows that are worked on together where they begin alike.
+pub(super) const GROUP: usize = 4;
 /// Columns solved together.
 const TOGETHER: usize = 4;
 
+/// A number of one precision.
+pub(super) trait Real:
+    Copy
+    + Default
+    + PartialOrd
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + AddAssign
+{
+    /// Least pivot as a share of the diagonal that it is left of. A pivot as small as rounding says nothing, and that the body
+    /// can move.
+    const LEAST_PIVOT: Self;
+
+    fn of(value: f64) -> Self;
+    fn value(self) -> f64;
+    fn root(self) -> Self;
+}
+
+impl Real for f64 {
+    const LEAST_PIVOT: Self = 1e-14;
+
+    fn of(value: f64) -> Self {
+        value
+    }
+
+    fn value(self) -> f64 {
+        self
+    }
+
+    fn root(self) -> Self {
+        self.sqrt()
+    }
+}
+
+/// For what is only iterated with: half as long to read, and twice as many numbers at a time.
+impl Real for f32 {
+    /// A thousand rows leave some 1e-6 of rounding, which is a hundredth of this.
+    const LEAST_PIVOT: Self = 1e-4;
+
+    fn of(value: f64) -> Self {
+        value as f32
+    }
+
+    fn value(self) -> f64 {
+        f64::from(self)
+    }
+
+    fn root(self) -> Self {
+        self.sqrt()
+    }
+}
+
 /// A matrix, or its lower Cholesky factor.
 #[derive(Clone, Debug)]
-pub(super) struct Envelope {
+pub(super) struct Envelope<T = f64> {
     /// Column of the first entry of each row.
     first: Vec<usize>,
     /// Where the first entry of each row is among the values.
     start: Vec<usize>,
-    values: Vec<f64>,
+    values: Vec<T>,
 }
 
 /// The Cholesky factor of an [`Envelope`].
 #[derive(Clone, Debug)]
-pub(super) struct Factor(Envelope);
+pub(super) struct Factor<T = f64>(Envelope<T>);
 
-/// Sums of products of one row with each of N others, four products of each at a time, which the compiler keeps in
+/// Sums of products of one row with each of N others, several products of each at a time, which the compiler keeps in
 /// vector registers. Several at once, because reading the row takes as long as multiplying it. Counted by hand and not by
 /// iterators: nearly all the time of a section is spent here, and a build without optimisation takes five times as long
 /// with a chain of them.
-fn dots<const N: usize>(row: &[f64], others: [&[f64]; N]) -> [f64; N] {
+fn dots<T: Real, const N: usize>(row: &[T], others: [&[T]; N]) -> [T; N] {
     let length = row.len();
     let others = others.map(|other| &other[..length]);
-    let whole = length - length % LANES;
-    let mut sums = [[0.0; LANES]; N];
+    let (groups, rest) = row.as_chunks::<LANES>();
+    let other_groups = others.map(|other| other.as_chunks::<LANES>().0);
+    let mut sums = [[T::default(); LANES]; N];
     let mut at = 0;
-    while at < whole {
-        let a = &row[at..at + LANES];
+    while at < groups.len() {
+        let a = &groups[at];
         let mut n = 0;
         while n < N {
-            let (sum, b) = (&mut sums[n], &others[n][at..at + LANES]);
-            sum[0] += a[0] * b[0];
-            sum[1] += a[1] * b[1];
-            sum[2] += a[2] * b[2];
-            sum[3] += a[3] * b[3];
+            let b = &other_groups[n][at];
+            let s = sums[n];
+            sums[n] = [s[0] + a[0] * b[0], s[1] + a[1] * b[1], s[2] + a[2] * b[2], s[3] + a[3] * b[3]];
             n += 1;
         }
-        at += LANES;
+        at += 1;
     }
-    let mut totals = sums.map(|sum| sum.iter().sum());
+    let mut totals = sums.map(|[a, b, c, d]| ((a + b) + c) + d);
+    let mut at = length - rest.len();
     while at < length {
         for (total, other) in totals.iter_mut().zip(&others) {
             *total += row[at] * other[at];
@@ -59,11 +118,17 @@ fn dots<const N: usize>(row: &[f64], others: [&[f64]; N]) -> [f64; N] {
     totals
 }
 
-fn dot(a: &[f64], b: &[f64]) -> f64 {
+fn dot<T: Real>(a: &[T], b: &[T]) -> T {
     dots(a, [b])[0]
 }
 
 impl Envelope {
+    /// The same in single precision.
+    pub(super) fn single(&self) -> Envelope<f32> {
+        let values = self.values.iter().map(|value| f32::of(*value)).collect();
+        Envelope { first: self.first.clone(), start: self.start.clone(), values }
+    }
+
     /// A matrix of zeros, from the first column of each row.
     pub(super) fn new(first: Vec<usize>) -> Self {
         let mut start = Vec::with_capacity(first.len() + 1);
@@ -90,76 +155,161 @@ impl Envelope {
     pub(super) fn add(&mut self, row: usize, column: usize, value: f64) {
         self.values[self.start[row] + column - self.first[row]] += value;
     }
+}
 
-    fn row(&self, row: usize) -> &[f64] {
+impl<T: Real> Envelope<T> {
+    fn row(&self, row: usize) -> &[T] {
         &self.values[self.start[row]..self.start[row + 1]]
     }
 
+    /// How many rows from one on are worked on together: [`GROUP`] that begin alike, or two (both rows of a node of the elastic
+    /// matrix), or one.
+    fn together(&self, row: usize) -> usize {
+        let alike = |count: usize| {
+            self.first.get(row..row + count).is_some_and(|firsts| firsts.iter().all(|first| *first == firsts[0]))
+        };
+        if alike(GROUP) {
+            GROUP
+        } else if alike(2) {
+            2
+        } else {
+            1
+        }
+    }
+
     /// `L` with `L Lᵀ` the matrix; `None` when it is not positive definite.
-    pub(super) fn factor(mut self) -> Option<Factor> {
+    pub(super) fn factor(mut self) -> Option<Factor<T>> {
         let size = self.first.len();
-        let mut i = 0;
-        while i < size {
-            // Both rows of a node begin alike, and share the reading of the rows above.
-            let two = i + 1 < size && self.first[i] == self.first[i + 1];
-            let (done, rows) = self.values.split_at_mut(self.start[i]);
-            let (row, next) = rows.split_at_mut(i + 1 - self.first[i]);
-            let next = if two { &mut next[..i + 2 - self.first[i]] } else { &mut [][..] };
-            for j in self.first[i]..i {
-                let above = &done[self.start[j]..self.start[j + 1]];
-                let from = self.first[i].max(self.first[j]);
-                let (at, start) = (j - self.first[i], from - self.first[i]);
-                let (entries, diagonal) = (&above[from - self.first[j]..j - self.first[j]], above[j - self.first[j]]);
-                if two {
-                    let [sum, other] = dots(entries, [&row[start..at], &next[start..at]]);
-                    row[at] = (row[at] - sum) / diagonal;
-                    next[at] = (next[at] - other) / diagonal;
-                } else {
-                    row[at] = (row[at] - dot(entries, &row[start..at])) / diagonal;
-                }
+        let mut row = 0;
+        while row < size {
+            let count = self.together(row);
+            match count {
+                GROUP => self.factor_rows::<GROUP>(row)?,
+                2 => self.factor_rows::<2>(row)?,
+                _ => self.factor_rows::<1>(row)?,
             }
-            finish(row)?;
-            if let Some(at) = next.len().checked_sub(2) {
-                next[at] = (next[at] - dot(&row[..at], &next[..at])) / row[at];
-                finish(next)?;
-            }
-            i += if two { 2 } else { 1 };
+            row += count;
         }
         Some(Factor(self))
     }
+
+    /// Rows that begin alike, those above being done: they share the reading of the rows above.
+    fn factor_rows<const N: usize>(&mut self, i: usize) -> Option<()> {
+        let first = self.first[i];
+        let (done, own) = self.values.split_at_mut(self.start[i]);
+        let mut rows = split_rows::<T, N>(own, i + 1 - first);
+        for j in first..i {
+            let above = &done[self.start[j]..self.start[j + 1]];
+            let from = first.max(self.first[j]);
+            let (at, start) = (j - first, from - first);
+            let (entries, diagonal) = (&above[from - self.first[j]..j - self.first[j]], above[j - self.first[j]]);
+            let sums = dots(entries, rows.each_ref().map(|row| &row[start..at]));
+            for (row, sum) in rows.iter_mut().zip(sums) {
+                row[at] = (row[at] - sum) / diagonal;
+            }
+        }
+        for k in 0..N {
+            let (upper, lower) = rows.split_at_mut(k);
+            for (m, above) in upper.iter().enumerate() {
+                let at = i + m - first;
+                lower[0][at] = (lower[0][at] - dot(&above[..at], &lower[0][..at])) / above[at];
+            }
+            finish(lower[0])?;
+        }
+        Some(())
+    }
+}
+
+/// The first N rows among values, each longer by one than the one before.
+fn split_rows<T, const N: usize>(mut values: &mut [T], length: usize) -> [&mut [T]; N] {
+    std::array::from_fn(|k| {
+        let (row, rest) = std::mem::take(&mut values).split_at_mut(length + k);
+        values = rest;
+        row
+    })
 }
 
 /// Puts the root of the pivot on the diagonal of a row whose other entries are done.
-fn finish(row: &mut [f64]) -> Option<()> {
+fn finish<T: Real>(row: &mut [T]) -> Option<()> {
     let (diagonal, entries) = row.split_last_mut()?;
     let pivot = *diagonal - dot(entries, entries);
-    // Rounding takes some 1e-16 of the diagonal; a pivot that small means that the body can move.
-    if pivot.is_nan() || pivot <= 1e-14 * diagonal.abs() {
+    // Not above the least, and not a number neither.
+    if pivot.partial_cmp(&(T::LEAST_PIVOT * *diagonal)) != Some(Ordering::Greater) {
         return None;
     }
-    *diagonal = pivot.sqrt();
+    *diagonal = pivot.root();
     Some(())
 }
 
-impl Factor {
+impl<T: Real> Factor<T> {
     /// Solves in place.
-    pub(super) fn solve(&self, vector: &mut [f64]) {
-        for i in 0..vector.len() {
-            let row = self.0.row(i);
-            let (entries, diagonal) = row.split_at(row.len() - 1);
-            vector[i] = (vector[i] - dot(entries, &vector[self.0.first[i]..i])) / diagonal[0];
+    pub(super) fn solve(&self, vector: &mut [T]) {
+        let size = vector.len();
+        let mut row = 0;
+        let mut groups = Vec::with_capacity(size);
+        while row < size {
+            let count = self.0.together(row);
+            match count {
+                GROUP => self.forth::<GROUP>(row, vector),
+                2 => self.forth::<2>(row, vector),
+                _ => self.forth::<1>(row, vector),
+            }
+            groups.push((row, count));
+            row += count;
         }
-        for i in (0..vector.len()).rev() {
-            let row = self.0.row(i);
-            let (entries, diagonal) = row.split_at(row.len() - 1);
-            let value = vector[i] / diagonal[0];
-            vector[i] = value;
-            for (below, entry) in vector[self.0.first[i]..i].iter_mut().zip(entries) {
-                *below -= entry * value;
+        for (row, count) in groups.into_iter().rev() {
+            match count {
+                GROUP => self.back::<GROUP>(row, vector),
+                2 => self.back::<2>(row, vector),
+                _ => self.back::<1>(row, vector),
             }
         }
     }
 
+    fn forth<const N: usize>(&self, i: usize, vector: &mut [T]) {
+        let first = self.0.first[i];
+        let rows: [&[T]; N] = std::array::from_fn(|k| self.0.row(i + k));
+        let (known, own) = vector[first..].split_at_mut(i - first);
+        let sums = dots(known, rows.map(|row| &row[..i - first]));
+        for k in 0..N {
+            let ends = &rows[k][i - first..];
+            let mut value = own[k] - sums[k];
+            for m in 0..k {
+                value = value - ends[m] * own[m];
+            }
+            own[k] = value / ends[k];
+        }
+    }
+
+    fn back<const N: usize>(&self, i: usize, vector: &mut [T]) {
+        let first = self.0.first[i];
+        let rows: [&[T]; N] = std::array::from_fn(|k| self.0.row(i + k));
+        let (below, own) = vector[first..].split_at_mut(i - first);
+        let mut values = [T::default(); N];
+        for k in (0..N).rev() {
+            let mut value = own[k];
+            for m in k + 1..N {
+                value = value - rows[m][i - first + k] * values[m];
+            }
+            values[k] = value / rows[k][i - first + k];
+            own[k] = values[k];
+        }
+        let rows = rows.map(|row| &row[..below.len()]);
+        let mut at = 0;
+        while at < below.len() {
+            let mut value = below[at];
+            let mut k = 0;
+            while k < N {
+                value = value - rows[k][at] * values[k];
+                k += 1;
+            }
+            below[at] = value;
+            at += 1;
+        }
+    }
+}
+
+impl Factor {
     /// `Pᵀ A⁻¹ P` for sparse columns P, each a list of rows and values: with `Y = L⁻¹ P` it is `Yᵀ Y`, so that no
     /// backward solve is needed. By rows.
     pub(super) fn inverse_on(&self, columns: &[Vec<(usize, f64)>]) -> Vec<f64> {

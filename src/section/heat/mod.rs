@@ -65,7 +65,7 @@
 //! | faces | film, radiation, boiling curve or any law of surface temperature and time, at three points of each edge |
 //! | seat | `k_air/(gap + smallest)` and radiation at each place, metal contact where it is closed |
 //! | gap | [`Growth::Local`]: the elastic displacement of the seat, by unit solutions; [`Growth::Mean`]: mean strain |
-//! | steps | TR-BDF2, second order, L-stable, with an embedded error estimate; modified Newton, factor kept while it serves |
+//! | steps | numerical differentiation formulas of order one to four; modified Newton, factor kept while it serves |
 //! | stress | [`HeatHistory::thermal_stress`], [`HeatHistory::hardest_moment`]: a free part under its nodal temperatures |
 //!
 //! **Why the gap is that of free parts.** Until the seat grips nothing presses, and the elastic growth of each part by
@@ -76,6 +76,8 @@
 //! or slides while it warms. Each of the first conducts better than the gap, so that a real ring grips earlier.
 
 mod conduction;
+mod curves;
+mod differences;
 mod edges;
 mod error;
 mod face;

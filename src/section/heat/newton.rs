@@ -1,7 +1,7 @@
 //! One implicit equation of a step: `M (e(T)) - shift · f(T) = known`.
 
-use super::system::{Flow, System};
-use crate::section::envelope::Factor;
+use super::system::System;
+use crate::section::envelope::{Envelope, Factor, Real};
 
 /// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
 const SOLVED: f64 = 0.03;
@@ -12,14 +12,39 @@ const SLOWEST: f64 = 0.7;
 /// Changes below this, K, say nothing about the contraction.
 const ROUNDING: f64 = 1e-9;
 /// Contraction up to which a factor is kept for the next step: a factor costs as much as some twelve iterations.
-const STALE: f64 = 0.4;
+const STALE: f64 = 0.25;
 /// Steps for which a factor serves, as shares of the one that it was made for.
 const SERVES: (f64, f64) = (0.7, 1.4);
+
+/// A factor in the least precision that holds the matrix.
+#[derive(Clone, Debug)]
+enum AnyFactor {
+    Single(Factor<f32>),
+    Double(Factor),
+}
+
+impl AnyFactor {
+    fn new(matrix: Envelope) -> Option<Self> {
+        let single = matrix.single().factor().map(Self::Single);
+        single.or_else(|| matrix.factor().map(Self::Double))
+    }
+
+    fn solve(&self, vector: &mut [f64]) {
+        match self {
+            Self::Single(factor) => {
+                let mut single: Vec<f32> = vector.iter().map(|value| f32::of(*value)).collect();
+                factor.solve(&mut single);
+                vector.iter_mut().zip(single).for_each(|(value, single)| *value = single.value());
+            }
+            Self::Double(factor) => factor.solve(vector),
+        }
+    }
+}
 
 /// A factored matrix and what it was made for.
 #[derive(Clone, Debug)]
 pub(super) struct Factored {
-    pub(super) factor: Factor,
+    factor: AnyFactor,
     /// Shift that it was made for.
     made_for: f64,
     /// Shift of the equation to solve.
@@ -28,18 +53,11 @@ pub(super) struct Factored {
     contraction: Option<f64>,
 }
 
-/// A solved equation.
-#[derive(Clone, Debug)]
-pub(super) struct Solved {
-    pub(super) temperatures: Vec<f64>,
-    /// `M e`, J, of each row.
-    pub(super) held: Vec<f64>,
-}
-
 impl Factored {
     /// The matrix of an equation, factored; `None` when it is not positive definite.
     pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
-        let factor = system.matrix(temperatures, time, shift).factor()?;
+        let factor = AnyFactor::new(system.matrix(temperatures, time, (shift, true)))
+            .or_else(|| AnyFactor::new(system.matrix(temperatures, time, (shift, false))))?;
         Some(Self { factor, made_for: shift, shift, contraction: None })
     }
 
@@ -57,27 +75,32 @@ impl Factored {
         Some(self)
     }
 
-    /// Solves from a guess; `None` when the iterations do not contract. `tolerance` is that of the step, K.
+    /// The change of the temperatures that makes a heat, in place.
+    pub(super) fn divide(&self, heat: &mut [f64]) {
+        self.factor.solve(heat);
+    }
+
+    /// Solves `M (e(T) - known) = shift f(T)` from a guess; `None` when the iterations do not contract. `tolerance` is that of
+    /// the step, K.
     pub(super) fn solve(
         &mut self,
         system: &System<'_>,
         known: &[f64],
         mut temperatures: Vec<f64>,
         (time, tolerance): (f64, f64),
-    ) -> Option<Solved> {
-        let mut held = vec![0.0; temperatures.len()];
-        let mut enthalpies = vec![0.0; temperatures.len()];
-        let mut flow = Flow::default();
+    ) -> Option<Vec<f64>> {
+        // With the matrix of another step a change is off by the ratio of the steps where conduction rules, and right where it
+        // does not. This lies between.
+        let relax = 2.0 / (1.0 + self.shift / self.made_for);
         let mut before: Option<f64> = None;
         for _ in 0..ITERATIONS {
-            system.flow(&temperatures, time, &mut flow);
-            system.enthalpies(&temperatures, &mut enthalpies);
-            system.set.sparse.mass_times(&enthalpies, &mut held);
-            let mut change: Vec<f64> =
-                known.iter().zip(&held).zip(&flow.rate).map(|((b, m), f)| b - m + self.shift * f).collect();
-            self.factor.solve(&mut change);
-            temperatures.iter_mut().zip(&change).for_each(|(t, change)| *t += change);
-            let size = change.iter().fold(0.0_f64, |most, change| most.max(change.abs()));
+            let mut change = system.left(&temperatures, (known, self.shift, time));
+            self.divide(&mut change);
+            let mut size: f64 = 0.0;
+            for (kelvin, change) in temperatures.iter_mut().zip(&change) {
+                *kelvin += relax * change;
+                size = size.max((relax * change).abs());
+            }
             // The largest of a list leaves out what is not a number.
             if !change.iter().all(|change| change.is_finite()) {
                 return None;
@@ -92,9 +115,7 @@ impl Factored {
             // What is left is a geometric series of the changes.
             let left = self.contraction.map(|ratio| size * ratio / (1.0 - ratio).max(1.0 - SLOWEST));
             if size <= ROUNDING || left.is_some_and(|left| left <= SOLVED * tolerance) {
-                system.enthalpies(&temperatures, &mut enthalpies);
-                system.set.sparse.mass_times(&enthalpies, &mut held);
-                return Some(Solved { temperatures, held });
+                return Some(temperatures);
             }
             before = Some(size);
         }

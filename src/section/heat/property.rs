@@ -67,6 +67,11 @@ impl Property {
         Self { rows, sums, slopes, index, parts_per_kelvin, everywhere }
     }
 
+    /// Temperatures of the rows, K; none where the table holds everywhere, and is straight.
+    pub(super) fn kelvins(&self) -> impl Iterator<Item = f64> {
+        self.rows.iter().filter(|_| !self.everywhere).map(|row| row.0)
+    }
+
     /// First and last temperature, K, between which the table holds; `None` when it holds everywhere.
     pub fn range(&self) -> Option<(f64, f64)> {
         (!self.everywhere).then(|| (self.rows[0].0, self.rows[self.rows.len() - 1].0))

@@ -20,7 +20,7 @@ const STEPS: usize = 10_000;
 const STRAY_K: f64 = 1.0;
 /// How close to zero the mean gap is brought at the grip, m.
 const GRIPPED: f64 = 1e-11;
-/// Corrections of the last step before the grip.
+/// Trials for the place of the grip in its step.
 const CORRECTIONS: usize = 20;
 
 /// The moments at which the parts met, s since the stage began.
@@ -138,7 +138,6 @@ impl Run<'_> {
             if gripped || left <= 1e-12 * self.lasting {
                 return Ok((track, Meetings { touch, grip }));
             }
-            let before = self.until_grip.then(|| stepper.without_matrix());
             let not_followed = HeatError::NotFollowed { stage: self.number, time_s: stepper.time };
             let mut step = stepper.step(left).ok_or(not_followed)?;
             if let Some(start) = gaps.filter(|_| touch.is_none() || grip.is_none()) {
@@ -149,10 +148,10 @@ impl Run<'_> {
                 touch = touch.or_else(|| crossing(0));
                 grip = grip.or_else(|| crossing(1));
                 gaps = Some(end);
-                if let (Some(before), Some(at)) = (before, grip) {
-                    step = self.meet(&mut stepper, before, (start[1], at - from), step);
+                if let Some(at) = grip.filter(|_| self.until_grip) {
+                    step = self.meet(&mut stepper, start[1], (at - from) / step.length);
                     grip = Some(stepper.time);
-                    // The parabola's crossing may lie a rounding beyond the step that was taken again.
+                    // The parabola's crossing may lie a rounding beyond.
                     touch = touch.map(|touch| touch.min(stepper.time));
                 }
             }
@@ -162,27 +161,25 @@ impl Run<'_> {
         Err(HeatError::NotFollowed { stage: self.number, time_s: stepper.time })
     }
 
-    /// Takes the last step again so that it ends with the grip.
-    fn meet<'s>(&self, stepper: &mut Stepper<'s>, before: Stepper<'s>, (gap, guess): (f64, f64), taken: Step) -> Step {
-        let (mut best, mut low, mut high) = (taken, (0.0, gap), None);
-        let mut length = guess;
+    /// Ends the last step with the grip, near a share of it.
+    fn meet(&self, stepper: &mut Stepper<'_>, gap: f64, mut share: f64) -> Step {
+        let mean = |share: f64| self.system.least_and_mean_gap(&stepper.within(share)).unwrap_or_default()[1];
+        // The gap is gone at the end of the step, or was in its middle.
+        let end = [1.0, MIDDLE].map(|share| (share, mean(share)));
+        let (mut low, mut high) = ((0.0, gap), if end[0].1 <= 0.0 { end[0] } else { end[1] });
         for _ in 0..CORRECTIONS {
-            let mut tried = before.without_matrix();
-            let Some(step) = tried.exactly(length) else { break };
-            let [_, mean] = self.system.least_and_mean_gap(&tried.temperatures).unwrap_or_default();
-            (*stepper, best) = (tried, step);
+            let mean = mean(share);
             if mean.abs() <= GRIPPED {
                 break;
             }
             if mean > 0.0 {
-                low = (length, mean);
+                low = (share, mean);
             } else {
-                high = Some((length, mean));
+                high = (share, mean);
             }
-            let (from, to) = (low, high.unwrap_or((2.0 * length, -mean)));
-            length = from.0 + (to.0 - from.0) * (from.1 / (from.1 - to.1)).clamp(0.05, 0.95);
+            share = low.0 + (high.0 - low.0) * (low.1 / (low.1 - high.1)).clamp(0.05, 0.95);
         }
-        best
+        stepper.cut(share)
     }
 
     /// Refuses temperatures that a table does not cover.

@@ -1,3 +1,4 @@
+use super::curves::Curves;
 use super::error::HeatError;
 use super::property::Property;
 use crate::section::error::{SectionError, positive, within};
@@ -27,6 +28,7 @@ pub(super) struct Checked {
     pub(super) capacity: Property,
     pub(super) conductivity: Property,
     pub(super) strain: Property,
+    pub(super) curves: Curves,
 }
 
 impl Solid {
@@ -42,7 +44,8 @@ impl Solid {
             }
         }
         let (capacity, conductivity) = (self.capacity.clone(), self.conductivity.clone());
-        Ok(Checked { density, capacity, conductivity, strain: self.strain.clone() })
+        let curves = Curves::new(&capacity, &conductivity, &self.strain);
+        Ok(Checked { density, capacity, conductivity, strain: self.strain.clone(), curves })
     }
 }
 

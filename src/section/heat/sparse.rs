@@ -86,18 +86,24 @@ impl Sparse {
 
     /// `M x`, added to nothing.
     pub(super) fn mass_times(&self, x: &[f64], product: &mut [f64]) {
-        self.times(&self.mass, x, product);
-    }
-
-    /// `K x`.
-    pub(super) fn stiff_times(&self, x: &[f64], product: &mut [f64]) {
-        self.times(&self.stiff, x, product);
-    }
-
-    fn times(&self, values: &[f64], x: &[f64], product: &mut [f64]) {
         for (sum, ends) in product.iter_mut().zip(self.start.windows(2)) {
             let of = ends[0]..ends[1];
-            *sum = self.column[of.clone()].iter().zip(&values[of]).map(|(&column, value)| value * x[column]).sum();
+            *sum = self.column[of.clone()].iter().zip(&self.mass[of]).map(|(&column, value)| value * x[column]).sum();
+        }
+    }
+
+    /// `M x + K y`, each given as a pair (x, y): one reading of the rows for both.
+    pub(super) fn both_times(&self, pairs: &[[f64; 2]], product: &mut [f64]) {
+        for (sum, ends) in product.iter_mut().zip(self.start.windows(2)) {
+            let of = ends[0]..ends[1];
+            let entries = self.column[of.clone()].iter().zip(&self.mass[of.clone()]).zip(&self.stiff[of]);
+            let mut sums = [0.0; 2];
+            for ((&column, mass), stiff) in entries {
+                let [x, y] = pairs[column];
+                sums[0] += mass * x;
+                sums[1] += stiff * y;
+            }
+            *sum = sums[0] + sums[1];
         }
     }
 }

@@ -1,11 +1,12 @@
 //! Temperatures of a set of bodies during one stage: how fast they change, and the matrix of an implicit step.
 
+use super::curves::AtNode;
 use super::growth::Influence;
 use super::seating;
 use super::solid;
 use super::sparse::Sparse;
 use super::surface::{Joint, Meeting, Surfaces};
-use crate::section::envelope::Envelope;
+use crate::section::envelope::{Envelope, GROUP};
 use crate::section::model::Model;
 
 /// Step with which the slope of a law is taken, K.
@@ -53,15 +54,6 @@ pub(super) struct System<'a> {
     first: Vec<usize>,
 }
 
-/// Heat that flows at one moment, W.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Flow {
-    /// Into each row.
-    pub(super) rate: Vec<f64>,
-    /// Through each face, by the order of the laws, into the part.
-    pub(super) faces: Vec<f64>,
-}
-
 impl<'a> System<'a> {
     pub(super) fn new(
         set: &'a Set,
@@ -76,25 +68,29 @@ impl<'a> System<'a> {
             let least = joint.rows.into_iter().min().unwrap_or_default();
             joint.rows.iter().for_each(|&row| first[row] = first[row].min(least));
         }
-        // Two rows that begin alike are factored together, which takes little more than one.
-        for pair in first.chunks_exact_mut(2) {
-            let least = pair[0].min(pair[1]);
-            pair.fill(least);
+        // Rows that begin alike are factored together, which takes little more than one.
+        for group in first.chunks_mut(GROUP) {
+            let least = group.iter().copied().min().unwrap_or_default();
+            group.fill(least);
         }
         Self { set, solids, surfaces, seats, first }
     }
 
-    /// Heat held per mass, `∫c dT`, J/kg, of each row.
-    pub(super) fn enthalpies(&self, temperatures: &[f64], enthalpies: &mut [f64]) {
-        for ((value, t), &owner) in enthalpies.iter_mut().zip(temperatures).zip(&self.set.owner) {
-            *value = self.solids[owner].capacity.value_and_integral(*t).1;
-        }
+    /// What each node holds, passes on and grows by, by rows.
+    pub(super) fn nodes(&self, temperatures: &[f64]) -> Vec<AtNode> {
+        let of = |(kelvin, &owner): (&f64, &usize)| self.solids[owner].curves.at(*kelvin);
+        temperatures.iter().zip(&self.set.owner).map(of).collect()
     }
 
     /// Free radial gaps under the hats of all contacts, m; negative where the parts, moved freely, would overlap.
     pub(super) fn gaps(&self, temperatures: &[f64]) -> Vec<f64> {
+        if self.seats.is_none() { Vec::new() } else { self.gaps_of(&self.nodes(temperatures)) }
+    }
+
+    fn gaps_of(&self, nodes: &[AtNode]) -> Vec<f64> {
         let Some(seats) = &self.seats else { return Vec::new() };
-        let strain: Vec<Vec<f64>> = (0..self.set.bodies.len()).map(|place| self.strain(place, temperatures)).collect();
+        let strain = |rows: &Vec<usize>| rows.iter().map(|&row| nodes[row].strain).collect();
+        let strain: Vec<Vec<f64>> = self.set.rows.iter().map(strain).collect();
         let mut gaps = Vec::with_capacity(seats.areas.len());
         for (k, [inner, outer]) in seats.influence.iter().enumerate() {
             let mut moved = vec![-seats.law.interference[k]; seats.hats[k]];
@@ -103,12 +99,6 @@ impl<'a> System<'a> {
             gaps.extend(moved);
         }
         gaps
-    }
-
-    /// Free strain of the nodes of a body.
-    fn strain(&self, place: usize, temperatures: &[f64]) -> Vec<f64> {
-        let table = &self.solids[place].strain;
-        self.set.rows[place].iter().map(|&row| table.at(temperatures[row])).collect()
     }
 
     /// Conductance at a point where two bodies meet, W/(m² K).
@@ -123,40 +113,40 @@ impl<'a> System<'a> {
         }
     }
 
-    /// All heat at temperatures (K) and a time since the stage began (s).
-    pub(super) fn flow(&self, temperatures: &[f64], time: f64, flow: &mut Flow) {
-        let mut potential = vec![0.0; temperatures.len()];
-        for ((value, t), &owner) in potential.iter_mut().zip(temperatures).zip(&self.set.owner) {
-            *value = self.solids[owner].conductivity.value_and_integral(*t).1;
-        }
-        flow.rate.resize(temperatures.len(), 0.0);
-        self.set.sparse.stiff_times(&potential, &mut flow.rate);
-        flow.rate.iter_mut().for_each(|rate| *rate = -*rate);
-        self.face_flow(temperatures, time, flow);
-        let gaps = self.gaps(temperatures);
-        for joint in &self.surfaces.joints {
-            let (one, other) = both(temperatures, joint);
-            let heat = self.conductance(joint, &gaps, (one, other)) * (one - other) * joint.area;
-            for (k, (&row, shape)) in joint.rows.iter().zip(joint.shape).enumerate() {
-                flow.rate[row] += if k < 3 { -shape * heat } else { shape * heat };
-            }
-        }
-    }
-
-    /// Heat through the faces alone; into the rows too when there are any.
-    pub(super) fn face_flow(&self, temperatures: &[f64], time: f64, flow: &mut Flow) {
-        flow.faces.clear();
-        flow.faces.resize(self.surfaces.laws.len(), 0.0);
+    /// What is left of the equation of a step, `M (known - e) + shift f`, J, at temperatures (K) and a time since the stage
+    /// began (s); `known` are the enthalpies that it gives back.
+    pub(super) fn left(&self, temperatures: &[f64], (known, shift, time): (&[f64], f64, f64)) -> Vec<f64> {
+        let nodes = self.nodes(temperatures);
+        let pair = |(node, known): (&AtNode, &f64)| [known - node.enthalpy, -shift * node.potential];
+        let pairs: Vec<[f64; 2]> = nodes.iter().zip(known).map(pair).collect();
+        let mut left = vec![0.0; temperatures.len()];
+        self.set.sparse.both_times(&pairs, &mut left);
         for point in &self.surfaces.surfaces {
             let surface = read(temperatures, &point.rows, &point.shape);
-            let heat = self.surfaces.laws[point.law].law.flux(surface, time) * point.area;
-            flow.faces[point.law] += heat;
-            if !flow.rate.is_empty() {
-                for (&row, shape) in point.rows.iter().zip(point.shape) {
-                    flow.rate[row] += shape * heat;
-                }
+            let heat = shift * self.surfaces.laws[point.law].law.flux(surface, time) * point.area;
+            for (&row, shape) in point.rows.iter().zip(point.shape) {
+                left[row] += shape * heat;
             }
         }
+        let gaps = self.gaps_of(&nodes);
+        for joint in &self.surfaces.joints {
+            let (one, other) = both(temperatures, joint);
+            let heat = shift * self.conductance(joint, &gaps, (one, other)) * (one - other) * joint.area;
+            for (k, (&row, shape)) in joint.rows.iter().zip(joint.shape).enumerate() {
+                left[row] += if k < 3 { -shape * heat } else { shape * heat };
+            }
+        }
+        left
+    }
+
+    /// Heat through each face into the part, W, by the order of the laws.
+    pub(super) fn faces(&self, temperatures: &[f64], time: f64) -> Vec<f64> {
+        let mut faces = vec![0.0; self.surfaces.laws.len()];
+        for point in &self.surfaces.surfaces {
+            let surface = read(temperatures, &point.rows, &point.shape);
+            faces[point.law] += self.surfaces.laws[point.law].law.flux(surface, time) * point.area;
+        }
+        faces
     }
 
     /// `M c + shift (K k + surfaces)`, with c, k and the surfaces as they are at these temperatures: what the iterations
@@ -165,7 +155,7 @@ impl<'a> System<'a> {
     /// Capacity and conductivity between two nodes are the mean of theirs, so that the matrix is symmetric, and K k keeps
     /// its row sums of zero. A law that gives more heat to a warmer surface, as transition boiling does, counts as one
     /// that gives the same.
-    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, shift: f64) -> Envelope {
+    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool)) -> Envelope {
         let mut matrix = Envelope::new(self.first.clone());
         let at = |row: usize| {
             let solid = self.solids[self.set.owner[row]];
@@ -190,16 +180,17 @@ impl<'a> System<'a> {
             }
             matrix.add(row, row, -passed);
         }
-        self.add_surfaces(temperatures, time, shift, &mut matrix);
+        self.add_surfaces(temperatures, time, (shift, falling), &mut matrix);
         matrix
     }
 
-    fn add_surfaces(&self, temperatures: &[f64], time: f64, shift: f64, matrix: &mut Envelope) {
+    fn add_surfaces(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool), matrix: &mut Envelope) {
         for point in &self.surfaces.surfaces {
             let law = &self.surfaces.laws[point.law].law;
             let surface = read(temperatures, &point.rows, &point.shape);
             let fall = law.flux(surface - SLOPE_K, time) - law.flux(surface + SLOPE_K, time);
-            add(matrix, &point.rows, &point.shape, shift * point.area * (fall / (2.0 * SLOPE_K)).max(0.0));
+            let slope = fall / (2.0 * SLOPE_K);
+            add(matrix, &point.rows, &point.shape, shift * point.area * if falling { slope } else { slope.max(0.0) });
         }
         let gaps = self.gaps(temperatures);
         for joint in &self.surfaces.joints {
