@@ -104,7 +104,9 @@ mod tests {
         assert_eq!(judged(61.985, 61.994, 2.0).sign, Sign::Tight);
         assert_eq!(judged(62.003, 61.994, 2.0).sign, Sign::Loose);
         assert!(judged(62.003, 61.994, 2.0).is_settled());
-        assert_eq!(judged(61.994, 61.994, 0.0).sign, Sign::Undecided);
+        let none = judged(61.994, 61.994, 0.0);
+        assert_eq!(none.sign, Sign::Undecided);
+        assert!(none.to_string().contains("0 µm clearance"), "size for size is no interference: {none}");
     }
 
     #[test]

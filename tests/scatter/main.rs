@@ -4,6 +4,7 @@
 mod closed_forms;
 mod command;
 mod indices;
+mod inputs;
 mod jobs;
 mod plain;
 mod reference;

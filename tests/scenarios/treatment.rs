@@ -1,6 +1,7 @@
 //! What surrounds the piece while it is chilled or warmed: shelf, tray, a small freezer, a hot-air gun, a hot plate.
 
 use super::*;
+use std::f64::consts::PI;
 
 /// A bearing in a freezer, with more lines under [chill].
 fn chilled(more: &str) -> Value {
@@ -25,6 +26,31 @@ fn a_metal_shelf_is_quicker_than_a_grate_and_a_tray_is_slower() {
     let unstated = chilled("");
     within(figure(&unstated, "/chill/end_c"), grate, 1e-9);
     assert!(unstated["assumptions"].as_array().unwrap().iter().any(|a| a["what"] == "chill.rests_on"));
+}
+
+#[test]
+fn a_wrapped_piece_of_constant_properties_follows_the_time_constant_that_the_plan_states() {
+    // With film, heat capacity and conductivity constant the end is the closed form T = Tm + (Ts - Tm) exp(-t/τ), and a wrap of
+    // resistance R lengthens τ by h R: 2 layers of paper or a bag with trapped air, each as the plan takes it.
+    let text = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"50 mm\"\nwidth = \"40 mm\"\n\
+        outside_limits = \"s6\"\nmaterial = $STEEL\n[housing]\nbore_limits = \"H7\"\noutside = \"85 mm\"\n\
+        material = $STEEL\n[chill]\npart = \"bush\"\nmedium = \"freezer\"\ntemperature = \"-20 °C\"\n\
+        film = \"20 W/(m²·K)\"\nhold = \"10 min\"\n[bench]\ntemperature = \"20 °C\"\ncarry = \"0 s\"\n";
+    let constant = |wrap: &str| {
+        let plan = planned(&text.replace("hold =", &format!("{wrap}\nhold =")));
+        let tau = figure(&plan, "/chill/time_constant_s");
+        within(figure(&plan, "/chill/end_c"), -20.0 + 40.0 * (-600.0 / tau).exp(), 0.01);
+        tau
+    };
+    let bare = constant("");
+    // Ring of 40/50 by 40 mm: m c/(A h), and up to 2 % less for the radiation of a bright surface, 4 ε σ T³ at 263 K.
+    let (volume, surface) = (0.25 * PI * (2500.0 - 1600.0) * 40.0, PI * 90.0 * 40.0 + 0.5 * PI * (2500.0 - 1600.0));
+    let lumped = 7810.0 * 460.0 * 1e-3 * volume / surface / 20.0;
+    assert!(bare > 0.98 * lumped && bare < lumped, "{bare} {lumped}");
+    for wrap in ["plastic bag", "paper", "cardboard box"] {
+        let wrapped = constant(&format!("wrap = \"{wrap}\""));
+        assert!(wrapped > 1.01 * bare, "{wrap}: {wrapped} {bare}");
+    }
 }
 
 #[test]

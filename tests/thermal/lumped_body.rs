@@ -119,6 +119,10 @@ fn stages_follow_one_another_and_are_read_back_at_any_time() {
     let again = first_crossing(left_freezer, history.end().0, above).unwrap();
     assert!(again > left_freezer && above(again).abs() < 1e-6);
     assert_eq!(first_crossing(left_freezer, again * 0.99, above), None);
+    // A sample that is zero itself is found too: samples lie at squares, the 64th of 128 at a quarter of the span.
+    let line = |t: Time| t.get::<second>() - 0.25;
+    assert_eq!(first_crossing(seconds(0.0), seconds(1.0), line), Some(seconds(0.25)));
+    assert_eq!(first_crossing(seconds(0.25), seconds(1.0), line), Some(seconds(0.25)));
     assert!(history.temperature_at(history.end().0 * 1.01).is_err());
     assert!(history.temperature_at(seconds(-1.0)).is_err());
 }
