@@ -6,7 +6,7 @@ mod binary;
 
 use binary::{done, run};
 use seatwise::job::{self, Job};
-use seatwise::plan::log::{self, LogPlan};
+use seatwise::plan::log::{self, LogPlan, NoMedium};
 use seatwise::stock::Library;
 use std::fmt::Write as _;
 use std::fs;
@@ -206,6 +206,17 @@ fn the_fitted_film_is_kept_as_a_medium_of_the_shop_and_planned_with() {
     assert!(unknown.code == 2 && unknown.err.contains("our freezer"), "{}", unknown.err);
     let wrong = run(&["plan", other, "--medium", pump], "");
     assert!(wrong.code == 2 && wrong.err.contains("--keep-medium"), "{}", wrong.err);
+}
+
+#[test]
+fn what_cannot_be_kept_as_a_medium_says_why_and_what_to_do() {
+    for (why, said, help) in [
+        (NoMedium::NoFilm, "no fitted film", "--keep-medium"),
+        (NoMedium::Unbounded, "do not bound the film", "read more often"),
+        (NoMedium::Several, "several pieces", "one piece at a time"),
+    ] {
+        assert!(why.to_string().contains(said) && why.help().contains(help), "{why}: {}", why.help());
+    }
 }
 
 #[test]

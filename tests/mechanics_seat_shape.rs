@@ -146,6 +146,26 @@ mod left_out {
     }
 
     #[test]
+    fn the_order_of_the_rows_does_not_matter() {
+        let reversed: Vec<SeatRow> = table().iter().rev().cloned().collect();
+        let mut interpolated = 0;
+        for outside in [78.0, 84.0, 95.0, 105.0, 115.0] {
+            for wall in [3.0, 4.0, 5.0, 6.5, 8.0] {
+                for front in [0.0, 10.0] {
+                    let of =
+                        |rows| seat_factor(&seat(52.0, outside, 0.03), &shape(wall, 40.0, front, 0.0), rows).unwrap();
+                    let (one, other) = (of(table()), of(&reversed));
+                    close(one.force.lowest, other.force.lowest, 1e-12, "lowest");
+                    close(one.force.highest, other.force.highest, 1e-12, "highest");
+                    interpolated += usize::from(one.known == HowKnown::Interpolated);
+                    assert_eq!(one.known == HowKnown::Interpolated, other.known == HowKnown::Interpolated);
+                }
+            }
+        }
+        assert!(interpolated > 10, "{interpolated} seats were interpolated");
+    }
+
+    #[test]
     fn with_its_own_row_a_seat_is_known_closely() {
         for row in table() {
             let found = of(row, table());

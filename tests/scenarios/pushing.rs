@@ -66,6 +66,16 @@ fn a_jig_says_its_torque_and_stops_where_the_wall_or_the_screw_would_give() {
     assert_eq!(thin["seats"][0]["means"]["screw"]["stop_because_of"], "wall");
     assert!(figure(&thin, "/wall/allowable_n") < figure(&plan, "/wall/allowable_n") / 5.0);
     assert!(caution(&thin, "weak-wall").is_some() || caution(&thin, "torque-cannot-tell").is_some());
+    // The wall gives at 5.4 N·m and the screw runs at 4.6 to 7.0: no torque says which it is.
+    let between = planned(&seated(30, &WALL.replace("4 mm", "1.5 mm"), jig));
+    let screw = |end: &str| figure(&between, &format!("/means/screw/{end}"));
+    assert!(screw("running_low_nm") < screw("stop_nm") && screw("stop_nm") < screw("running_high_nm"));
+    assert_eq!(between["seats"][0]["means"]["screw"]["crosses"], true);
+    says(caution(&between, "torque-cannot-tell").unwrap(), &["M12", "7.0 N·m", "5.3 N·m", "support the wall"]);
+    let rod = planned(&seated(60, WALL, &jig.replace("M12", "M5")));
+    assert_eq!(rod["seats"][0]["means"]["screw"]["stop_because_of"], "rod");
+    says(caution(&rod, "torque-cannot-tell").unwrap(), &["M5", "larger or stronger screw"]);
+    assert!(caution(&plan, "torque-cannot-tell").is_none());
     says(&shown(&seated(30, WALL, jig)), &["Never go above", "it is home when the torque rises", "M12"]);
 }
 

@@ -67,6 +67,10 @@ fn the_job_of_an_answer_is_that_of_its_story_and_asks_for_nothing_that_is_nothin
                 assert!(!told("plug") || kind("solid plug"), "{}\n{}", problem.story, case.text);
                 assert!(!told("bush") || case.job.part.bore.is_some(), "{}", case.text);
                 assert!(!told("plug") || case.job.part.bore.is_none(), "{}", case.text);
+                // A part is half to once as long as wide, in a boss half as large again to more than twice.
+                let part = &case.job.part;
+                let long = (part.width / part.outside).value;
+                assert!(!told("bush") && !told("plug") || (0.45..=1.0).contains(&long), "{}", case.text);
                 (bushes, plugs) = (bushes + usize::from(told("bush")), plugs + usize::from(told("plug")));
             }
             let plans: Vec<Value> = problem
@@ -76,6 +80,7 @@ fn the_job_of_an_answer_is_that_of_its_story_and_asks_for_nothing_that_is_nothin
                     serde_json::from_str(&report::json::plan(&plan::plan(&case.job).unwrap()).unwrap()).unwrap()
                 })
                 .collect();
+            assert!(plans.iter().all(|plan| plan["verdict"] != "do not"), "seed {seed}: {}", problem.story);
             for answer in problem.questions.iter().flat_map(|question| &question.answers) {
                 let Answer::Number(case, place) = answer else { continue };
                 if !["force", "holds", "pressure", "hoop", "factor"].iter().any(|what| place.contains(what)) {
