@@ -3,7 +3,11 @@
 use crate::jobs::{job, s31};
 use seatwise::job::Job;
 use seatwise::plan::Method;
-use seatwise::plan::scatter::{Distribution, InputKind, OneByOne, Output, Request, SeatScatter, scatter};
+use seatwise::plan::scatter::{
+    Distribution, InputKind, OneByOne, Output, Random, Request, SeatScatter, scatter, seat_models,
+};
+use seatwise::quantity::Time;
+use uom::si::time::second;
 
 /// A bush from a freezer at -18 °C, a housing from an oven at 80 °C; half an hour, an hour, 20 s.
 const BOTH: &str = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"52 mm\"\nwidth = \"20 mm\"\n\
@@ -101,6 +105,28 @@ fn sizes_and_friction_keep_their_ends_in_every_shape_and_do_not_scatter_when_fix
     {
         assert_eq!(of(&fixed, kind), None, "{kind:?}");
     }
+}
+
+#[test]
+fn a_medium_that_is_drawn_colder_or_hotter_moves_the_clearance_by_the_expansion() {
+    let long = BOTH.replace("30 min", "24 h").replace("1 h", "24 h").replace("20 s", "1 s");
+    let job = job(&format!("{long}film = \"fixed\"\nmedium = \"10 K\"\n"));
+    let model = seat_models(&job, Method::Plane, &OneByOne).unwrap().remove(0);
+    let mut inputs = model.draw(&mut Random::new(3, 0));
+    let mut at = |kind: InputKind, off: f64, planned: f64| {
+        inputs[kind.index()] = ICE + planned + off;
+        let clearance = model.evaluate(&inputs)[Output::Clearance.index()];
+        let directly =
+            model.clearance_directly(&inputs, Time::new::<second>(inputs[InputKind::Carry.index()])).unwrap();
+        assert!((clearance - directly.value).abs() < 0.2e-6, "{clearance} {directly:?}");
+        inputs[kind.index()] = ICE + planned;
+        clearance
+    };
+    // 52 mm of the bush, bronze at 17 to 19 µm/(m K), and of the bore, light alloy at 20 to 24, over 20 K.
+    let colder = at(InputKind::ChillMedium, -10.0, -18.0) - at(InputKind::ChillMedium, 10.0, -18.0);
+    assert!((0.052 * 20.0 * 16e-6..0.052 * 20.0 * 19e-6).contains(&colder), "{colder}");
+    let hotter = at(InputKind::WarmMedium, 10.0, 80.0) - at(InputKind::WarmMedium, -10.0, 80.0);
+    assert!((0.052 * 20.0 * 20e-6..0.052 * 20.0 * 24.5e-6).contains(&hotter), "{hotter}");
 }
 
 #[test]

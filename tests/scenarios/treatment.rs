@@ -109,6 +109,16 @@ fn a_hot_air_gun_gives_no_more_than_its_power_and_a_stronger_one_is_quicker() {
 }
 
 #[test]
+fn a_piece_under_a_hot_air_gun_stays_below_its_air_by_what_it_loses_to_the_shop() {
+    let warm = "[warm]\npart = \"housing\"\nmedium = \"hot-air-gun\"\ntemperature = \"120 °C\"\npower = \"1500 W\"\nhold = \"24 h\"\n";
+    let plan = planned(&(exact("6206", 30, 90, "$ALLOY") + warm + AT_ONCE));
+    let (slow, quick) = (figure(&plan, "/warm/end_c"), figure(&plan, "/warm/end_quick_c"));
+    // All round in the stream it comes to the stream's temperature; else the shop takes heat from the rest of its surface.
+    within(quick, 120.0, 0.5);
+    assert!(slow < 115.0 && slow > 60.0, "{slow} °C");
+}
+
+#[test]
 fn a_hold_that_is_too_short_is_told_how_long_it_must_be() {
     let short = exact("6206", 10, 90, "$ALLOY") + &freezer("hold = \"5 min\"") + AT_ONCE;
     let plan = planned(&short);

@@ -277,6 +277,7 @@ fn a_sheet_has_one_to_forty_problems() {
         assert_eq!(exercise(1, ExerciseLevel::One, count, &library).unwrap_err(), ExerciseError::Count { count });
         assert_eq!(run(&["exercise", "--problems", &count.to_string()], "").code, 2);
     }
+    assert_eq!(exercise(1, ExerciseLevel::One, MOST_PROBLEMS, &library).unwrap().problems.len(), MOST_PROBLEMS);
     assert_eq!(run(&["exercise", "--level", "4"], "").code, 2);
 }
 
