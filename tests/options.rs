@@ -229,3 +229,20 @@ fn the_map_holds_every_way_the_shop_and_a_limit_that_is_near_and_its_clearance_i
         }
     }
 }
+
+#[test]
+fn oil_and_what_leaves_water_are_kept_from_bearings_that_they_would_spoil() {
+    let shaft = |closure: &str| {
+        format!(
+            "[bearing]\ndesignation = \"6206\"\nclosure = \"{closure}\"\n[shaft]\noutside_limits = \"k6\"\n\
+             material = \"carbon-steel\"\n"
+        )
+    };
+    let refused = |closure: &str, medium: &str| {
+        way(&ways(&shaft(closure), &[medium]), &[medium]).reason().map(words).unwrap_or_default()
+    };
+    for closure in ["shields", "NBR contact seals"] {
+        assert!(refused(closure, "oil-bath").contains("the grease of the bearing"), "{closure}");
+    }
+    assert!(!refused("open", "oil-bath").contains("grease"), "{}", refused("open", "oil-bath"));
+}

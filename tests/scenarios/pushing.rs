@@ -104,6 +104,21 @@ fn a_ledge_of_the_bore_bears_what_its_section_bears_in_shear_and_a_wall_gives_in
 }
 
 #[test]
+fn a_shaft_longer_than_the_ring_is_stiffer_by_no_more_than_a_rigid_one() {
+    // Ring 30/39.6 (30 % of the section) on a solid shaft, both of 206 GPa and 0.3: c_ring = (k² + 1)/(k² - 1) + 0.3 and
+    // c_shaft = 0.7; with the shaft rigid the pressure is (c_ring + c_shaft)/c_ring of the plane one.
+    let text = "[bearing]\ndesignation = \"6206\"\nmaterial = $STEEL\nclosure = \"open\"\n[shaft]\n\
+        outside_limits = \"k6\"\nmaterial = $STEEL\n";
+    let plan = planned(text);
+    let square = (39.6_f64 / 30.0).powi(2);
+    let ring = (square + 1.0) / (square - 1.0) + 0.3;
+    for what in ["force", "pressure", "closing"] {
+        within(figure(&plan, &format!("/press/shape/{what}_low")), 1.0, 1e-9);
+        within(figure(&plan, &format!("/press/shape/{what}_high")), (ring + 0.7) / ring, 1e-4);
+    }
+}
+
+#[test]
 fn a_small_screw_is_refused_the_force_and_a_small_ram_is_said_to_stop_half_way() {
     let jig = planned(&seated(60, WALL, "[press]\nmeans = \"screw jig\"\nthread = \"M4\"\n"));
     assert!(caution(&jig, "weak-screw").is_some());

@@ -118,6 +118,28 @@ fn a_piece_under_a_hot_air_gun_stays_below_its_air_by_what_it_loses_to_the_shop(
     assert!(slow < 115.0 && slow > 60.0, "{slow} °C");
 }
 
+/// Above 65 °C metal burns at a touch (ISO 13732-1, from memory): whatever warmed it, that is said once.
+#[test]
+fn a_part_that_burns_is_warned_of_whatever_warmed_it() {
+    let warned = |medium: &str, lines: &str| {
+        let warm = format!("[warm]\npart = \"housing\"\nmedium = \"{medium}\"\n{lines}\nhold = \"10 h\"\n");
+        let plan = planned(&(exact("6206", 30, 90, "$ALLOY") + &warm + AT_ONCE));
+        let end = figure(&plan, "/warm/end_quick_c");
+        let codes = plan["cautions"].as_array().unwrap().iter().filter(|caution| caution["code"] == "hot-part").count();
+        (end, codes)
+    };
+    for (medium, lines) in [
+        ("oven", "temperature = \"90 °C\""),
+        ("hot-plate", "temperature = \"110 °C\""),
+        ("oil-bath", "temperature = \"90 °C\""),
+        ("boiling-water", ""),
+        ("hot-air-gun", "temperature = \"120 °C\"\npower = \"1500 W\""),
+    ] {
+        let (end, codes) = warned(medium, lines);
+        assert!(end > 65.0 && codes == 1, "{medium}: {end} °C, warned of {codes} times");
+    }
+}
+
 #[test]
 fn a_hold_that_is_too_short_is_told_how_long_it_must_be() {
     let short = exact("6206", 10, 90, "$ALLOY") + &freezer("hold = \"5 min\"") + AT_ONCE;
