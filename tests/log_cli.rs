@@ -97,12 +97,12 @@ fn a_known_film_comes_back_from_noisy_readings() {
 #[test]
 fn two_films_one_after_the_other_come_back_as_two_and_two_that_are_nearly_one_as_one() {
     let job = checked(PLUG);
-    let compare = |(early, late): (f64, f64)| {
+    let compare = |(early, late): (f64, f64), readings: u32| {
         let mut noise = Noise(5);
         let mut text = "time,part,value\n0 s,housing,20 °C\n".to_owned();
         let split = 20.0 * 15.0;
-        for step in 1..=40 {
-            let time = f64::from(step) * 15.0;
+        for step in 1..=readings {
+            let time = f64::from(step) * 600.0 / f64::from(readings);
             // What is left of 100 K, in the first film and then in the second.
             let left = |time: f64, film: f64| (120.0 - boss_c(time, film)) / 100.0;
             let kelvins = 100.0 * left(time.min(split), early) * left((time - split).max(0.0), late);
@@ -112,15 +112,18 @@ fn two_films_one_after_the_other_come_back_as_two_and_two_that_are_nearly_one_as
         halves.map(|(early, late)| [early, late].map(|film| film.get::<watt_per_square_meter_kelvin>()))
     };
     for films in [(160.0, 80.0), (80.0, 160.0)] {
-        let [early, late] = compare(films).expect("one film does not describe it");
+        let [early, late] = compare(films, 40).expect("one film does not describe it");
         assert!(
             (early / films.0 - 1.0).abs() < 0.05 && (late / films.1 - 1.0).abs() < 0.05,
             "{early} {late} of {films:?}"
         );
     }
     // A quarter either way is worth telling, a tenth is not.
-    assert_eq!(compare((100.0, 110.0)), None);
-    assert_eq!(compare((100.0, 100.0)), None);
+    assert_eq!(compare((100.0, 110.0), 40), None);
+    assert_eq!(compare((100.0, 100.0), 40), None);
+    // Two readings bear no film of their own; three do.
+    assert_eq!(compare((160.0, 80.0), 4), None);
+    assert!(compare((160.0, 80.0), 6).is_some());
 }
 
 #[test]

@@ -29,6 +29,9 @@ fn near(one: f64, other: f64) -> bool {
     (one - other).abs() < 1e-9
 }
 
+/// A quantity with the least and the most that is drawn.
+type Drawn = (InputKind, f64, f64);
+
 const ICE: f64 = 273.15;
 
 #[test]
@@ -36,7 +39,7 @@ fn times_and_temperatures_scatter_by_what_is_stated_or_else_by_the_usual_share()
     use InputKind::{Carry, ChillHold, ChillMedium, WarmHold, WarmMedium};
     // 5 % of a hold, 30 % of a carry; what is stated holds for both media, as a time or as a share; nobody is at the seat
     // before leaving.
-    let cases: [(&str, &[(InputKind, f64, f64)]); 3] = [
+    let cases: [(&str, &[Drawn]); 3] = [
         ("", &[(ChillHold, 1710.0, 1890.0), (WarmHold, 3420.0, 3780.0), (Carry, 14.0, 26.0)]),
         (
             "hold = \"2 min\"\ncarry = \"30 s\"\nmedium = \"2 K\"",

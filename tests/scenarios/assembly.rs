@@ -94,28 +94,6 @@ fn several_spacers_are_dimensions_of_their_own() {
 }
 
 #[test]
-fn the_picture_has_each_part_where_what_stands_before_it_leaves_it() {
-    let drawn = |spacers: &str| {
-        let text = job_text(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", spacers));
-        let job = job::check(&text, &Library::default()).unwrap();
-        let arrangement = plan::plan(&job).unwrap().arrangement();
-        let [from, to] = [arrangement.fits[0].along.0, arrangement.fits[0].along.1].map(|at| 1e3 * at.value);
-        within(to - from, 16.0, 1e-9);
-        // The rings of the bearing lie with its seat.
-        let ring = arrangement.parts.iter().find(|part| part.name.starts_with("outer ring")).unwrap();
-        let least = ring.outline.iter().map(|spot| 1e3 * spot.along.value).fold(f64::INFINITY, f64::min);
-        within(least, from, 1e-9);
-        from
-    };
-    // Behind the bearing nothing, 0.2 mm, 0.3 mm, or only what comes after it.
-    let both = "spacer = [\"0.2 mm ±0.01 mm\", \"0.1 mm ±0.02 mm\"]\norder = ";
-    within(drawn(""), 0.0, 1e-9);
-    within(drawn(&format!("{both}[\"spacer 2\", \"bearing\", \"spacer 1\"]\n")), 0.1, 1e-9);
-    within(drawn(&format!("{both}[\"spacer 2\", \"spacer 1\", \"bearing\"]\n")), 0.3, 1e-9);
-    within(drawn(&format!("{both}[\"bearing\", \"spacer 2\", \"spacer 1\"]\n")), 0.0, 1e-9);
-}
-
-#[test]
 fn a_stack_that_just_fills_its_groove_closes() {
     // 27.6 - 9.6 - 16 - 2 is 0 at the tightest, whatever the last binary digits of these say.
     let exact = "bearing = \"16 mm ±0 mm\"\nring = { thickness = \"2 mm ±0 mm\" }\n";

@@ -2,52 +2,6 @@
 
 use super::*;
 
-/// With a housing that has been in the oven for an hour when the bearing goes into the freezer, the first hour of the curve is
-/// that of the housing alone.
-#[test]
-fn a_piece_has_the_temperature_of_the_shop_until_it_goes_into_its_medium() {
-    let warm = exact("6206", 20, 100, "$ALLOY") + &oven("90 °C", "hold = \"2 h\"") + AT_ONCE;
-    let both = warm.clone() + &freezer("hold = \"1 h\"");
-    let curve = |text: &str| {
-        let job = job::check(&job_text(text), &Library::default()).unwrap();
-        plan::plan(&job).unwrap().seats.remove(0).history.points
-    };
-    let (alone, both) = (curve(&warm), curve(&both));
-    let mut before = 0;
-    for (one, two) in alone.iter().zip(&both).take_while(|(one, _)| one.time.value < 0.0) {
-        within(one.time.value, two.time.value, 1e-6);
-        let colder = 1e6 * (two.clearance.middle - one.clearance.middle).value;
-        if one.time.value <= -3600.0 {
-            within(colder, 0.0, 1e-3);
-            before += 1;
-        } else if one.time.value > -3500.0 {
-            assert!(colder > 0.0, "{colder} µm at {} s", one.time.value);
-        }
-    }
-    assert!(before > 5, "{before} points before the freezer");
-}
-
-#[test]
-fn the_curve_of_the_clearance_runs_forward_and_holds_what_the_plan_says() {
-    let chilled = exact("6206", 20, 100, "$ALLOY") + &freezer("hold = \"1 h\"") + AT_ONCE;
-    let warmed = exact("6206", 20, 100, "$ALLOY") + &oven("90 °C", "hold = \"1 h\"") + AT_ONCE;
-    for (text, treated) in [(exact("6206", 20, 100, "$ALLOY"), false), (chilled, true), (warmed, true)] {
-        let job = job::check(&job_text(&text), &Library::default()).unwrap();
-        let plan = plan::plan(&job).unwrap();
-        let seat = &plan.seats[0];
-        let points = &seat.history.points;
-        assert!(points.len() > 10 && points.windows(2).all(|pair| pair[0].time < pair[1].time), "{text}");
-        assert_eq!(points[0].time.value < 0.0, treated, "only what was in a medium has a time before it came out");
-        assert!(seat.history.in_seat.points.windows(2).all(|pair| pair[0].time < pair[1].time), "{text}");
-        // The part is carried for no time here, so that it arrives as it leaves.
-        let out = points.iter().find(|point| point.time.value.abs() < 1e-9).unwrap();
-        within(1e6 * out.clearance.tightest.value, 1e6 * seat.at_bore.clearance.tightest.value, 0.01);
-        let before = &points[0].clearance;
-        within(1e6 * before.tightest.value, 1e6 * seat.fit.clearance.tightest.value, 0.01);
-        assert!(points.iter().all(|point| point.clearance.tightest <= point.clearance.loosest), "{text}");
-    }
-}
-
 #[test]
 fn a_light_alloy_case_at_58_degrees_lets_a_30_um_ring_slip_by_15() {
     // Ring 51.996, bore 51.966 at 20 °C: 30 µm (1.2 thou); 58 °C (136 °F) gives 15 µm of slip.
