@@ -80,6 +80,20 @@ fn sealant_goes_on_before_the_seal_goes_in() {
 }
 
 #[test]
+fn a_seal_against_its_shoulder_sits_on_a_ring_only_where_it_is_moved_and_its_demands_name_their_texts() {
+    let seal = "[seal]\nsize = \"35x52x7\"\nlip = \"NBR\"\nshoulder = \"7 mm\"\n";
+    let plain = planned(&beside(seal));
+    says(&steps(&plain["seal"]), &["until it sits against its shoulder."]);
+    let moved = planned(&beside(&format!("{seal}worn_track = \"0.3 mm\"\n")));
+    says(&steps(&moved["seal"]), &["until it sits against the ring on its shoulder."]);
+    let sources: Vec<&str> =
+        plain["seal"]["demands"].as_array().unwrap().iter().map(|demand| demand["source"].as_str().unwrap()).collect();
+    for text in ["technical chapter on shaft seals", "DIN 3760"] {
+        assert!(sources.iter().any(|source| source.contains(text)), "{text}: {sources:?}");
+    }
+}
+
+#[test]
 fn the_picture_has_each_part_where_what_stands_before_it_leaves_it() {
     let drawn = |spacers: &str| {
         let text = job_text(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", spacers));
@@ -91,6 +105,7 @@ fn the_picture_has_each_part_where_what_stands_before_it_leaves_it() {
         let ring = arrangement.parts.iter().find(|part| part.name.starts_with("outer ring")).unwrap();
         let least = ring.outline.iter().map(|spot| 1e3 * spot.along.value).fold(f64::INFINITY, f64::min);
         within(least, from, 1e-9);
+        assert!(arrangement.parts.iter().any(|part| part.name == "housing, case alloy"), "{:?}", arrangement.parts);
         from
     };
     // Behind the bearing nothing, 0.2 mm, 0.3 mm, or only what comes after it.
