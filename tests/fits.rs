@@ -139,6 +139,32 @@ fn a_gap_of_the_standard_is_refused_with_what_is_given_and_the_nearest_class() {
     }
 }
 
+/// A clearance letter is no stand-in for one of interference: at no size, grade or letter is one offered for the other.
+#[test]
+fn what_is_offered_for_a_missing_class_fits_as_loosely_or_tightly() {
+    const LOOSE: &str = "ABCDEFGH";
+    let mut letters_offered = 0;
+    for letter in Letter::ALL {
+        for feature in [Feature::Hole, Feature::Shaft] {
+            for grade in Grade::all() {
+                for nominal in [0.8, 2.0, 14.0, 24.0, 50.0, 200.0, 600.0, 3000.0] {
+                    let class = ToleranceClass::new(feature, letter, grade);
+                    let Err(FitError::ClassNotGiven { nearest: Some(offered), .. }) =
+                        limits_of_size(mm(nominal), class)
+                    else {
+                        continue;
+                    };
+                    let loose = |class: ToleranceClass| LOOSE.contains(&class.symbol().to_uppercase()[..1]);
+                    assert_eq!(loose(class), loose(offered), "{class} {nominal} mm: {offered}");
+                    assert!(offered.grade().steps_to(grade) <= 3, "{class} {nominal} mm: {offered}");
+                    letters_offered += usize::from(offered.letter() != letter);
+                }
+            }
+        }
+    }
+    assert!(letters_offered > 20, "{letters_offered} offers of another letter");
+}
+
 #[test]
 fn sizes_outside_the_standard_are_refused() {
     for nominal in [0.0, -1.0, 3_150.000_001, f64::NAN, f64::INFINITY] {

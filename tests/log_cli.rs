@@ -6,7 +6,7 @@ mod binary;
 
 use binary::{done, run};
 use seatwise::job::{self, Job};
-use seatwise::plan::log::{self, LogPlan};
+use seatwise::plan::log::{self, LogPlan, NoMedium};
 use seatwise::stock::Library;
 use std::fmt::Write as _;
 use std::fs;
@@ -92,6 +92,38 @@ fn a_known_film_comes_back_from_noisy_readings() {
         );
         assert!(fitted.halves.is_none() && !fitted.unbounded, "one film describes it");
     }
+}
+
+#[test]
+fn two_films_one_after_the_other_come_back_as_two_and_two_that_are_nearly_one_as_one() {
+    let job = checked(PLUG);
+    let compare = |(early, late): (f64, f64), readings: u32| {
+        let mut noise = Noise(5);
+        let mut text = "time,part,value\n0 s,housing,20 °C\n".to_owned();
+        let split = 20.0 * 15.0;
+        for step in 1..=readings {
+            let time = f64::from(step) * 600.0 / f64::from(readings);
+            // What is left of 100 K, in the first film and then in the second.
+            let left = |time: f64, film: f64| (120.0 - boss_c(time, film)) / 100.0;
+            let kelvins = 100.0 * left(time.min(split), early) * left((time - split).max(0.0), late);
+            writeln!(text, "{time} s,housing,{:.3} °C", 120.0 - kelvins + 0.1 * noise.normal()).unwrap();
+        }
+        let halves = compared(&job, &text).pieces[0].fitted.as_ref().unwrap().halves;
+        halves.map(|(early, late)| [early, late].map(|film| film.get::<watt_per_square_meter_kelvin>()))
+    };
+    for films in [(160.0, 80.0), (80.0, 160.0)] {
+        let [early, late] = compare(films, 40).expect("one film does not describe it");
+        assert!(
+            (early / films.0 - 1.0).abs() < 0.05 && (late / films.1 - 1.0).abs() < 0.05,
+            "{early} {late} of {films:?}"
+        );
+    }
+    // A quarter either way is worth telling, a tenth is not.
+    assert_eq!(compare((100.0, 110.0), 40), None);
+    assert_eq!(compare((100.0, 100.0), 40), None);
+    // Two readings bear no film of their own; three do.
+    assert_eq!(compare((160.0, 80.0), 4), None);
+    assert!(compare((160.0, 80.0), 6).is_some());
 }
 
 #[test]
@@ -206,6 +238,17 @@ fn the_fitted_film_is_kept_as_a_medium_of_the_shop_and_planned_with() {
     assert!(unknown.code == 2 && unknown.err.contains("our freezer"), "{}", unknown.err);
     let wrong = run(&["plan", other, "--medium", pump], "");
     assert!(wrong.code == 2 && wrong.err.contains("--keep-medium"), "{}", wrong.err);
+}
+
+#[test]
+fn what_cannot_be_kept_as_a_medium_says_why_and_what_to_do() {
+    for (why, said, help) in [
+        (NoMedium::NoFilm, "no fitted film", "--keep-medium"),
+        (NoMedium::Unbounded, "do not bound the film", "read more often"),
+        (NoMedium::Several, "several pieces", "one piece at a time"),
+    ] {
+        assert!(why.to_string().contains(said) && why.help().contains(help), "{why}: {}", why.help());
+    }
 }
 
 #[test]

@@ -176,3 +176,73 @@ fn what_the_job_says_of_a_medium_counts() {
     assert_eq!(worked(induction).seat.verdict, Verdict::DropsIn);
     assert!((40.0..=120.0).contains(&setting_c(induction)) && least_c(induction) <= setting_c(induction));
 }
+
+#[test]
+fn the_map_holds_every_way_the_shop_and_a_limit_that_is_near_and_its_clearance_is_that_of_the_expansion() {
+    for (text, media) in [
+        (exact("6205", "open", 30, 90, ALLOY), &["freezer", "oven"][..]),
+        (exact("6205", "open", 30, 90, IRON), &["dry-ice", "oven"]),
+        (exact("6205", "open", 5, 90, ALLOY), &["freezer"]),
+    ] {
+        let seat = ways(&text, media);
+        let map = &seat.map;
+        let c = |t: &seatwise::quantity::ThermodynamicTemperature| t.get::<degree_celsius>();
+        let ends = |axis: &[seatwise::quantity::ThermodynamicTemperature]| (c(&axis[0]), c(&axis[axis.len() - 1]));
+        let (inner, outer) = (ends(&map.inner), ends(&map.outer));
+        // The shop lies a little inside of either axis, and the axis reaches 30 K and a margin beyond it at the least.
+        let shop = c(&checked(&text).bench.temperature);
+        assert!(inner.0 <= shop - 38.0 + 1e-6 && (inner.1 - shop - 8.0).abs() < 1e-6, "{inner:?}");
+        assert!(outer.1 >= shop + 38.0 - 1e-6 && (outer.0 - shop + 8.0).abs() < 1e-6, "{outer:?}");
+        assert!(map.inner.is_sorted() && map.outer.is_sorted());
+        for mark in &map.marks {
+            assert!(
+                c(&mark.inner) >= inner.0 + 8.0 - 1e-6 && c(&mark.inner) <= inner.1,
+                "way {} lies outside",
+                mark.rank
+            );
+            assert!(
+                c(&mark.outer) <= outer.1 - 8.0 + 1e-6 && c(&mark.outer) >= outer.0,
+                "way {} lies outside",
+                mark.rank
+            );
+        }
+        let coldest_way = map.marks.iter().map(|mark| c(&mark.inner)).fold(shop - 30.0, f64::min) - 8.0;
+        let hottest_way = map.marks.iter().map(|mark| c(&mark.outer)).fold(shop + 30.0, f64::max) + 8.0;
+        // A limit within 60 K of that is shown with a margin of what it forbids; one that is further off moves nothing.
+        let cold = map.coldest.as_ref().map(c).filter(|cold| coldest_way - cold < 60.0);
+        let hot = map.hottest.as_ref().map(c).filter(|hot| hot - hottest_way < 60.0);
+        let want = (
+            cold.map_or(coldest_way, |c| coldest_way.min(c - 8.0)),
+            hot.map_or(hottest_way, |h| hottest_way.max(h + 8.0)),
+        );
+        assert!((inner.0 - want.0).abs() < 1e-6 && (outer.1 - want.1).abs() < 1e-6, "{inner:?} {outer:?} {want:?}");
+        // 52 mm of ring at 12.0 µm/(m K) in a bore at 23.0 or 10.5.
+        let bore = if text.contains("case alloy") { 23.0 } else { 10.5 };
+        let fit = if text.contains("-30/") { -30.0 } else { -5.0 };
+        for (row, at) in map.clearance.iter().zip(&map.outer) {
+            for (cell, inner) in row.iter().zip(&map.inner) {
+                let Some(cell) = cell else { continue };
+                let want = fit + 0.052 * (bore * (c(at) - 20.0) - 12.0 * (c(inner) - 20.0));
+                // The thermal strain acts on a bore that is smaller by the fit: a thousandth.
+                assert!((cell.value * 1e6 - want).abs() < 2e-3 * want.abs() + 0.1, "{} {want}", cell.value * 1e6);
+            }
+        }
+    }
+}
+
+#[test]
+fn oil_and_what_leaves_water_are_kept_from_bearings_that_they_would_spoil() {
+    let shaft = |closure: &str| {
+        format!(
+            "[bearing]\ndesignation = \"6206\"\nclosure = \"{closure}\"\n[shaft]\noutside_limits = \"k6\"\n\
+             material = \"carbon-steel\"\n"
+        )
+    };
+    let refused = |closure: &str, medium: &str| {
+        way(&ways(&shaft(closure), &[medium]), &[medium]).reason().map(words).unwrap_or_default()
+    };
+    for closure in ["shields", "NBR contact seals"] {
+        assert!(refused(closure, "oil-bath").contains("the grease of the bearing"), "{closure}");
+    }
+    assert!(!refused("open", "oil-bath").contains("grease"), "{}", refused("open", "oil-bath"));
+}

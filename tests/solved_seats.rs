@@ -48,14 +48,52 @@ fn a_shared_section_gives_the_same_plan_to_the_last_digit() {
 }
 
 #[test]
+fn a_history_is_shared_only_by_jobs_that_agree_in_all_it_depends_on() {
+    let alike = |heat_capacity: u32| {
+        format!(
+            "{{ name = \"case alloy\", family = \"light alloy\", density = \"2700 kg/m3\", modulus = \"70 GPa\", poisson = \"0.33\", \
+             strength = \"160 MPa\", expansion = \"23.0 um/mK\", heat_capacity = \"{heat_capacity} J/kgK\", \
+             conductivity = \"150 W/mK\", hottest = \"200 °C\", source = \"textbook figures\" }}"
+        )
+    };
+    let job = |material: &str, medium: &str, bench: &str| {
+        let text = format!(
+            "[bearing]\ndesignation = \"6206\"\n[housing]\nbore_limits = \"N7\"\noutside = \"90 mm\"\n\
+             material = {material}\n[warm]\npart = \"housing\"\nmedium = \"oven\"\n{medium}\n[bench]\n{bench}\n"
+        );
+        job::check(&text, &Library::default()).unwrap()
+    };
+    let (usual, bench) = ("temperature = \"90 °C\"\nhold = \"20 min\"", "temperature = \"20 °C\"\ncarry = \"20 s\"");
+    let solved = SolvedSeats::default();
+    // Two of the materials differ in nothing but their heat capacity.
+    let (light, slow, iron) = (alike(900), alike(1100), "\"grey-iron\"".to_owned());
+    for (material, medium, bench) in [
+        (&light, usual, bench),
+        (&slow, usual, bench),
+        (&iron, usual, bench),
+        (&light, "temperature = \"90 °C\"\nhold = \"25 min\"", bench),
+        (&light, "temperature = \"80 °C\"\nhold = \"20 min\"", bench),
+        (&light, usual, "temperature = \"25 °C\"\ncarry = \"20 s\""),
+        (&light, usual, "temperature = \"20 °C\"\ncarry = \"40 s\""),
+    ] {
+        let job = job(material, medium, bench);
+        let shared = plan::plan_among(&job, Method::Plane, &solved).unwrap();
+        let alone = plan::plan_by(&job, Method::Plane).unwrap();
+        assert_eq!(json(&shared), json(&alone), "{material}, {medium}, {bench}");
+    }
+}
+
+#[test]
 fn a_seat_is_solved_once_for_all_its_classes_and_another_seat_again() {
     let solved = SolvedSeats::default();
+    assert!(solved.is_empty());
     for (class, outside, known) in [("N7", 90, 1), ("P7", 90, 1), ("M7", 90, 1), ("N7", 80, 2), ("P7", 80, 2)] {
         plan::plan_among(&seat(class, outside), Method::Auto, &solved).unwrap();
         assert_eq!(solved.len(), known, "{class} in {outside} mm");
     }
     plan::plan_among(&rubbing("N7", 90, "0.3"), Method::Auto, &solved).unwrap();
     assert_eq!(solved.len(), 3, "another friction is another seat");
+    assert!(!solved.is_empty());
 }
 
 #[test]

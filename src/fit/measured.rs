@@ -96,7 +96,9 @@ mod tests {
         let said = judged(61.990, 61.994, 2.0);
         assert_eq!((said.clearance, said.uncertainty), (Nanometres(-4_000), Nanometres(4_000)));
         assert_eq!(said.sign, Sign::Undecided);
-        assert!(said.to_string().contains("4 µm interference, known within 4 µm: the parts may be loose or tight"));
+        assert!(
+            said.to_string().contains("give 4 µm interference, known within 4 µm: the parts may be loose or tight")
+        );
     }
 
     #[test]
@@ -104,7 +106,9 @@ mod tests {
         assert_eq!(judged(61.985, 61.994, 2.0).sign, Sign::Tight);
         assert_eq!(judged(62.003, 61.994, 2.0).sign, Sign::Loose);
         assert!(judged(62.003, 61.994, 2.0).is_settled());
-        assert_eq!(judged(61.994, 61.994, 0.0).sign, Sign::Undecided);
+        let none = judged(61.994, 61.994, 0.0);
+        assert!(none.sign == Sign::Undecided && !none.is_settled());
+        assert!(none.to_string().contains("give 0 µm clearance"), "size for size is no interference: {none}");
     }
 
     #[test]

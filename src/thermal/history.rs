@@ -41,10 +41,10 @@ pub struct StageRecord {
     pub temperature: ThermodynamicTemperature,
     /// Temperature that the body would approach if the stage went on.
     pub approaches: ThermodynamicTemperature,
-    /// Biot number `(h + h_radiation) L / k`, the conductivity and h_radiation at the mean of the stage's first and
-    /// last temperature.
+    /// Biot number `(h + h_radiation) L / k`, h_radiation at the mean of the stage's first and last temperature, the
+    /// conductivity midway between the first and the one at which the stage is to end, or else which it approaches.
     pub biot: f64,
-    /// Time constant `m c / (A h_eff)` at that mean temperature.
+    /// Time constant `m c / (A h_eff)` with the heat capacity and h_radiation at that mean temperature.
     pub time_constant: Time,
 }
 

@@ -41,6 +41,28 @@ fn a_thick_boss_holds_the_ring_free_for_minutes_and_grips_at_the_lock_temperatur
     assert!(insertion.clearance_at(locks).unwrap().abs() < um(0.001));
 }
 
+/// The parts have met when they differ by a set, small amount: the greater of an absolute bound and a share of the difference
+/// at the start, and before that by more.
+#[test]
+fn the_parts_meet_when_their_temperatures_do() {
+    for (outside, start) in [(90.0, -18.0), (90.0, 20.0), (120.0, -60.0), (100.0, 0.0)] {
+        let seat = Seat { outer: boss(ALUMINIUM, (26.0, 0.5 * outside), 20.0, 100.0), ..thin_boss(start) };
+        let insertion = seat.run(Placement::OneSide, 3600.0);
+        let meeting = insertion.meeting.unwrap();
+        let apart = |t| {
+            let (inner, outer) = in_celsius(insertion.temperatures_at(t).unwrap());
+            outer - inner
+        };
+        let left = apart(meeting.at) / (100.0 - start);
+        assert!(left > 0.0 && left < 0.05, "{left} of the difference is left at {:?}", meeting.at);
+        // What is left fades with a constant that half the time does not reach: it is more, and less at twice the time.
+        assert!(apart(meeting.at * 0.5) > 1.2 * apart(meeting.at) && apart(meeting.at * 2.0) < apart(meeting.at));
+        let (inner, outer) = in_celsius(insertion.temperatures_at(meeting.at).unwrap());
+        let common = meeting.temperature.get::<degree_celsius>();
+        assert!(inner <= common && common <= outer, "{inner} {common} {outer}");
+    }
+}
+
 #[test]
 fn the_tightest_case_grips_first() {
     let seat = thin_boss(-18.0);

@@ -23,6 +23,15 @@ fn boiling_at_sea_level_agrees_within_a_twentieth_of_a_per_cent_in_the_film() {
 }
 
 #[test]
+fn below_boiling_the_liquid_carries_the_heat_off_by_convection() {
+    // Nu = 0.15 Ra^(1/3) with the liquid at 77.36 K worked by hand: ρ² c β g/(μ k) = 806.085² × 2041.49 × 5.6705e-3 × 9.80665
+    // / (1.60662e-4 × 0.144773) = 3.1714e12 1/(m³ K); h = 0.15 × 0.144773 × 14692 ΔT^(1/3), and 0.2 % for the rounding off at no superheat.
+    let curve = pool(50.0).curve().unwrap();
+    let got = w_m2k(curve.film(step(1.0)).unwrap());
+    assert!((got / 319.0 - 1.0).abs() < 3e-3, "{got}");
+}
+
+#[test]
 fn film_boiling_of_other_states_agrees_and_thin_air_lowers_the_critical_flux() {
     prove("Boiling of nitrogen at other states");
 }

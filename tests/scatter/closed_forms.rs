@@ -11,7 +11,11 @@ use std::f64::consts::PI;
 const DRAWS: u64 = 200_000;
 
 fn drawn(table: &str) -> SeatScatter {
-    let request = Request { draws: DRAWS, seed: 7, force_limit: None, method: Method::Plane };
+    drawn_of(table, DRAWS)
+}
+
+fn drawn_of(table: &str, draws: u64) -> SeatScatter {
+    let request = Request { draws, seed: 7, force_limit: None, method: Method::Plane };
     scatter(&s31(table), &request, &OneByOne).unwrap().seats.remove(0)
 }
 
@@ -39,6 +43,41 @@ fn two_uniform_sizes_give_the_trapezoid_of_their_sum() {
     // The first percentile x of the corner: (x + 4)²/(2 · 13 · 30) = 0.01.
     let first = (0.01 * 2.0 * RING * BORE).sqrt() - 4.0;
     assert!((interference.percentiles[1] * 1e6 - first).abs() < 0.1, "{:?}", interference.percentiles);
+}
+
+#[test]
+fn the_bars_of_the_histogram_hold_every_part_and_follow_the_trapezoid() {
+    let seat = drawn("sizes = \"uniform\"");
+    let bars = &seat.histogram;
+    assert_eq!(bars.iter().map(|bar| bar.count).sum::<u64>(), DRAWS);
+    // The edges join, and reach from the least to the most clearance: 4 µm loose to 39 µm tight, but for the thin corners.
+    assert!(bars.windows(2).all(|pair| (pair[0].to - pair[1].from).abs().value < 1e-12 && pair[0].from < pair[0].to));
+    let (first, last) = (bars[0].from.value * 1e6, bars[bars.len() - 1].to.value * 1e6);
+    assert!((first + 39.0).abs() < 0.5 && (last - 4.0).abs() < 0.5, "{first} to {last}");
+    // Share of parts below x µm of interference: the area of the trapezoid with slopes of 13 and a top of 1/30.
+    let below = |x: f64| {
+        let corner = |x: f64| 0.5 * x.max(0.0).powi(2) / (RING * BORE);
+        corner(x + 4.0) - corner(x + 4.0 - RING) - corner(x + 4.0 - BORE) + corner(x + 4.0 - RING - BORE)
+    };
+    for bar in bars {
+        let share = below(-bar.from.value * 1e6) - below(-bar.to.value * 1e6);
+        // Five standard errors of a count, and one part.
+        let error = 5.0 * (share * (1.0 - share) / DRAWS as f64).max(0.0).sqrt() + 1.0 / DRAWS as f64;
+        assert!((bar.count as f64 / DRAWS as f64 - share).abs() < error, "{bar:?}: {share}");
+    }
+}
+
+#[test]
+fn only_what_the_job_leaves_open_is_assumed_and_says_why() {
+    for (table, stated) in [("", false), ("sizes = \"uniform\"\nfriction = \"uniform\"", true)] {
+        let seat = drawn_of(table, 100);
+        let input = |kind: InputKind| seat.inputs.iter().find(|input| input.kind == kind).unwrap();
+        for kind in [InputKind::InnerSize, InputKind::OuterSize, InputKind::Friction] {
+            let why = input(kind).assumed.as_deref();
+            assert_eq!(why.is_none(), stated, "{kind:?}: {why:?}");
+            assert!(why.is_none_or(|why| why.contains("under [scatter]")), "{kind:?}: {why:?}");
+        }
+    }
 }
 
 /// S31: "-4..39 µm worst, 17.5 mean, 1.2..33.8 3-sigma, 0.066 % loose". The scenario takes plain normal sizes whose limits

@@ -7,6 +7,7 @@ mod checked;
 mod closed_forms;
 mod command;
 mod indices;
+mod inputs;
 mod jobs;
 mod plain;
 mod reference;

@@ -56,6 +56,10 @@ fn a_seal_that_meets_its_shoulder_early_stands_proud_and_a_drain_hole_would_be_b
     within(number(&plan["seal"], "/drain_behind_mm"), 0.3, 0.01);
     says(caution(&plan, "seal-shoulder").unwrap(), &["6.000 mm", "5.500 mm", "0.500 mm short", "1.500 mm proud"]);
     says(caution(&plan, "seal-drain").unwrap(), &["5.800 mm", "6.000 mm", "blocked", "open by 0.300 mm"]);
+    // Without the shoulder it would go to its depth, past a hole at 5.8 that begins 0.2 before it.
+    let deep = planned(&beside(&seal.replace("shoulder = \"5.5 mm\"\n", "")));
+    within(number(&deep["seal"], "/drain_behind_mm"), -0.2, 1e-6);
+    says(caution(&deep, "seal-drain").unwrap(), &["5.800 mm", "6.000 mm", "Keep the seal to 5.800 mm or less"]);
     // A seal seven wide in five and a half of bore: its straight length is too short as well.
     says(caution(&plan, "seal-seat").unwrap(), &["straight length", "5.500 mm", "at least 5.950 mm"]);
     // Moved off a track from there, with a ring of a millimetre: 2.5 proud, and the numbers of the shoulder stay its own.
@@ -243,7 +247,7 @@ fn a_shim_is_given_by_one_thickness_or_chosen_for_each_assembly() {
         &[
             "Every assembly is too full",
             "a play of 0.500 mm to 0.600 mm, less the measured gap",
-            "0.160 mm to 0.450 mm: a deeper seat",
+            "assembly that is 0.160 mm to 0.450 mm: a deeper seat",
         ],
     );
 }

@@ -64,7 +64,21 @@ fn a_quench_is_followed_in_the_section_and_its_tension_is_a_warning() {
         outside_limits = \"n6\"\nmaterial = \"grey-iron\"\n[housing]\nbore_limits = \"H7\"\noutside = \"200 mm\"\n\
         length = \"50 mm\"\nmaterial = \"carbon-steel\"\n[chill]\npart = \"bush\"\nmedium = \"dry-ice-alcohol\"\n\
         film = \"5000 W/(m²·K)\"\nhold = \"6 s\"\n[bench]\ncarry = \"10 s\"\n";
-    let plan = by(text, Method::Auto);
+    let job = job::check(text, &Library::default()).unwrap();
+    let planned = plan::plan_by(&job, Method::Auto).unwrap();
+    // The curve begins as the parts fit, opens all the way through the bath, and passes through what the plan says.
+    let found = &planned.seats[0];
+    let um = |length: seatwise::quantity::Length| 1e6 * length.value;
+    let points = &found.history.points;
+    within(um(points[0].clearance.tightest), um(found.fit.clearance.tightest), 0.1);
+    let in_bath: Vec<f64> =
+        points.iter().filter(|point| point.time.value <= 0.0).map(|point| um(point.clearance.tightest)).collect();
+    assert!(in_bath.len() > 5 && in_bath.windows(2).all(|pair| pair[1] > pair[0] - 0.05), "{in_bath:?}");
+    let carried = points.windows(2).find(|pair| pair[1].time.value >= 10.0).unwrap();
+    let [before, after] = [0, 1].map(|end: usize| um(carried[end].clearance.tightest));
+    let arrives = um(found.at_bore.clearance.tightest);
+    assert!(arrives > before.min(after) - 0.2 && arrives < before.max(after) + 0.2, "{before} {arrives} {after}");
+    let plan: Value = serde_json::from_str(&report::json::plan(&planned).unwrap()).unwrap();
     let seat = &plan["seats"][0];
     assert_eq!(seat["chill"]["model"], "section");
     let piece = &seat["section_heat"]["pieces"][0];

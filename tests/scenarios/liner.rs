@@ -100,6 +100,17 @@ fn a_liner_that_shrinks_more_than_its_housing_comes_free_in_the_cold() {
     assert!(cold["seats"][0]["liner"]["free_from_c"].is_null());
     says(caution(&cold, "liner-comes-free").unwrap(), &["-31 °C downwards", "-40 °C"]);
     assert!(caution(&planned(&text("-30")), "liner-comes-free").is_none());
+    // Iron in light alloy the other way round: the hottest state counts, whatever the coldest is.
+    let iron = |hottest: &str| {
+        text("-40")
+            .replace("$IRON", "$SEAT")
+            .replace("$ALLOY", "$IRON")
+            .replace("$SEAT", "$ALLOY")
+            .replace("60 °C", hottest)
+    };
+    let hot = planned(&iron("90 °C"));
+    says(caution(&hot, "liner-comes-free").unwrap(), &["71 °C upwards", "90 °C"]);
+    assert!(caution(&planned(&iron("65 °C")), "liner-comes-free").is_none());
 }
 
 /// Lamé by hand, 52/62/90 mm: a fit of 280 µm alone presses iron and alloy with about 75 MPa on one another and pulls the alloy

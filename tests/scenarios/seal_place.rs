@@ -78,3 +78,40 @@ fn sealant_goes_on_before_the_seal_goes_in() {
     assert!(at("Sealant as a thin ring") < at("Press it in square") && at("Press it in square") < at("Measure from"));
     assert!(at("outside of the case dry for the sealant") < at("Sealant as a thin ring"));
 }
+
+#[test]
+fn a_seal_against_its_shoulder_sits_on_a_ring_only_where_it_is_moved_and_its_demands_name_their_texts() {
+    let seal = "[seal]\nsize = \"35x52x7\"\nlip = \"NBR\"\nshoulder = \"7 mm\"\n";
+    let plain = planned(&beside(seal));
+    says(&steps(&plain["seal"]), &["until it sits against its shoulder."]);
+    let moved = planned(&beside(&format!("{seal}worn_track = \"0.3 mm\"\n")));
+    says(&steps(&moved["seal"]), &["until it sits against the ring on its shoulder."]);
+    let sources: Vec<&str> =
+        plain["seal"]["demands"].as_array().unwrap().iter().map(|demand| demand["source"].as_str().unwrap()).collect();
+    for text in ["technical chapter on shaft seals", "DIN 3760"] {
+        assert!(sources.iter().any(|source| source.contains(text)), "{text}: {sources:?}");
+    }
+}
+
+#[test]
+fn the_picture_has_each_part_where_what_stands_before_it_leaves_it() {
+    let drawn = |spacers: &str| {
+        let text = job_text(&stack("27.5 mm ±0.05 mm", "9.35 mm ±0.05 mm", spacers));
+        let job = job::check(&text, &Library::default()).unwrap();
+        let arrangement = plan::plan(&job).unwrap().arrangement();
+        let [from, to] = [arrangement.fits[0].along.0, arrangement.fits[0].along.1].map(|at| 1e3 * at.value);
+        within(to - from, 16.0, 1e-9);
+        // The rings of the bearing lie with its seat.
+        let ring = arrangement.parts.iter().find(|part| part.name.starts_with("outer ring")).unwrap();
+        let least = ring.outline.iter().map(|spot| 1e3 * spot.along.value).fold(f64::INFINITY, f64::min);
+        within(least, from, 1e-9);
+        assert!(arrangement.parts.iter().any(|part| part.name == "housing, case alloy"), "{:?}", arrangement.parts);
+        from
+    };
+    // Behind the bearing nothing, 0.2 mm, 0.3 mm, or only what comes after it.
+    let both = "spacer = [\"0.2 mm ±0.01 mm\", \"0.1 mm ±0.02 mm\"]\norder = ";
+    within(drawn(""), 0.0, 1e-9);
+    within(drawn(&format!("{both}[\"spacer 2\", \"bearing\", \"spacer 1\"]\n")), 0.1, 1e-9);
+    within(drawn(&format!("{both}[\"spacer 2\", \"spacer 1\", \"bearing\"]\n")), 0.3, 1e-9);
+    within(drawn(&format!("{both}[\"bearing\", \"spacer 2\", \"spacer 1\"]\n")), 0.0, 1e-9);
+}

@@ -1,6 +1,7 @@
 //! What surrounds the piece while it is chilled or warmed: shelf, tray, a small freezer, a hot-air gun, a hot plate.
 
 use super::*;
+use std::f64::consts::PI;
 
 /// A bearing in a freezer, with more lines under [chill].
 fn chilled(more: &str) -> Value {
@@ -25,6 +26,31 @@ fn a_metal_shelf_is_quicker_than_a_grate_and_a_tray_is_slower() {
     let unstated = chilled("");
     within(figure(&unstated, "/chill/end_c"), grate, 1e-9);
     assert!(unstated["assumptions"].as_array().unwrap().iter().any(|a| a["what"] == "chill.rests_on"));
+}
+
+#[test]
+fn a_wrapped_piece_of_constant_properties_follows_the_time_constant_that_the_plan_states() {
+    // With film, heat capacity and conductivity constant the end is the closed form T = Tm + (Ts - Tm) exp(-t/τ), and a wrap of
+    // resistance R lengthens τ by h R: 2 layers of paper or a bag with trapped air, each as the plan takes it.
+    let text = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"50 mm\"\nwidth = \"40 mm\"\n\
+        outside_limits = \"s6\"\nmaterial = $STEEL\n[housing]\nbore_limits = \"H7\"\noutside = \"85 mm\"\n\
+        material = $STEEL\n[chill]\npart = \"bush\"\nmedium = \"freezer\"\ntemperature = \"-20 °C\"\n\
+        film = \"20 W/(m²·K)\"\nhold = \"10 min\"\n[bench]\ntemperature = \"20 °C\"\ncarry = \"0 s\"\n";
+    let constant = |wrap: &str| {
+        let plan = planned(&text.replace("hold =", &format!("{wrap}\nhold =")));
+        let tau = figure(&plan, "/chill/time_constant_s");
+        within(figure(&plan, "/chill/end_c"), -20.0 + 40.0 * (-600.0 / tau).exp(), 0.01);
+        tau
+    };
+    let bare = constant("");
+    // Ring of 40/50 by 40 mm: m c/(A h), and up to 2 % less for the radiation of a bright surface, 4 ε σ T³ at 263 K.
+    let (volume, surface) = (0.25 * PI * (2500.0 - 1600.0) * 40.0, PI * 90.0 * 40.0 + 0.5 * PI * (2500.0 - 1600.0));
+    let lumped = 7810.0 * 460.0 * 1e-3 * volume / surface / 20.0;
+    assert!(bare > 0.98 * lumped && bare < lumped, "{bare} {lumped}");
+    for wrap in ["plastic bag", "paper", "cardboard box"] {
+        let wrapped = constant(&format!("wrap = \"{wrap}\""));
+        assert!(wrapped > 1.01 * bare, "{wrap}: {wrapped} {bare}");
+    }
 }
 
 #[test]
@@ -80,6 +106,38 @@ fn a_hot_air_gun_gives_no_more_than_its_power_and_a_stronger_one_is_quicker() {
     let plan = warmed("hot-air-gun", "180 °C", "power = \"600 W\"");
     let stored = figure(&plan, "/warm/mass_kg") * 900.0 * (figure(&plan, "/warm/end_quick_c") - 20.0);
     assert!(stored < 600.0 * 600.0, "{stored} J");
+}
+
+#[test]
+fn a_piece_under_a_hot_air_gun_stays_below_its_air_by_what_it_loses_to_the_shop() {
+    let warm = "[warm]\npart = \"housing\"\nmedium = \"hot-air-gun\"\ntemperature = \"120 °C\"\npower = \"1500 W\"\nhold = \"24 h\"\n";
+    let plan = planned(&(exact("6206", 30, 90, "$ALLOY") + warm + AT_ONCE));
+    let (slow, quick) = (figure(&plan, "/warm/end_c"), figure(&plan, "/warm/end_quick_c"));
+    // All round in the stream it comes to the stream's temperature; else the shop takes heat from the rest of its surface.
+    within(quick, 120.0, 0.5);
+    assert!(slow < 115.0 && slow > 60.0, "{slow} °C");
+}
+
+/// Above 65 °C metal burns at a touch (ISO 13732-1, from memory): whatever warmed it, that is said once.
+#[test]
+fn a_part_that_burns_is_warned_of_whatever_warmed_it() {
+    let warned = |medium: &str, lines: &str| {
+        let warm = format!("[warm]\npart = \"housing\"\nmedium = \"{medium}\"\n{lines}\nhold = \"10 h\"\n");
+        let plan = planned(&(exact("6206", 30, 90, "$ALLOY") + &warm + AT_ONCE));
+        let end = figure(&plan, "/warm/end_quick_c");
+        let codes = plan["cautions"].as_array().unwrap().iter().filter(|caution| caution["code"] == "hot-part").count();
+        (end, codes)
+    };
+    for (medium, lines) in [
+        ("oven", "temperature = \"90 °C\""),
+        ("hot-plate", "temperature = \"110 °C\""),
+        ("oil-bath", "temperature = \"90 °C\""),
+        ("boiling-water", ""),
+        ("hot-air-gun", "temperature = \"120 °C\"\npower = \"1500 W\""),
+    ] {
+        let (end, codes) = warned(medium, lines);
+        assert!(end > 65.0 && codes == 1, "{medium}: {end} °C, warned of {codes} times");
+    }
 }
 
 #[test]
@@ -175,4 +233,50 @@ fn a_temperature_that_frees_is_offered_only_where_it_can_be_had() {
     assert!(freed(&case("N7", "open")).contains("free the tightest case; see the limits first"));
     let said = freed(&case("-75/-60 um", "NBR contact seals"));
     assert!(said.contains("beyond the limit of the bearing (elastomer seals), 80 °C"), "{said}");
+}
+
+/// With a housing that has been in the oven for an hour when the bearing goes into the freezer, the first hour of the curve is
+/// that of the housing alone.
+#[test]
+fn a_piece_has_the_temperature_of_the_shop_until_it_goes_into_its_medium() {
+    let warm = exact("6206", 20, 100, "$ALLOY") + &oven("90 °C", "hold = \"2 h\"") + AT_ONCE;
+    let both = warm.clone() + &freezer("hold = \"1 h\"");
+    let curve = |text: &str| {
+        let job = job::check(&job_text(text), &Library::default()).unwrap();
+        plan::plan(&job).unwrap().seats.remove(0).history.points
+    };
+    let (alone, both) = (curve(&warm), curve(&both));
+    let mut before = 0;
+    for (one, two) in alone.iter().zip(&both).take_while(|(one, _)| one.time.value < 0.0) {
+        within(one.time.value, two.time.value, 1e-6);
+        let colder = 1e6 * (two.clearance.middle - one.clearance.middle).value;
+        if one.time.value <= -3600.0 {
+            within(colder, 0.0, 1e-3);
+            before += 1;
+        } else if one.time.value > -3500.0 {
+            assert!(colder > 0.0, "{colder} µm at {} s", one.time.value);
+        }
+    }
+    assert!(before > 5, "{before} points before the freezer");
+}
+
+#[test]
+fn the_curve_of_the_clearance_runs_forward_and_holds_what_the_plan_says() {
+    let chilled = exact("6206", 20, 100, "$ALLOY") + &freezer("hold = \"1 h\"") + AT_ONCE;
+    let warmed = exact("6206", 20, 100, "$ALLOY") + &oven("90 °C", "hold = \"1 h\"") + AT_ONCE;
+    for (text, treated) in [(exact("6206", 20, 100, "$ALLOY"), false), (chilled, true), (warmed, true)] {
+        let job = job::check(&job_text(&text), &Library::default()).unwrap();
+        let plan = plan::plan(&job).unwrap();
+        let seat = &plan.seats[0];
+        let points = &seat.history.points;
+        assert!(points.len() > 10 && points.windows(2).all(|pair| pair[0].time < pair[1].time), "{text}");
+        assert_eq!(points[0].time.value < 0.0, treated, "only what was in a medium has a time before it came out");
+        assert!(seat.history.in_seat.points.windows(2).all(|pair| pair[0].time < pair[1].time), "{text}");
+        // The part is carried for no time here, so that it arrives as it leaves.
+        let out = points.iter().find(|point| point.time.value.abs() < 1e-9).unwrap();
+        within(1e6 * out.clearance.tightest.value, 1e6 * seat.at_bore.clearance.tightest.value, 0.01);
+        let before = &points[0].clearance;
+        within(1e6 * before.tightest.value, 1e6 * seat.fit.clearance.tightest.value, 0.01);
+        assert!(points.iter().all(|point| point.clearance.tightest <= point.clearance.loosest), "{text}");
+    }
 }

@@ -218,6 +218,15 @@ fn run_out_and_the_track_of_the_lip_have_their_limits() {
     says(caution(&plan, "lip-track").unwrap(), &["Ra 1.6 µm", "0.2 µm to 0.8 µm", "wears the lip"]);
     let good = planned(&job_text(&format!("{shaft}[inspection]\nrun_out = \"10 um\"\nlip_track = \"Ra 0.4 um\"\n")));
     assert!(caution(&good, "shaft-runs-out").is_none() && caution(&good, "lip-track").is_none());
+    // Too smooth holds no oil film, too rough wears the lip; both ends count as good.
+    for (ra, state) in
+        [("0.1", "not in order"), ("0.2", "good"), ("0.4", "good"), ("0.8", "good"), ("0.9", "not in order")]
+    {
+        let plan = planned(&job_text(&format!("{shaft}[inspection]\nlip_track = \"Ra {ra} um\"\n")));
+        let checks = plan["inspection"]["checks"].as_array().unwrap();
+        let track = checks.iter().find(|check| check["text"].as_str().unwrap().contains("rack of the lip")).unwrap();
+        assert_eq!(track["state"], state, "Ra {ra} µm: {track}");
+    }
 }
 
 #[test]

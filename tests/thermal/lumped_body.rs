@@ -73,6 +73,28 @@ fn heating_power_settles_where_the_loss_equals_it() {
 }
 
 #[test]
+fn a_stage_states_the_time_constant_and_the_biot_number_at_the_middle_of_its_temperatures() {
+    // c = 150 + 370 (T - 70)/330 J/(kg K), k = 20 + 0.1 (T - 100) W/(m K); 0.2 kg on 0.01 m² under 8 W/(m² K).
+    let mut lump = Lump::new(0.2, 0.01, 1.0);
+    lump.capacity = Curve::new(&[(70.0, 150.0), (400.0, 520.0)]).unwrap();
+    lump.conductivity = Curve::new(&[(100.0, 20.0), (400.0, 50.0)]).unwrap();
+    lump.path = ConductionPath::one_face(mm(12.0));
+    for (start, surroundings) in [(293.15, 255.15), (200.0, 293.15), (373.15, 293.15)] {
+        let history = lump.run(start, &[stage(surroundings, 8.0, elapsed(900.0))]).unwrap();
+        let middle = 0.5 * (start + history.end().1.get::<kelvin>());
+        // The conductivity does not follow the temperature: it is that midway to what the stage approaches.
+        let (c, k) = (150.0 + 370.0 * (middle - 70.0) / 330.0, 20.0 + 0.1 * (0.5 * (start + surroundings) - 100.0));
+        let record = history.stage(0).unwrap();
+        let biot = 8.0 * lump.path.length.get::<meter>() / k;
+        assert!((record.biot / biot - 1.0).abs() < 1e-9, "{} {biot}", record.biot);
+        // The way inside adds a share of the Biot number: a third for a wall cooled at one face.
+        let constant = 0.2 * c / (0.01 * 8.0) * (1.0 + biot / 3.0);
+        let found = record.time_constant.get::<second>();
+        assert!((found / constant - 1.0).abs() < 1e-9, "{found} {constant}");
+    }
+}
+
+#[test]
 fn stages_follow_one_another_and_are_read_back_at_any_time() {
     let lump = Lump::new(0.2, 0.01, 470.0);
     let freezer = stage(255.15, 8.0, elapsed(1800.0));
@@ -92,6 +114,10 @@ fn stages_follow_one_another_and_are_read_back_at_any_time() {
     let again = first_crossing(left_freezer, history.end().0, above).unwrap();
     assert!(again > left_freezer && above(again).abs() < 1e-6);
     assert_eq!(first_crossing(left_freezer, again * 0.99, above), None);
+    // A sample that is zero itself is found too: samples lie at squares, the 64th of 128 at a quarter of the span.
+    let line = |t: Time| t.get::<second>() - 0.25;
+    assert_eq!(first_crossing(seconds(0.0), seconds(1.0), line), Some(seconds(0.25)));
+    assert_eq!(first_crossing(seconds(0.25), seconds(1.0), line), Some(seconds(0.25)));
     assert!(history.temperature_at(history.end().0 * 1.01).is_err());
     assert!(history.temperature_at(seconds(-1.0)).is_err());
 }

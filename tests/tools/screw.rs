@@ -9,6 +9,7 @@ use seatwise::stock::threads::{Thread, threads};
 use uom::si::angle::degree;
 use uom::si::f64::Angle;
 use uom::si::force::newton;
+use uom::si::length::millimeter;
 use uom::si::pressure::megapascal;
 use uom::si::ratio::ratio;
 use uom::si::torque::newton_meter;
@@ -80,6 +81,9 @@ fn numbers_that_make_no_screw_are_refused_in_words() {
     let jammed =
         Screw { thread: steep, face_diameter: None }.torque(newtons(1.0), ScrewFriction::both(0.99)).unwrap_err();
     assert!(jammed.to_string().contains("jams with a friction of 0.99"), "{jammed}");
+    let pitch = thread.pitch_diameter.get::<millimeter>();
+    let sizes = format!("a lead of 33.00 mm on a pitch diameter of {pitch:.2} mm");
+    assert!(jammed.to_string().contains(&sizes), "{jammed}");
     let said = nut_face_diameter(mm(10.0), mm(11.0)).unwrap_err().to_string();
     assert!(said.contains("hole under the nut 11.0000 mm"), "{said}");
 }

@@ -2,7 +2,7 @@
 
 use super::binary::{done, run, seatwise};
 use super::recompute;
-use seatwise::plan::exercise::{CLASS_MATERIALS, ExerciseError, ExerciseLevel, MOST_PROBLEMS, exercise};
+use seatwise::plan::exercise::{Answer, CLASS_MATERIALS, ExerciseError, ExerciseLevel, MOST_PROBLEMS, exercise};
 use seatwise::quantity::System;
 use seatwise::report::exercise::{Form, Paper, Solution, schema};
 use seatwise::stock::Library;
@@ -51,6 +51,47 @@ fn answers_of_fifty_seeds_follow_from_what_the_sheet_gives() {
         Ok(run) => assert!(run.status.success(), "{}", String::from_utf8_lossy(&run.stderr)),
         Err(error) => eprintln!("skipped: the script was not run: {error}"),
     }
+}
+
+/// A story and the job that answers it are of one part, and what is asked for is there to be worked out.
+#[test]
+fn the_job_of_an_answer_is_that_of_its_story_and_asks_for_nothing_that_is_nothing() {
+    let (mut bushes, mut plugs) = (0, 0);
+    for (seed, level) in (1..=8).flat_map(|seed| (0..3).map(move |level| (seed, level))) {
+        let drawn = exercise(seed, LEVELS[level], PROBLEMS[level], &Library::default()).unwrap();
+        for problem in &drawn.problems {
+            let told = |part: &str| problem.story.contains(&format!("A {part} of "));
+            for case in &problem.cases {
+                let kind = |kind: &str| case.text.contains(&format!("kind = \"{kind}\""));
+                assert!(!told("bush") || kind("plain bush"), "{}\n{}", problem.story, case.text);
+                assert!(!told("plug") || kind("solid plug"), "{}\n{}", problem.story, case.text);
+                assert!(!told("bush") || case.job.part.bore.is_some(), "{}", case.text);
+                assert!(!told("plug") || case.job.part.bore.is_none(), "{}", case.text);
+                // A part is half to once as long as wide, in a boss half as large again to more than twice.
+                let part = &case.job.part;
+                let long = (part.width / part.outside).value;
+                assert!(!told("bush") && !told("plug") || (0.45..=1.0).contains(&long), "{}", case.text);
+                (bushes, plugs) = (bushes + usize::from(told("bush")), plugs + usize::from(told("plug")));
+            }
+            let plans: Vec<Value> = problem
+                .cases
+                .iter()
+                .map(|case| {
+                    serde_json::from_str(&report::json::plan(&plan::plan(&case.job).unwrap()).unwrap()).unwrap()
+                })
+                .collect();
+            assert!(plans.iter().all(|plan| plan["verdict"] != "do not"), "seed {seed}: {}", problem.story);
+            for answer in problem.questions.iter().flat_map(|question| &question.answers) {
+                let Answer::Number(case, place) = answer else { continue };
+                if !["force", "holds", "pressure", "hoop", "factor"].iter().any(|what| place.contains(what)) {
+                    continue;
+                }
+                let found = plans[*case].pointer(&format!("/seats/0/{place}")).and_then(Value::as_f64);
+                assert!(found.is_some_and(|found| found > 0.0), "seed {seed}, {place}: {found:?}");
+            }
+        }
+    }
+    assert!(bushes >= 5 && plugs >= 5, "{bushes} {plugs}");
 }
 
 #[test]
@@ -236,6 +277,7 @@ fn a_sheet_has_one_to_forty_problems() {
         assert_eq!(exercise(1, ExerciseLevel::One, count, &library).unwrap_err(), ExerciseError::Count { count });
         assert_eq!(run(&["exercise", "--problems", &count.to_string()], "").code, 2);
     }
+    assert_eq!(exercise(1, ExerciseLevel::One, MOST_PROBLEMS, &library).unwrap().problems.len(), MOST_PROBLEMS);
     assert_eq!(run(&["exercise", "--level", "4"], "").code, 2);
 }
 

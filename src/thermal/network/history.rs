@@ -214,3 +214,76 @@ impl NetworkHistory {
         self.waters.get(body).copied().unwrap_or_default()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Area, HeatTransfer, Mass, Power};
+    use crate::stock::Curve;
+    use crate::thermal::{Exchange, Network, NetworkBody, Partner, SurfaceFilm, Wrap};
+
+    /// 0.2 kg of steel under a constant film of 20 W/(m² K) on 0.011 m², from 20 °C: a time constant of 427 s.
+    fn steps(length: f64, surroundings: f64) -> NetworkHistory {
+        let heat_capacity = Curve::constant(470.0, 20.0, 2000.0).expect("a curve");
+        let at = ThermodynamicTemperature::new::<kelvin>;
+        let (mass, power) = (Mass::new::<uom::si::mass::kilogram>(0.2), Power::default());
+        let exchange = Exchange {
+            body: 0,
+            with: Partner::Surroundings(0),
+            area: Area::new::<uom::si::area::square_meter>(0.011),
+            film: SurfaceFilm::Constant(HeatTransfer::new::<uom::si::heat_transfer::watt_per_square_meter_kelvin>(
+                20.0,
+            )),
+            emissivity: 0.0,
+            inside: None,
+            wrap: Wrap::none(),
+            moisture: None,
+        };
+        let network = Network {
+            bodies: vec![NetworkBody { mass, heat_capacity: &heat_capacity, start: at(293.15), power }],
+            surroundings: vec![at(surroundings)],
+            exchanges: vec![exchange],
+            links: vec![],
+        };
+        network.run(Time::new::<second>(length)).expect("a history")
+    }
+
+    /// Each plan follows dozens of histories: a control that has lost its measure of the error takes far more steps, or far
+    /// fewer and a wrong curve.
+    #[test]
+    fn a_usual_run_takes_tens_of_steps_whatever_its_length_and_all_of_it_is_the_exponential() {
+        for surroundings in [255.15, 77.35, 393.15] {
+            for length in [600.0, 6e3, 6e5] {
+                let history = steps(length, surroundings);
+                let count = history.steps.spans.len();
+                assert!((5..=60).contains(&count), "{count} steps for {length} s");
+                let mut before = 0.0;
+                for (begin, width) in &history.steps.spans {
+                    assert!((begin - before).abs() < 1e-9 * length && *width > 0.0, "a gap at {begin}");
+                    before = begin + width;
+                }
+                assert!((before - length).abs() < 1e-9 * length);
+                for share in [0.01, 0.1, 0.35, 0.5, 0.9, 1.0] {
+                    let time: f64 = share * length;
+                    let want = surroundings + (293.15 - surroundings) * (-time * 0.22 / 94.0).exp();
+                    let off = history.kelvin_at(0, time) - want;
+                    assert!(off.abs() < 1e-4 * (293.15 - surroundings).abs(), "{off} K off after {time} s");
+                }
+            }
+        }
+    }
+
+    /// Once nothing changes any more, the rest of the time is one step.
+    #[test]
+    fn what_is_at_rest_is_not_followed_step_by_step() {
+        let (long, longer) = (steps(6e4, 255.15), steps(6e6, 255.15));
+        let last = |history: &NetworkHistory| *history.steps.spans.last().expect("a step");
+        assert_eq!(long.steps.spans.len(), longer.steps.spans.len());
+        // Rest is where a ten-millionth of the difference is left: ln 1e7 = 16 time constants, give or take a few.
+        let time_constant = 94.0 / 0.22;
+        for history in [&long, &longer] {
+            let begun = last(history).0 / time_constant;
+            assert!((12.0..24.0).contains(&begun), "at rest after {begun} time constants");
+        }
+    }
+}
