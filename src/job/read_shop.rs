@@ -148,8 +148,8 @@ fn placing_clearance(section: Option<&Section<'_>>, seat: Length, notes: &mut No
         return Some(found.value);
     }
     let value = Length::new::<micrometer>(PLACING.0.max(PLACING.1 * seat.get::<micrometer>()));
-    let why = "common practice, no published source: 15 um, or 0.00015 of the diameter when that is more, and none for \
-               a clearance fit that nobody chills or warms; state placing_clearance under [bench]";
+    let why = "common practice, no published source: 15 um, or 0.00015 of the diameter when that is more; state \
+               placing_clearance under [bench]";
     notes.assume("bench.placing_clearance", AnyValue::SmallLength(value), why);
     Some(value)
 }

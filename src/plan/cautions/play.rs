@@ -34,7 +34,7 @@ fn negative(play: &InternalClearancePlan, found: &mut Vec<Caution>) {
             .small(play.usual.most, Toward::Up)
             .text(" in 997 of 1000, ")
             .small(play.running.least, Toward::Down)
-            .text(" where every size is at its worst. Without play it runs hot and fails early.")
+            .text(" at the worst. It would run hot and fail early.")
     } else {
         say(format!("Where every size is at its worst, the bearing has no play left {when}: "))
             .small(play.running.least, Toward::Down)

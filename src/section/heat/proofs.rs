@@ -126,7 +126,7 @@ fn section() -> Section {
 const STRETCH: (f64, f64) = (20.0, 50.0);
 
 /// Largest error of a step of the history that the others are held against, K.
-const CLOSELY: f64 = 3e-6;
+const CLOSELY: f64 = 1e-7;
 
 #[test]
 fn steps_of_each_order_converge_with_its_power() {
