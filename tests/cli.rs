@@ -82,7 +82,7 @@ fn a_mistake_is_underlined_with_file_line_and_column_and_nothing_is_written() {
 #[test]
 fn files_that_are_no_job_are_refused_with_2_and_one_clear_message() {
     let folder = folder();
-    let long = written(&folder, "long.toml", &"# a comment that never ends\n".repeat(4_000_000));
+    let long = written(&folder, "long.toml", "# a comment that never ends\n".repeat(4_000_000));
     let latin = folder.path().join("latin.toml");
     fs::write(&latin, b"title = \"Gr\xf6\xdfe\"\n").unwrap();
     let empty = written(&folder, "empty.toml", "");
@@ -188,7 +188,7 @@ fn a_users_own_material_is_used_from_a_file_and_from_the_job() {
         fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("materials/cast-aluminium.toml")).unwrap();
     let own = written(&folder, "our-alloy.toml", &template);
     let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(PUMP)).unwrap();
-    let job = written(&folder, "job.toml", &text.replace("cast-aluminium", "our-alloy"));
+    let job = written(&folder, "job.toml", text.replace("cast-aluminium", "our-alloy"));
     assert_eq!(run(&["plan", as_str(&job)]).code, 2, "without the file the name means nothing");
     let with_file = run(&["plan", as_str(&job), "--material", as_str(&own)]);
     assert_eq!(with_file.code, 0, "{}", with_file.err);
@@ -198,7 +198,7 @@ fn a_users_own_material_is_used_from_a_file_and_from_the_job() {
         poisson = "0.33", strength = "165 MPa", expansion = "21.5 um/mK", heat_capacity = "960 J/kgK",
         conductivity = "151 W/mK" }"#
         .replace('\n', " ");
-    let job = written(&folder, "inline.toml", &text.replace("\"cast-aluminium\"", &inline));
+    let job = written(&folder, "inline.toml", text.replace("\"cast-aluminium\"", &inline));
     let with_values = run(&["plan", as_str(&job)]);
     assert_eq!(with_values.code, 0, "{}", with_values.err);
     assert!(with_values.out.contains("no source given"), "a material without a source is flagged");
@@ -224,7 +224,7 @@ fn metric_and_inch_input_of_the_same_job_give_the_same_plan() {
                 material = \"cast-aluminium\"\n[warm]\npart = \"housing\"\nmedium = \"oven\"\ntemperature = \"203 °F\"\n\
                 hold = \"1 h\"\n[bench]\ntemperature = \"68 °F\"\n";
     let plan = |text: &str| {
-        let run = binary::run(&["plan", "-", "--format", "csv"], &text);
+        let run = binary::run(&["plan", "-", "--format", "csv"], text);
         assert_eq!(run.code, 0, "{}", run.err);
         run.out
     };

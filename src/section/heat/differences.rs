@@ -127,10 +127,8 @@ fn changes(order: usize, factor: f64) -> [[f64; MOST]; MOST] {
         let mut table = [[0.0; MOST + 1]; MOST + 1];
         table[0] = [1.0; MOST + 1];
         for row in 1..=order {
-            for column in 1..=order {
-                let (i, j) = (row as f64, column as f64);
-                table[row][column] = table[row - 1][column] * (i - 1.0 - factor * j) / i;
-            }
+            let i = row as f64;
+            table[row] = std::array::from_fn(|column| table[row - 1][column] * (i - 1.0 - factor * column as f64) / i);
         }
         table
     };

@@ -149,7 +149,7 @@ fn steps_of_each_order_converge_with_its_power() {
         let length = (STRETCH.1 - STRETCH.0) / f64::from(steps);
         let past: Vec<Vec<f64>> = (0..=order).map(|k| at(STRETCH.0 - length * k as f64)).collect();
         let mut stepper = Stepper::new(&system, past[0].clone(), (CLOSELY, STRETCH.1));
-        stepper.from_past((STRETCH.0, length), &past);
+        stepper.go_on_from((STRETCH.0, length), &past);
         (0..steps).for_each(|_| stepper.evenly());
         stepper.temperatures.iter().zip(&end).fold(0.0, |most: f64, (found, end)| most.max((found - end).abs()))
     };

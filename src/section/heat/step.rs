@@ -289,7 +289,7 @@ fn first_step(
 #[cfg(test)]
 impl Stepper<'_> {
     /// Goes on from temperatures at even steps, the last of them first, with a formula of one order fewer than there are.
-    pub(super) fn from_past(&mut self, (time, length): (f64, f64), past: &[Vec<f64>]) {
+    pub(super) fn go_on_from(&mut self, (time, length): (f64, f64), past: &[Vec<f64>]) {
         let faces = self.system.surfaces.laws.len();
         let of = |kelvins: &Vec<f64>| [&kelvins[..], &held(self.system, kelvins), &vec![0.0; faces]].concat();
         self.differences = Differences::from_past(past.iter().map(of).collect());
