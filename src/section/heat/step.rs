@@ -18,8 +18,7 @@ const SAFETY: f64 = 0.85;
 const CHANGE: (f64, f64) = (0.2, 4.0);
 /// A step that could grow by less is kept, and its factored matrix with it.
 const WORTH: f64 = 1.2;
-/// Share of the tolerance that a step may be off by. Errors of a smooth stretch have one sign and add, and with all of
-/// it, parts that run towards each other in the seat were 0.1 K off before they met.
+/// Share of the tolerance that a step may be off by: errors of a smooth stretch have one sign and add.
 const HELD_TO: f64 = 0.5;
 /// Lowest power of a step with which its error is taken to fall.
 const LOWEST_POWER: f64 = 0.3;
