@@ -1,10 +1,11 @@
 //! Several bodies that exchange heat: closed forms, independent solvers, finite elements.
 
 use super::heat::outer_faces;
+pub use super::heat::{at_kelvin, celsius, seconds};
 use super::reference_rows::{Row, given, number, read};
 use super::sheet::Sheet;
 use super::{Check, Set};
-use seatwise::quantity::{Area, HeatTransfer, Length, Mass, Power, Pressure, ThermodynamicTemperature, Time};
+use seatwise::quantity::{Area, HeatTransfer, Length, Mass, Power, Pressure};
 use seatwise::stock::Curve;
 use seatwise::thermal::*;
 use uom::si::area::square_meter;
@@ -18,7 +19,6 @@ use uom::si::power::watt;
 use uom::si::pressure::pascal;
 use uom::si::thermal_conductance::watt_per_kelvin;
 use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
-use uom::si::time::second;
 
 pub const SETS: &[Set] = &[
     Set {
@@ -47,15 +47,6 @@ pub fn rows(file: &str) -> Vec<Row> {
     read(&format!("bodies/{file}"))
 }
 
-pub fn celsius(t: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<degree_celsius>(t)
-}
-pub fn at_kelvin(t: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<kelvin>(t)
-}
-pub fn seconds(t: f64) -> Time {
-    Time::new::<second>(t)
-}
 pub fn mm(length: f64) -> Length {
     Length::new::<millimeter>(length)
 }

@@ -38,7 +38,7 @@ pub(super) fn run(flags: &BatchFlags, output: &Output<'_>, voice: Voice) -> Resu
     }
     let mut list = List::open(&path)?;
     let planner = Planner::new(list.columns().to_vec(), flags.format, &library)?;
-    let run = Run { flags, path: &path, planner: &planner, library: &library, voice };
+    let run = Run { flags, path: &path, planner: &planner, stocked: &library, voice };
     match output.file() {
         None => run.to_stream(&mut list, anstream::stdout()),
         Some(file) if is_stream(file) => {
@@ -61,7 +61,7 @@ struct Run<'r> {
     flags: &'r BatchFlags,
     path: &'r Path,
     planner: &'r Planner,
-    library: &'r Library,
+    stocked: &'r Library,
     voice: Voice,
 }
 
@@ -106,7 +106,7 @@ impl Run<'_> {
         if records.is_empty() {
             return Ok(None);
         }
-        let told: Vec<Told> = records.par_iter().map(|record| self.planner.plan(record, self.library)).collect();
+        let told: Vec<Told> = records.par_iter().map(|record| self.planner.plan(record, self.stocked)).collect();
         for (record, told) in records.iter().zip(&told) {
             progress.add(record, told.failed());
         }
