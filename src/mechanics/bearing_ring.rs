@@ -1,8 +1,8 @@
 //! The plain ring that stands for a ring of a rolling bearing, raceway and shoulders included.
 
-use super::error::{MechanicsError, positive, within};
+use super::error::MechanicsError;
 use super::ring::Ring;
-use crate::quantity::{Length, Pressure};
+use crate::quantity::{Length, Pressure, positive, within};
 use crate::stock::dimensions::RING_SHARE;
 use uom::si::length::meter;
 

@@ -1,8 +1,8 @@
 //! A ring whose bore stands out of the middle: a boss that is thinner on one side.
 
-use super::error::{MechanicsError, positive};
+use super::error::MechanicsError;
 use super::stress::Stress;
-use crate::quantity::{Length, Pressure};
+use crate::quantity::{Length, Pressure, ValueError, positive};
 use uom::si::length::{meter, millimeter};
 use uom::si::pressure::pascal;
 
@@ -64,7 +64,7 @@ impl EccentricRing {
         let (b, e) = (a + (thin + thick) / 2.0, (thick - thin) / 2.0);
         if e >= LARGEST_OFFSET * a {
             let (what, to) = ("offset of the bore over its radius", LARGEST_OFFSET);
-            return Err(MechanicsError::OutOfRange { what, value: e / a, from: 0.0, to, unit: "" });
+            return Err(ValueError::OutOfRange { what, value: e / a, from: 0.0, to, unit: "" }.into());
         }
         let (aa, bb, ee, p) = (a * a, b * b, e * e, pressure.get::<pascal>());
         let bore = 2.0 * bb * (bb + aa - 2.0 * a * e - ee) / ((aa + bb) * (bb - aa - 2.0 * a * e - ee)) - 1.0;

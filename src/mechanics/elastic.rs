@@ -1,8 +1,8 @@
-use super::error::{MechanicsError, positive};
+use super::error::MechanicsError;
 use super::joint::{Joint, PressFit};
 use super::ring::RingState;
 use super::stress::Stress;
-use crate::quantity::{Length, Pressure};
+use crate::quantity::{Length, Pressure, positive};
 use uom::si::pressure::pascal;
 
 /// Interference, as a share of the diameter, on which the start of yielding is worked out; any small one does.
@@ -101,7 +101,7 @@ impl YieldCheck {
     /// Holds one ring of a joint against its strength.
     ///
     /// # Errors
-    /// [`MechanicsError::NotPositive`] for the strength.
+    /// [`MechanicsError::Value`] for the strength.
     pub fn of(state: &RingState, part: Part, strength: &Strength) -> Result<Self, MechanicsError> {
         Self::at((&state.at_inside, &state.at_outside), part, strength)
     }
@@ -109,7 +109,7 @@ impl YieldCheck {
     /// Holds the stresses at the inside and the outside of one part against its strength.
     ///
     /// # Errors
-    /// [`MechanicsError::NotPositive`] for the strength.
+    /// [`MechanicsError::Value`] for the strength.
     pub fn at(
         (at_inside, at_outside): (&Stress, &Stress),
         part: Part,
@@ -136,7 +136,7 @@ impl YieldCheck {
 /// The part that is nearer to its strength.
 ///
 /// # Errors
-/// [`MechanicsError::NotPositive`] for a strength.
+/// [`MechanicsError::Value`] for a strength.
 pub fn weakest(fit: &PressFit, inner: &Strength, outer: &Strength) -> Result<YieldCheck, MechanicsError> {
     let inner = YieldCheck::of(&fit.inner, Part::Inner, inner)?;
     let outer = YieldCheck::of(&fit.outer, Part::Outer, outer)?;

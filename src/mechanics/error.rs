@@ -1,42 +1,12 @@
+use crate::quantity::ValueError;
 use thiserror::Error;
 
 /// Why a mechanical question has no answer.
 #[derive(Clone, Debug, Error, PartialEq)]
 pub enum MechanicsError {
-    /// A number that must be finite and positive is not.
-    #[error("the {what} is {value} {unit}; it must be above zero")]
-    NotPositive {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Its unit.
-        unit: &'static str,
-    },
-    /// A number that must be zero or more, and finite, is not.
-    #[error("the {what} is {value} {unit}; it must be zero or more")]
-    Negative {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Its unit.
-        unit: &'static str,
-    },
-    /// A number lies outside the range in which it has a meaning.
-    #[error("the {what} is {value} {unit}; it must be from {from} to {to} {unit}")]
-    OutOfRange {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Lowest value allowed.
-        from: f64,
-        /// Highest value allowed.
-        to: f64,
-        /// Unit of the three numbers.
-        unit: &'static str,
-    },
+    /// A number that cannot be taken.
+    #[error(transparent)]
+    Value(#[from] ValueError),
     /// A number must lie between two others and not on them.
     #[error("the {what} is {value}; it must lie between {from} and {to}")]
     NotBetween {
@@ -167,30 +137,6 @@ pub enum MechanicsError {
         /// Diameter of the joint, mm.
         joint_mm: f64,
     },
-}
-
-/// `value` when it is finite and above zero.
-pub(super) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<f64, MechanicsError> {
-    if value.is_finite() && value > 0.0 { Ok(value) } else { Err(MechanicsError::NotPositive { what, value, unit }) }
-}
-
-/// `value` when it is finite and not negative.
-pub(super) fn not_negative(what: &'static str, value: f64, unit: &'static str) -> Result<f64, MechanicsError> {
-    if value.is_finite() && value >= 0.0 { Ok(value) } else { Err(MechanicsError::Negative { what, value, unit }) }
-}
-
-/// `value` when it lies in `from..=to`.
-pub(super) fn within(
-    what: &'static str,
-    value: f64,
-    (from, to): (f64, f64),
-    unit: &'static str,
-) -> Result<f64, MechanicsError> {
-    if value >= from && value <= to {
-        Ok(value)
-    } else {
-        Err(MechanicsError::OutOfRange { what, value, from, to, unit })
-    }
 }
 
 /// `value` when it lies between the ends and not on them.

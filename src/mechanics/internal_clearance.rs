@@ -1,5 +1,5 @@
-use super::error::{MechanicsError, between, not_negative, ordered, positive};
-use crate::quantity::{Length, TemperatureInterval};
+use super::error::{MechanicsError, between, ordered};
+use crate::quantity::{Length, TemperatureInterval, not_negative, positive};
 use uom::si::f64::TemperatureCoefficient;
 use uom::si::length::meter;
 use uom::si::temperature_coefficient::per_kelvin;

@@ -1,7 +1,7 @@
-use super::error::{MechanicsError, positive};
+use super::error::MechanicsError;
 use super::ring::{CheckedRing, Ring, RingState};
 use super::seam::{checked_interference, compliance, inside_at, outside_at};
-use crate::quantity::{Length, Pressure};
+use crate::quantity::{Length, Pressure, positive};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
 

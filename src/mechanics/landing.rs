@@ -1,6 +1,6 @@
-use super::error::{MechanicsError, not_negative, positive};
+use super::error::MechanicsError;
 use super::screw::{Screw, ScrewFrictionRange, ScrewThread};
-use crate::quantity::{Force, Length, Pressure, Torque};
+use crate::quantity::{Force, Length, Pressure, Torque, not_negative, positive};
 use std::f64::consts::{PI, TAU};
 use uom::si::angle::radian;
 use uom::si::f64::Angle;
@@ -47,8 +47,8 @@ impl Landing {
             / positive("what gives way at the shoulder", gives.get::<meter>(), "m")?;
         let per_radian = spring * screw.thread.lead.get::<meter>() / TAU;
         let one = Force::new::<newton>(1.0);
-        let arm = |friction| Ok(screw.torque(one, friction)?.total().get::<newton_meter>());
-        let (low, high): (f64, f64) = (arm(friction.low)?, arm(friction.high)?);
+        let arm = |friction| screw.torque(one, friction).map(|torque| torque.total().get::<newton_meter>());
+        let (low, high) = (arm(friction.low)?, arm(friction.high)?);
         let rise = |arm: f64| Torque::new::<newton_meter>(arm * per_radian * TAU * SHARE_OF_TURN);
         let left = (limit - running).get::<newton_meter>().max(0.0);
         Ok(Self { rise: (rise(low), rise(high)), turn_to_limit: Angle::new::<radian>(left / (high * per_radian)) })

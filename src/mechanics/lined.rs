@@ -1,9 +1,9 @@
 //! A bore with a liner in it: two rings that a third one is pressed into as if they were one.
 
-use super::error::{MechanicsError, within};
+use super::error::MechanicsError;
 use super::ring::{CheckedRing, Ring, RingState};
 use super::seam::{LARGEST_SHARE, checked_interference, compliance, inside_at, outside_at};
-use crate::quantity::{Length, Pressure, Ratio};
+use crate::quantity::{Length, Pressure, Ratio, within};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;

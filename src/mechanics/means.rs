@@ -1,6 +1,6 @@
-use super::error::{MechanicsError, not_negative, positive};
+use super::error::MechanicsError;
 use super::screw::{Screw, ScrewFrictionRange};
-use crate::quantity::{Force, Length, Pressure, Torque};
+use crate::quantity::{Force, Length, Pressure, Torque, not_negative, positive};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::length::meter;

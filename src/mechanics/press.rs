@@ -1,5 +1,5 @@
-use super::error::{MechanicsError, not_negative, positive, within};
-use crate::quantity::{Force, Length, Pressure, Torque};
+use super::error::MechanicsError;
+use crate::quantity::{Force, Length, Pressure, Torque, not_negative, positive, within};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::length::meter;

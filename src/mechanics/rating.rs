@@ -1,5 +1,5 @@
-use super::error::{MechanicsError, not_negative, positive};
-use crate::quantity::Force;
+use super::error::MechanicsError;
+use crate::quantity::{Force, not_negative, positive};
 use uom::si::force::newton;
 
 /// Why a force through the rolling elements is held against the static load rating.

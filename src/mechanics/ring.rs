@@ -1,6 +1,6 @@
-use super::error::{MechanicsError, positive, within};
+use super::error::MechanicsError;
 use super::stress::Stress;
-use crate::quantity::{Length, Pressure};
+use crate::quantity::{Length, Pressure, positive, within};
 use uom::si::length::{meter, millimeter};
 use uom::si::pressure::pascal;
 

@@ -1,8 +1,8 @@
 //! How a ring or a shaft grows by turning.
 
-use super::error::{MechanicsError, not_negative, positive};
+use super::error::MechanicsError;
 use super::ring::Ring;
-use crate::quantity::Length;
+use crate::quantity::{Length, not_negative, positive};
 use uom::si::angular_velocity::radian_per_second;
 use uom::si::f64::{AngularVelocity, MassDensity};
 use uom::si::length::meter;

@@ -1,8 +1,8 @@
 //! Where two rings meet: the rule of sizes, and how far both give way.
 
-use super::error::{MechanicsError, positive};
+use super::error::MechanicsError;
 use super::ring::{CheckedRing, Ring};
-use crate::quantity::Length;
+use crate::quantity::{Length, positive};
 use uom::si::length::{meter, millimeter};
 
 /// Share by which a surface may differ from the diameter of the joint, and largest interference as a share of it.

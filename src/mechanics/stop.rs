@@ -1,6 +1,6 @@
-use super::error::{MechanicsError, not_negative, positive};
+use super::error::MechanicsError;
 use super::screw::{Screw, ScrewFrictionRange};
-use crate::quantity::{Force, Torque};
+use crate::quantity::{Force, Torque, not_negative, positive};
 use uom::si::force::newton;
 use uom::si::torque::newton_meter;
 

@@ -1,9 +1,9 @@
 //! Where yielding begins in either part of a joint, by both criteria.
 
 use super::elastic::Part;
-use super::error::{MechanicsError, positive};
+use super::error::MechanicsError;
 use super::joint::Joint;
-use crate::quantity::{Length, Pressure};
+use crate::quantity::{Length, Pressure, positive};
 use uom::si::pressure::pascal;
 
 /// Interference, as a share of the diameter, on which the start of yielding is worked out; any small one does.
@@ -47,7 +47,7 @@ pub fn yield_start(joint: &Joint, part: Part, yield_strength: Pressure) -> Resul
         Part::Inner => fit.inner,
         Part::Outer => fit.outer,
     };
-    let onset = |stress: Pressure| {
+    let onset = |stress: Pressure| -> Result<Onset, MechanicsError> {
         let factor = limit / positive("equivalent stress", stress.get::<pascal>(), "Pa")?;
         Ok(Onset { interference: trial * factor, pressure: fit.pressure * factor })
     };

@@ -31,6 +31,7 @@ mod rounding;
 mod spelling;
 mod unit;
 mod units;
+mod value;
 mod warming;
 mod worked;
 
@@ -58,5 +59,7 @@ pub use uom::si::f64::{
     Angle, AngularVelocity, Area, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Ratio,
     TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
+pub use value::ValueError;
+pub(crate) use value::{not_negative, positive, within};
 pub use warming::{REFERENCE_TEMPERATURE_K, celsius, reference_temperature, warming};
 pub use worked::Worked;

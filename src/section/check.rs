@@ -1,9 +1,9 @@
 //! The one place where a section is checked.
 
-use super::error::{SectionError, positive, within};
+use super::error::SectionError;
 use super::geometry::{Back, Elastic, Housing, Liner, RingSection, Seat, Section, Shaft, Step, Support};
 use super::outline::{Arc, Cut, OuterStep, Outline, Outlines, Rear, Rest};
-use crate::quantity::Length;
+use crate::quantity::{Length, positive, within};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
 
@@ -192,11 +192,11 @@ fn wall(part: &'static str, inside: f64, outside: f64) -> Result<(f64, f64), Sec
 fn size(what: &'static str, length: Length) -> Result<f64, SectionError> {
     let length = rounded(positive(what, length.get::<meter>(), "m")?);
     // What is rounded to nothing is refused with the value as given.
-    within(what, length, (STEP, LARGEST_SIZE), "m")
+    Ok(within(what, length, (STEP, LARGEST_SIZE), "m")?)
 }
 
 fn bounded(what: &'static str, length: Length, (from, to): (f64, f64)) -> Result<f64, SectionError> {
-    within(what, length.get::<meter>() * 1e3, (from * 1e3, to * 1e3), "mm").map(|mm| rounded(mm / 1e3))
+    Ok(rounded(within(what, length.get::<meter>() * 1e3, (from * 1e3, to * 1e3), "mm")? / 1e3))
 }
 
 fn rounded(length: f64) -> f64 {

@@ -1,32 +1,12 @@
+use crate::quantity::ValueError;
 use thiserror::Error;
 
 /// Why a section has no answer.
 #[derive(Clone, Debug, Error, PartialEq)]
 pub enum SectionError {
-    /// A number that must be finite and positive is not.
-    #[error("the {what} is {value} {unit}; it must be above zero")]
-    NotPositive {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Its unit.
-        unit: &'static str,
-    },
-    /// A number lies outside the range in which it has a meaning.
-    #[error("the {what} is {value:.4} {unit}; it must be from {from:.4} to {to:.4} {unit}")]
-    OutOfRange {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Lowest value allowed.
-        from: f64,
-        /// Highest value allowed.
-        to: f64,
-        /// Unit of the three numbers.
-        unit: &'static str,
-    },
+    /// A number that cannot be taken.
+    #[error(transparent)]
+    Value(#[from] ValueError),
     /// A part has no wall, or too little of one to be divided into elements.
     #[error(
         "the {part} has {inside_mm:.4} mm inside and {outside_mm:.4} mm outside; the outside must be larger by 0.1 % at \
@@ -142,19 +122,4 @@ pub enum SectionError {
         /// Steps that were made.
         steps: usize,
     },
-}
-
-/// `value` when it is finite and above zero.
-pub(super) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<f64, SectionError> {
-    if value.is_finite() && value > 0.0 { Ok(value) } else { Err(SectionError::NotPositive { what, value, unit }) }
-}
-
-/// `value` when it lies in `from..=to`.
-pub(super) fn within(
-    what: &'static str,
-    value: f64,
-    (from, to): (f64, f64),
-    unit: &'static str,
-) -> Result<f64, SectionError> {
-    if value >= from && value <= to { Ok(value) } else { Err(SectionError::OutOfRange { what, value, from, to, unit }) }
 }

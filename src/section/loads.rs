@@ -1,6 +1,6 @@
-use super::error::{SectionError, within};
+use super::error::SectionError;
 use super::outline::Outlines;
-use crate::quantity::{Force, Length, Ratio};
+use crate::quantity::{Force, Length, Ratio, within};
 use uom::si::force::newton;
 use uom::si::length::meter;
 use uom::si::ratio::ratio;

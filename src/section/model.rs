@@ -2,7 +2,7 @@ use super::abutment::WALL_VALUES;
 use super::body::{Body, Field};
 use super::check;
 use super::divide;
-use super::error::{SectionError, within};
+use super::error::SectionError;
 use super::geometry::{Accuracy, Section, Support};
 use super::loads::{LARGEST_FORCE, Loads};
 use super::outline::{Abutment, Outlines, Rest};
@@ -10,7 +10,7 @@ use super::settle::{self, Settled};
 use super::state::WallState;
 use super::state_of;
 use super::touch::Touch;
-use crate::quantity::Force;
+use crate::quantity::{Force, within};
 use uom::si::force::newton;
 
 /// A section divided into elements and factored: ready to be solved for any loads.

@@ -1,5 +1,5 @@
-use super::error::{SectionError, within};
-use crate::quantity::{Force, Length, Pressure};
+use super::error::SectionError;
+use crate::quantity::{Force, Length, Pressure, within};
 use uom::si::length::{meter, nanometer};
 
 /// Largest coefficient of friction taken as one; metals seizing dry come near it.

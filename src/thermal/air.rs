@@ -1,6 +1,6 @@
 use super::ICE_POINT_K;
-use super::error::{ThermalError, within};
-use crate::quantity::{Length, Pressure, Ratio, ThermodynamicTemperature};
+use super::error::ThermalError;
+use crate::quantity::{Length, Pressure, Ratio, ThermodynamicTemperature, within};
 use uom::si::diffusion_coefficient::square_meter_per_second as diffusivity_unit;
 use uom::si::dynamic_viscosity::pascal_second;
 use uom::si::f64::{
@@ -56,7 +56,7 @@ impl Air {
     /// Air at this temperature and pressure.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] outside -120 to 300 °C or 50 to 110 kPa.
+    /// [`ThermalError::Value`] outside -120 to 300 °C or 50 to 110 kPa.
     pub fn at(temperature: ThermodynamicTemperature, pressure: Pressure) -> Result<Self, ThermalError> {
         Self::at_si("temperature of the air", temperature.get::<kelvin>(), pressure.get::<pascal>())
     }
@@ -134,7 +134,7 @@ impl Air {
 /// **Valid for** -500 to 5000 m.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] outside that range.
+/// [`ThermalError::Value`] outside that range.
 ///
 /// **Source**: ISO 2533:1975; US Standard Atmosphere 1976, equation 33a (from memory).
 pub fn standard_pressure(elevation: Length) -> Result<Pressure, ThermalError> {

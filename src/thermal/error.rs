@@ -1,4 +1,5 @@
 use super::ICE_POINT_K;
+use crate::quantity::ValueError;
 use crate::stock::CurveError;
 use thiserror::Error;
 
@@ -13,40 +14,9 @@ pub enum ThermalError {
         /// What the table says.
         source: CurveError,
     },
-    /// A number that must be finite and positive is not.
-    #[error("the {what} is {value} {unit}; it must be above zero")]
-    NotPositive {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Its unit.
-        unit: &'static str,
-    },
-    /// A number that must be zero or more, and finite, is not.
-    #[error("the {what} is {value} {unit}; it must be zero or more")]
-    Negative {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Its unit.
-        unit: &'static str,
-    },
-    /// A number lies outside the range in which it has a meaning or a formula holds.
-    #[error("the {what} is {value} {unit}; it must be from {from} to {to} {unit}")]
-    OutOfRange {
-        /// What the number means.
-        what: &'static str,
-        /// The number.
-        value: f64,
-        /// Lowest value allowed.
-        from: f64,
-        /// Highest value allowed.
-        to: f64,
-        /// Unit of the three numbers.
-        unit: &'static str,
-    },
+    /// A number that cannot be taken.
+    #[error(transparent)]
+    Value(#[from] ValueError),
     /// One size must exceed another and does not.
     #[error("the {larger} is {larger_mm} mm but must exceed the {smaller}, {smaller_mm} mm; check the two sizes")]
     NotLarger {
@@ -118,24 +88,4 @@ pub enum ThermalError {
         /// Time up to which it could be followed, s.
         reached_s: f64,
     },
-}
-
-/// `value` when it is finite and above zero.
-pub(super) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<f64, ThermalError> {
-    if value.is_finite() && value > 0.0 { Ok(value) } else { Err(ThermalError::NotPositive { what, value, unit }) }
-}
-
-/// `value` when it is finite and not negative.
-pub(super) fn not_negative(what: &'static str, value: f64, unit: &'static str) -> Result<f64, ThermalError> {
-    if value.is_finite() && value >= 0.0 { Ok(value) } else { Err(ThermalError::Negative { what, value, unit }) }
-}
-
-/// `value` when it lies in `from..=to`.
-pub(super) fn within(
-    what: &'static str,
-    value: f64,
-    (from, to): (f64, f64),
-    unit: &'static str,
-) -> Result<f64, ThermalError> {
-    if value >= from && value <= to { Ok(value) } else { Err(ThermalError::OutOfRange { what, value, from, to, unit }) }
 }

@@ -1,7 +1,7 @@
 use super::REFERENCE_K;
-use super::error::{ThermalError, positive};
+use super::error::ThermalError;
 use super::root::root;
-use crate::quantity::{Length, ThermodynamicTemperature};
+use crate::quantity::{Length, ThermodynamicTemperature, positive};
 use crate::stock::Curve;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -16,7 +16,7 @@ const TEMPERATURE_TOLERANCE_K: f64 = 1e-9;
 /// **Valid for** the range of the table, the whole part at one temperature and free to move.
 ///
 /// # Errors
-/// [`ThermalError::NotPositive`] for the size, [`ThermalError::Property`] outside the table.
+/// [`ThermalError::Value`] for the size, [`ThermalError::Property`] outside the table.
 ///
 /// **Source**: definition of linear thermal expansion; size at 20 °C by ISO 1.
 pub fn diameter_at(
@@ -61,7 +61,7 @@ pub struct Measurement<'a> {
 /// `reading (1 + e_gauge(T_gauge)) = d20 (1 + e_part(T_part))`.
 ///
 /// # Errors
-/// [`ThermalError::NotPositive`] for the reading, [`ThermalError::Property`] outside a table.
+/// [`ThermalError::Value`] for the reading, [`ThermalError::Property`] outside a table.
 ///
 /// **Source**: ISO 1 (sizes hold at 20 °C) and the definition of linear expansion.
 pub fn size_at_reference(measurement: &Measurement) -> Result<Length, ThermalError> {

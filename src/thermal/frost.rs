@@ -5,9 +5,9 @@
 //! millimetre that forms while a bearing warms up).
 
 use super::ICE_POINT_K;
-use super::error::{ThermalError, not_negative, within};
+use super::error::ThermalError;
 use super::moist_air::{Over, condensation_point, saturation_pressure, vapour_pressure};
-use crate::quantity::{HeatTransfer, Pressure, ThermodynamicTemperature};
+use crate::quantity::{HeatTransfer, Pressure, ThermodynamicTemperature, not_negative, within};
 use uom::si::f64::{HeatFluxDensity, MassFlux};
 use uom::si::heat_flux_density::watt_per_square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -75,7 +75,7 @@ impl MoistAir {
     /// Air of this temperature, relative humidity (0 to 1, over water) and pressure.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`]: temperature beyond -100 to 100 °C, humidity beyond 0 to 1, pressure beyond 50 to
+    /// [`ThermalError::Value`]: temperature beyond -100 to 100 °C, humidity beyond 0 to 1, pressure beyond 50 to
     /// 120 kPa.
     pub fn new(
         air: ThermodynamicTemperature,
@@ -109,7 +109,7 @@ impl MoistAir {
     /// 334 kJ/kg back; [`super::Network`] accounts for that, this function does not.
     ///
     /// # Errors
-    /// [`ThermalError::Negative`] for the film coefficient; [`ThermalError::OutOfRange`] for a surface that is not above 0 K
+    /// [`ThermalError::Value`] for the film coefficient; [`ThermalError::Value`] for a surface that is not above 0 K
     /// or above 100 °C.
     pub fn wetting(&self, surface: ThermodynamicTemperature, film: HeatTransfer) -> Result<Wetting, ThermalError> {
         let h = not_negative("film coefficient", film.get::<watt_per_square_meter_kelvin>(), "W/(m² K)")?;

@@ -1,6 +1,6 @@
-use super::error::{ThermalError, positive};
+use super::error::ThermalError;
 use super::lumped::ConductionPath;
-use crate::quantity::{Area, Length, Mass};
+use crate::quantity::{Area, Length, Mass, positive};
 use std::f64::consts::PI;
 use uom::si::area::square_meter;
 use uom::si::f64::{MassDensity, Volume};
@@ -78,12 +78,12 @@ impl Shape {
     /// `fill` is the share of the outline that is metal: 1 for a solid part, less for a whole bearing.
     ///
     /// # Errors
-    /// [`ThermalError::NotPositive`] for the density, [`ThermalError::OutOfRange`] for a fill that is not above 0 and
+    /// [`ThermalError::Value`] for the density, [`ThermalError::Value`] for a fill that is not above 0 and
     /// at most 1.
     pub fn mass(&self, density: MassDensity, fill: f64) -> Result<Mass, ThermalError> {
         positive("density", density.get::<kilogram_per_cubic_meter>(), "kg/m³")?;
         positive("fill", fill, "")?;
-        super::error::within("fill", fill, (0.0, 1.0), "")?;
+        crate::quantity::within("fill", fill, (0.0, 1.0), "")?;
         Ok(self.volume * density * fill)
     }
 

@@ -1,9 +1,9 @@
 use super::balance::Balance;
-use super::error::{ThermalError, positive};
+use super::error::ThermalError;
 use super::lumped::{Body, CheckedBody};
 use super::stage::{CheckedStage, CheckedUntil, NEAREST_K, Stage};
 use super::track::{Goal, Track};
-use crate::quantity::{ThermodynamicTemperature, Time};
+use crate::quantity::{ThermodynamicTemperature, Time, positive};
 use uom::si::thermodynamic_temperature::kelvin;
 use uom::si::time::second;
 

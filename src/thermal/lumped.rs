@@ -1,5 +1,5 @@
-use super::error::{ThermalError, not_negative, positive, within};
-use crate::quantity::{Area, Length, Mass};
+use super::error::ThermalError;
+use crate::quantity::{Area, Length, Mass, not_negative, positive, within};
 use crate::stock::Curve;
 use uom::si::area::square_meter;
 use uom::si::length::meter;

@@ -6,8 +6,9 @@
 //! error that falls with `1/ln(1/θ)`; the first eigenvalue is slightly lower than `h/(1 + Bi/n)` says, which is an error in
 //! proportion to Bi²; a curved or short body has another divisor than n, which is an error in proportion to Bi.
 
-use super::error::{ThermalError, positive, within};
+use super::error::ThermalError;
 use super::{Plug, Ring};
+use crate::quantity::{positive, within};
 use uom::si::length::meter;
 
 /// Largest Biot number at which the lumped body is offered as an answer.
@@ -99,7 +100,7 @@ struct Bound {
 /// the way.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the Biot number, the share or the shape.
+/// [`ThermalError::Value`] for the Biot number, the share or the shape.
 ///
 /// **Source**: fitted above independently computed exact solutions (series of H. S. Carslaw, J. C. Jaeger, "Conduction
 /// of Heat in Solids", 2nd ed., from memory), which the tests name row by row.

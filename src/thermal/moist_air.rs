@@ -1,7 +1,7 @@
 use super::ICE_POINT_K;
-use super::error::{ThermalError, within};
+use super::error::ThermalError;
 use super::root::root;
-use crate::quantity::{Pressure, ThermodynamicTemperature};
+use crate::quantity::{Pressure, ThermodynamicTemperature, within};
 use uom::si::pressure::pascal;
 use uom::si::thermodynamic_temperature::kelvin;
 
@@ -54,7 +54,7 @@ impl Over {
 /// about 0.4 %, which is left out).
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] outside that range.
+/// [`ThermalError::Value`] outside that range.
 ///
 /// **Source**: D. Sonntag, "Advancements in the field of hygrometry", Meteorologische Zeitschrift N.F. 3 (1994) 51-66;
 /// range of validity from memory.
@@ -71,7 +71,7 @@ pub fn saturation_pressure(temperature: ThermodynamicTemperature, over: Over) ->
 /// Below 0 °C, humidity may be stated over water (the rule of weather services) or over ice; say which with `over`.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the temperature or the humidity.
+/// [`ThermalError::Value`] for the temperature or the humidity.
 pub fn vapour_pressure(
     air: ThermodynamicTemperature,
     relative_humidity: f64,
@@ -84,7 +84,7 @@ pub fn vapour_pressure(
 /// Temperature of a surface on which air with this vapour pressure begins to leave water.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] when the pressure belongs to no temperature from -100 to 100 °C.
+/// [`ThermalError::Value`] when the pressure belongs to no temperature from -100 to 100 °C.
 pub fn dew_point(vapour: Pressure) -> Result<ThermodynamicTemperature, ThermalError> {
     saturation_temperature(vapour, Over::Water)
 }
@@ -92,7 +92,7 @@ pub fn dew_point(vapour: Pressure) -> Result<ThermodynamicTemperature, ThermalEr
 /// Temperature of a surface on which air with this vapour pressure begins to leave frost.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] when the pressure belongs to no temperature from -100 to 0.01 °C.
+/// [`ThermalError::Value`] when the pressure belongs to no temperature from -100 to 0.01 °C.
 pub fn frost_point(vapour: Pressure) -> Result<ThermodynamicTemperature, ThermalError> {
     saturation_temperature(vapour, Over::Ice)
 }

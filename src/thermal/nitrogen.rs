@@ -10,9 +10,9 @@ pub use room::{
 
 use super::ICE_POINT_K;
 use super::air::{SEA_LEVEL_PA, shown, standard_pressure};
-use super::error::{ThermalError, within};
+use super::error::ThermalError;
 use super::root::root;
-use crate::quantity::{Length, Pressure, ThermodynamicTemperature};
+use crate::quantity::{Length, Pressure, ThermodynamicTemperature, within};
 use uom::si::pressure::pascal;
 use uom::si::thermodynamic_temperature::kelvin;
 
@@ -114,7 +114,7 @@ impl Vapour {
 /// **Valid for** 50 to 110 kPa; within 0.01 K of the equation of state there.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the pressure.
+/// [`ThermalError::Value`] for the pressure.
 ///
 /// **Source**: R. Span and others, J. Phys. Chem. Ref. Data 29 (2000) 1361-1433, vapour-pressure equation (coefficients
 /// from memory, compared with CoolProp 8.0.0 from 63 to 85 K).

@@ -1,6 +1,6 @@
 use super::SurfaceFilm;
-use super::error::{ThermalError, not_negative, positive, within};
-use crate::quantity::{Power, TemperatureInterval, ThermodynamicTemperature, Time};
+use super::error::ThermalError;
+use crate::quantity::{Power, TemperatureInterval, ThermodynamicTemperature, Time, not_negative, positive, within};
 use crate::stock::Curve;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;

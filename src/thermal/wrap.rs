@@ -1,7 +1,7 @@
 //! A bag, paper or trapped air around a part.
 
-use super::error::{ThermalError, not_negative, positive, within};
-use crate::quantity::{HeatTransfer, Length, ThermodynamicTemperature};
+use super::error::ThermalError;
+use crate::quantity::{HeatTransfer, Length, ThermodynamicTemperature, not_negative, positive, within};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{meter, millimeter};
 use uom::si::thermodynamic_temperature::kelvin;
@@ -37,7 +37,7 @@ impl Wrap {
     /// [`Wrap::still_air`].
     ///
     /// # Errors
-    /// [`ThermalError::Negative`] for the thickness.
+    /// [`ThermalError::Value`] for the thickness.
     pub fn plastic_bag(film: Length) -> Result<Self, ThermalError> {
         Ok(Self { vapour_tight: true, ..Self::layer(film, POLYETHYLENE_W_MK)? })
     }
@@ -45,7 +45,7 @@ impl Wrap {
     /// Paper of this thickness in all (0.1 mm a sheet; common practice). Vapour passes.
     ///
     /// # Errors
-    /// [`ThermalError::Negative`] for the thickness.
+    /// [`ThermalError::Value`] for the thickness.
     pub fn paper(thickness: Length) -> Result<Self, ThermalError> {
         Self::layer(thickness, PAPER_W_MK)
     }
@@ -68,7 +68,7 @@ impl Wrap {
     /// **Valid for** layers to 10 mm, in which the air stands still, and mean temperatures from 190 K to 430 K.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] for thickness, temperature or emissivity.
+    /// [`ThermalError::Value`] for thickness, temperature or emissivity.
     ///
     /// **Source**: conduction through a layer at rest; conductivity of air by the U.S. Standard Atmosphere 1976 (from
     /// memory).
@@ -106,7 +106,7 @@ impl Wrap {
 /// the wrap's thickness).
 ///
 /// # Errors
-/// [`ThermalError::NotPositive`] for the film coefficient.
+/// [`ThermalError::Value`] for the film coefficient.
 ///
 /// **Source**: resistances in series.
 pub fn wrapped(film: HeatTransfer, wrap: &Wrap) -> Result<HeatTransfer, ThermalError> {

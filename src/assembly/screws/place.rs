@@ -1,5 +1,5 @@
-use super::error::{ScrewsError, within};
-use crate::quantity::Length;
+use super::error::ScrewsError;
+use crate::quantity::{Length, within};
 use std::f64::consts::TAU;
 use uom::si::length::{meter, millimeter};
 
@@ -29,7 +29,7 @@ impl Place {
 /// Places of `count` screws on a circle about the origin, clockwise; the first stands `turned` degrees clockwise of the top.
 ///
 /// # Errors
-/// [`ScrewsError::OutOfRange`] for none or more than 200 screws, or a circle that is none.
+/// [`ScrewsError::Value`] for none or more than 200 screws, or a circle that is none.
 pub fn circle(count: usize, diameter: Length, turned: f64) -> Result<Vec<Place>, ScrewsError> {
     within("number of screws", count as f64, COUNT, "screws")?;
     within("diameter of the circle of screws", diameter.get::<millimeter>(), CIRCLE_MM, "mm")?;

@@ -1,8 +1,8 @@
 //! Torque to preload and back, with the scatter of friction and of the spanner.
 
-use super::error::{ScrewsError, within};
+use super::error::ScrewsError;
 use crate::mechanics::{Screw, ScrewFriction, ScrewFrictionRange};
-use crate::quantity::{Force, Pressure, Torque};
+use crate::quantity::{Force, Pressure, Torque, within};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::length::meter;
@@ -69,7 +69,7 @@ impl Tightening {
     }
 
     fn tool(&self) -> Result<f64, ScrewsError> {
-        within("scatter of the torque", self.tool, (0.0, 0.5), "of the torque")
+        Ok(within("scatter of the torque", self.tool, (0.0, 0.5), "of the torque")?)
     }
 }
 

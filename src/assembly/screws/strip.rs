@@ -1,8 +1,8 @@
 //! Force at which a thread is stripped from its hole, or from the screw.
 
-use super::error::{ScrewsError, within};
+use super::error::ScrewsError;
 use super::tolerance;
-use crate::quantity::{Area, Force, Length, Pressure};
+use crate::quantity::{Area, Force, Length, Pressure, within};
 use crate::stock::threads::{FLANK_ANGLE_DEGREES, Thread};
 use std::f64::consts::PI;
 use uom::si::length::{meter, millimeter};
@@ -58,7 +58,7 @@ impl ThreadPair {
     /// A screw 6g in a hole 6H, or 2A in 2B, both with the least metal that their class allows.
     ///
     /// # Errors
-    /// [`ScrewsError::OutOfRange`] for an engagement under one pitch or over 500 mm.
+    /// [`ScrewsError::Value`] for an engagement under one pitch or over 500 mm.
     pub fn least_metal(thread: &Thread, engagement: Length) -> Result<Self, ScrewsError> {
         let pitch = thread.pitch.get::<millimeter>();
         within("length of engagement", engagement.get::<millimeter>(), (pitch, 500.0), "mm")?;
@@ -90,7 +90,7 @@ impl ThreadPair {
     /// **Valid for** a hole whose wall is thick (a boss of twice the diameter), a static pull.
     ///
     /// # Errors
-    /// [`ScrewsError::OutOfRange`] for a shear strength outside 1 MPa to 10 GPa.
+    /// [`ScrewsError::Value`] for a shear strength outside 1 MPa to 10 GPa.
     pub fn strip_loads(&self, hole_shear: Pressure, screw_shear: Pressure) -> Result<StripLoads, ScrewsError> {
         for (what, strength) in
             [("shear strength of the hole's material", hole_shear), ("shear strength of the screw", screw_shear)]

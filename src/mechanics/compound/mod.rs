@@ -2,11 +2,11 @@
 
 mod contact;
 
-use super::error::{MechanicsError, not_negative, within};
+use super::error::MechanicsError;
 use super::press::Press;
 use super::ring::{CheckedRing, Ends, Ring, RingState};
 use super::seam::{LARGEST_SHARE, checked_interference, compliance, inside_at, outside_at};
-use crate::quantity::{Force, Length, Pressure, Ratio};
+use crate::quantity::{Force, Length, Pressure, Ratio, not_negative, within};
 use contact::Seams;
 use std::f64::consts::PI;
 use uom::si::force::newton;

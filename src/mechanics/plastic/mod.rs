@@ -2,11 +2,11 @@
 
 mod wall;
 
-use super::error::{MechanicsError, positive};
+use super::error::MechanicsError;
 use super::joint::Joint;
 use super::seam::checked_interference;
 use super::yield_start::Onset;
-use crate::quantity::{Length, Pressure, Ratio};
+use crate::quantity::{Length, Pressure, Ratio, positive};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;

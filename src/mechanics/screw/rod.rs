@@ -1,6 +1,6 @@
 use super::thread::ScrewThread;
-use crate::mechanics::error::{MechanicsError, not_negative, positive};
-use crate::quantity::{Force, Pressure, Torque};
+use crate::mechanics::error::MechanicsError;
+use crate::quantity::{Force, Pressure, Torque, not_negative, positive};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::pressure::pascal;

@@ -1,5 +1,5 @@
-use crate::mechanics::error::{MechanicsError, ordered, positive, within};
-use crate::quantity::Length;
+use crate::mechanics::error::{MechanicsError, ordered};
+use crate::quantity::{Length, positive, within};
 use crate::stock::threads::{FLANK_ANGLE_DEGREES, Thread};
 use std::f64::consts::PI;
 use uom::si::angle::{degree, radian};

@@ -1,6 +1,6 @@
 use super::thread::{CheckedThread, ScrewThread};
-use crate::mechanics::error::{MechanicsError, between, not_negative, ordered, positive};
-use crate::quantity::{Force, Length, Ratio, Torque};
+use crate::mechanics::error::{MechanicsError, between, ordered};
+use crate::quantity::{Force, Length, Ratio, Torque, not_negative, positive};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::length::meter;

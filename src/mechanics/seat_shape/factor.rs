@@ -2,9 +2,10 @@
 
 use super::shape::{Normal, SeatShape};
 use super::stiffness::{Yielding, yielding};
-use crate::mechanics::error::{MechanicsError, within};
+use crate::mechanics::error::MechanicsError;
 use crate::mechanics::joint::Joint;
 use crate::mechanics::seam::compliance;
+use crate::quantity::within;
 use crate::stock::seat_shapes::SeatRow;
 use uom::si::length::meter;
 use uom::si::pressure::pascal;

@@ -1,8 +1,8 @@
 //! The shape of a seat beyond what two rings of equal width say.
 
-use crate::mechanics::error::{MechanicsError, not_negative, positive, within};
+use crate::mechanics::error::MechanicsError;
 use crate::mechanics::joint::Joint;
-use crate::quantity::Length;
+use crate::quantity::{Length, not_negative, positive, within};
 use uom::si::length::meter;
 
 /// Two sizes over one another are the same when they agree to this; the table holds six digits.

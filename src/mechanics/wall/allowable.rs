@@ -1,9 +1,9 @@
 use super::load::LoadZone;
 use super::plate::{Edge, Solved, Wall};
 use crate::mechanics::elastic::Strength;
-use crate::mechanics::error::{MechanicsError, positive};
+use crate::mechanics::error::MechanicsError;
 use crate::mechanics::stress::Stress;
-use crate::quantity::{Force, Pressure};
+use crate::quantity::{Force, Pressure, positive};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::pressure::pascal;

@@ -1,5 +1,5 @@
-use crate::mechanics::error::{MechanicsError, not_negative, ordered, positive};
-use crate::quantity::{Force, Length, Pressure};
+use crate::mechanics::error::{MechanicsError, ordered};
+use crate::quantity::{Force, Length, Pressure, not_negative, positive};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::length::meter;

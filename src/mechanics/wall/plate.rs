@@ -1,7 +1,7 @@
 use super::load::{Integrals, LoadZone, Zone};
-use crate::mechanics::error::{MechanicsError, not_negative, ordered, positive, within};
+use crate::mechanics::error::{MechanicsError, ordered};
 use crate::mechanics::stress::Stress;
-use crate::quantity::{Force, Length, Pressure};
+use crate::quantity::{Force, Length, Pressure, not_negative, positive, within};
 use std::f64::consts::PI;
 use uom::si::force::newton;
 use uom::si::length::meter;

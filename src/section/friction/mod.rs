@@ -7,9 +7,10 @@ mod both_ways;
 mod sliding;
 mod stuck;
 
-use super::error::{SectionError, within};
+use super::error::SectionError;
 use super::loads::Loads;
 use super::model::Model;
+use crate::quantity::within;
 use both_ways::BothWays;
 use sliding::Way;
 use stuck::Drift;

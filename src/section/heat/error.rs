@@ -1,12 +1,16 @@
+use crate::quantity::ValueError;
 use crate::section::SectionError;
 use thiserror::Error;
 
 /// Why a section has no temperatures.
 #[derive(Clone, Debug, Error, PartialEq)]
 pub enum HeatError {
-    /// A number that has no meaning there, or a list of the wrong length.
+    /// A number that has no meaning there.
     #[error(transparent)]
-    Value(#[from] SectionError),
+    Value(#[from] ValueError),
+    /// A section that cannot be made, or a list of the wrong length.
+    #[error(transparent)]
+    Section(#[from] SectionError),
     /// A table that cannot be read.
     #[error("row {row} of the table must be finite and at a higher temperature than the row before it")]
     Disordered {

@@ -1,8 +1,7 @@
 use super::error::HeatError;
 use super::property::Property;
 use super::solid::above_zero;
-use crate::quantity::{HeatTransfer, ThermodynamicTemperature};
-use crate::section::error::{SectionError, positive, within};
+use crate::quantity::{HeatTransfer, ThermodynamicTemperature, ValueError, positive, within};
 use std::fmt;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -154,7 +153,7 @@ impl FaceLaw<'_> {
                 let sample = flux(293.15, 0.0);
                 let what = "flux of a face at 20 °C";
                 let (value, from, to, unit) = (sample, -f64::MAX, f64::MAX, "W/m²");
-                let refused = SectionError::OutOfRange { what, value, from, to, unit };
+                let refused = ValueError::OutOfRange { what, value, from, to, unit };
                 if sample.is_finite() { Ok(()) } else { Err(refused.into()) }
             }
             Self::Insulated => Ok(()),

@@ -4,8 +4,8 @@ use super::found::{ClearanceAt, HeatBalance, PartTemperatures, SeatClearance, St
 use super::run::{Meetings, of_part};
 use super::seating::Growth;
 use super::step::{MIDDLE, Step, parabola};
+use crate::quantity::within;
 use crate::quantity::{Length, Ratio, ThermodynamicTemperature, Time};
-use crate::section::error::within;
 use uom::si::energy::joule;
 use uom::si::f64::Energy;
 use uom::si::length::meter;

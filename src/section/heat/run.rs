@@ -9,7 +9,7 @@ use super::stage::{Stage, Until};
 use super::step::{MIDDLE, Step, Stepper, parabola};
 use super::surface::Surfaces;
 use super::system::{Seats, System, hats, read};
-use crate::section::error::positive;
+use crate::quantity::positive;
 use crate::section::model::Model;
 use uom::si::time::second;
 

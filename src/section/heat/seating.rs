@@ -2,8 +2,7 @@ use super::error::HeatError;
 use super::face::radiation;
 use super::property::Property;
 use super::solid::above_zero;
-use crate::quantity::{HeatTransfer, Length};
-use crate::section::error::{positive, within};
+use crate::quantity::{HeatTransfer, Length, positive, within};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::meter;
 

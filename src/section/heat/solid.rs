@@ -1,7 +1,7 @@
 use super::curves::Curves;
 use super::error::HeatError;
 use super::property::Property;
-use crate::section::error::{SectionError, positive, within};
+use crate::quantity::{ValueError, positive, within};
 use uom::si::f64::MassDensity;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
@@ -60,5 +60,5 @@ fn finite(what: &'static str, table: &Property, unit: &'static str) -> Result<()
     if table.finite() {
         return Ok(());
     }
-    Err(SectionError::OutOfRange { what, value: f64::NAN, from: f64::MIN, to: f64::MAX, unit }.into())
+    Err(ValueError::OutOfRange { what, value: f64::NAN, from: f64::MIN, to: f64::MAX, unit }.into())
 }

@@ -1,9 +1,9 @@
 use super::error::HeatError;
 use super::growth::thermal_forces;
 use super::history::HeatHistory;
+use crate::quantity::positive;
 use crate::quantity::{Length, Pressure, Ratio, Time};
 use crate::section::element::Tensor;
-use crate::section::error::positive;
 use crate::section::stress::{SINGULAR, StressAt, von_mises};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;

@@ -22,10 +22,10 @@ impl Exchange<'_> {
     /// Where two temperatures do, the one nearer to 20 °C is given.
     ///
     /// # Errors
-    /// Sizes that are not positive; [`ThermalError::Negative`] for the clearance; [`ThermalError::Property`] when a table
+    /// Sizes that are not positive; [`ThermalError::Value`] for the clearance; [`ThermalError::Property`] when a table
     /// does not cover the shop.
     pub fn frees_at(&self, sizes: SeatSizes, clearance: Length) -> Result<Freeing, ThermalError> {
-        crate::thermal::error::not_negative("clearance", clearance.get::<meter>(), "m")?;
+        crate::quantity::not_negative("clearance", clearance.get::<meter>(), "m")?;
         let inner = sizes.inner_at_20 + clearance;
         let in_shop = diameter_at(sizes.outer_at_20, self.outer.expansion, self.shop)?
             - diameter_at(inner, self.inner.expansion, self.shop)?;

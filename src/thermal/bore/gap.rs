@@ -1,7 +1,7 @@
 use super::air::AirConductivity;
+use crate::quantity::positive;
 use crate::quantity::{HeatTransfer, Length};
 use crate::thermal::ThermalError;
-use crate::thermal::error::positive;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{meter, micrometer};
 

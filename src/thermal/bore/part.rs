@@ -1,7 +1,6 @@
-use crate::quantity::{Area, HeatTransfer, Mass, ThermodynamicTemperature};
+use crate::quantity::{Area, HeatTransfer, Mass, ThermodynamicTemperature, not_negative, positive, within};
 use crate::stock::Curve;
 use crate::thermal::ThermalError;
-use crate::thermal::error::{not_negative, positive, within};
 use crate::thermal::lumped::ConductionPath;
 use uom::si::area::square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;

@@ -1,10 +1,10 @@
 //! The formulas of pool boiling, for nitrogen.
 
 use super::super::air::FREE_FALL;
-use super::super::error::{ThermalError, within};
+use super::super::error::ThermalError;
 use super::super::nitrogen::{Vapour, saturated as n2};
 use super::radiation::coefficient;
-use crate::quantity::{HeatTransfer, Length, TemperatureInterval};
+use crate::quantity::{HeatTransfer, Length, TemperatureInterval, within};
 use std::f64::consts::TAU;
 use uom::si::f64::HeatFluxDensity;
 use uom::si::heat_flux_density::watt_per_square_meter;
@@ -36,7 +36,7 @@ pub(super) const SENSIBLE_SHARE_OF_BROMLEY: f64 = 0.8;
 /// millimetres; on thicker ones it is low ([`breen_westwater_film_boiling`]: by 40 % at 50 mm).
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the superheat, a diameter outside 1 to 1000 mm, a share outside 0 to 1.
+/// [`ThermalError::Value`] for the superheat, a diameter outside 1 to 1000 mm, a share outside 0 to 1.
 ///
 /// **Source**: L. A. Bromley, Chem. Eng. Progress 46 (1950) 221-227 (constants from memory).
 pub fn bromley_film_boiling(
@@ -55,7 +55,7 @@ pub fn bromley_film_boiling(
 /// **Valid for** nitrogen at 101 325 Pa, superheat 1 to 445 K. Sensible share 0.8 as for Bromley (engineer's choice).
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the superheat or a diameter outside 1 to 1000 mm.
+/// [`ThermalError::Value`] for the superheat or a diameter outside 1 to 1000 mm.
 ///
 /// **Source**: B. P. Breen, J. W. Westwater, Chem. Eng. Progress 58 (1962) 67-72 (from memory).
 pub fn breen_westwater_film_boiling(
@@ -72,7 +72,7 @@ pub fn breen_westwater_film_boiling(
 /// **Valid for** nitrogen at 101 325 Pa, superheat 1 to 445 K.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the superheat.
+/// [`ThermalError::Value`] for the superheat.
 ///
 /// **Source**: P. J. Berenson, J. Heat Transfer 83 (1961) 351-358 (constants from memory).
 pub fn berenson_plate_film_boiling(superheat: TemperatureInterval) -> Result<HeatTransfer, ThermalError> {
@@ -132,7 +132,7 @@ pub fn berenson_minimum_superheat() -> TemperatureInterval {
 /// **Valid for** nitrogen at 101 325 Pa, superheat 0 to 20 K and below the critical flux; within a factor of two.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for the superheat, a constant outside 0.003 to 0.02, an exponent outside 1 to 1.7.
+/// [`ThermalError::Value`] for the superheat, a constant outside 0.003 to 0.02, an exponent outside 1 to 1.7.
 ///
 /// **Source**: W. M. Rohsenow, Trans. ASME 74 (1952) 969-976 (constants from memory).
 pub fn rohsenow_nucleate_boiling(
@@ -154,7 +154,7 @@ pub fn rohsenow_nucleate_boiling(
 /// **Valid for** nitrogen at 101 325 Pa: 162 kW/m² with 0.131.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for a constant outside 0.118 to 0.18.
+/// [`ThermalError::Value`] for a constant outside 0.118 to 0.18.
 ///
 /// **Source**: N. Zuber, "Hydrodynamic aspects of boiling heat transfer", AECU-4439 (1959) (from memory).
 pub fn zuber_critical_flux(constant: f64) -> Result<HeatFluxDensity, ThermalError> {
@@ -168,7 +168,7 @@ pub fn zuber_critical_flux(constant: f64) -> Result<HeatFluxDensity, ThermalErro
 /// **Valid for** nitrogen at 101 325 Pa, diameters of 1 mm (R = 0.47) and more.
 ///
 /// # Errors
-/// [`ThermalError::OutOfRange`] for a diameter outside 1 to 1000 mm.
+/// [`ThermalError::Value`] for a diameter outside 1 to 1000 mm.
 ///
 /// **Source**: J. H. Lienhard and others as given in Heat Exchanger Design Handbook, section 2.7.2 (from memory).
 pub fn cylinder_critical_flux(diameter: Length) -> Result<HeatFluxDensity, ThermalError> {
@@ -239,7 +239,7 @@ pub(super) fn checked_diameter(diameter: Length) -> Result<f64, ThermalError> {
 }
 
 fn film_superheat(superheat: TemperatureInterval) -> Result<f64, ThermalError> {
-    within("superheat of film boiling", superheat.get::<step_kelvin>(), FILM_SUPERHEAT_K, "K")
+    Ok(within("superheat of film boiling", superheat.get::<step_kelvin>(), FILM_SUPERHEAT_K, "K")?)
 }
 
 fn density_step() -> f64 {

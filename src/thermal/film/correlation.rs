@@ -1,4 +1,5 @@
-use super::super::error::{ThermalError, within};
+use super::super::error::ThermalError;
+use crate::quantity::within;
 
 /// Free convection: Nusselt number against Rayleigh and Prandtl number, each built on the length named with the variant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,7 +80,7 @@ impl NaturalConvection {
     /// Nusselt number.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] with the limits of the correlation.
+    /// [`ThermalError::Value`] with the limits of the correlation.
     pub fn nusselt(self, rayleigh: f64, prandtl: f64) -> Result<f64, ThermalError> {
         let ra = within("Rayleigh number", rayleigh, self.rayleigh_range(), "")?;
         let pr = within("Prandtl number", prandtl, PRANDTL, "")?;
@@ -106,7 +107,7 @@ impl ForcedConvection {
     /// Nusselt number.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] with the limits of the correlation.
+    /// [`ThermalError::Value`] with the limits of the correlation.
     pub fn nusselt(self, reynolds: f64, prandtl: f64) -> Result<f64, ThermalError> {
         let lowest = match self {
             Self::CylinderAcross => PRANDTL.0,

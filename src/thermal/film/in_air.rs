@@ -1,10 +1,10 @@
 use super::super::air;
-use super::super::error::{ThermalError, positive, within};
+use super::super::error::ThermalError;
 use super::correlation::{
     ForcedConvection, NaturalConvection, across_cylinder, across_factor, cylinder_factor, plate_factor, squared,
 };
 use super::outline::{Air, Axis, Face, RoundPart, Surface};
-use crate::quantity::{Area, HeatTransfer, Pressure, ThermodynamicTemperature};
+use crate::quantity::{Area, HeatTransfer, Pressure, ThermodynamicTemperature, positive, within};
 use uom::si::area::square_meter;
 use uom::si::f64::Velocity;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;

@@ -1,8 +1,8 @@
-use super::super::error::{ThermalError, positive};
+use super::super::error::ThermalError;
 use super::in_air::{AirAround, Exposed, FLOOR_K};
 use super::outline::RoundPart;
 use super::pool::{NitrogenPool, NitrogenPoolCurve};
-use crate::quantity::{HeatTransfer, TemperatureInterval, ThermodynamicTemperature};
+use crate::quantity::{HeatTransfer, TemperatureInterval, ThermodynamicTemperature, positive};
 use crate::stock::Curve;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::temperature_interval::kelvin as step_kelvin;
@@ -61,7 +61,7 @@ impl FilmLaw {
     /// The same coefficient at every temperature.
     ///
     /// # Errors
-    /// [`ThermalError::NotPositive`] for a coefficient that is not above zero.
+    /// [`ThermalError::Value`] for a coefficient that is not above zero.
     pub fn constant(film: HeatTransfer) -> Result<Self, ThermalError> {
         positive("film coefficient", film.get::<watt_per_square_meter_kelvin>(), "W/(m² K)")?;
         Ok(Self::Constant(film))
@@ -188,7 +188,7 @@ impl Samples {
     /// The law with a factor on every coefficient, for the scatter of a correlation.
     ///
     /// # Errors
-    /// [`ThermalError::NotPositive`] for a factor or a coefficient that is not above zero.
+    /// [`ThermalError::Value`] for a factor or a coefficient that is not above zero.
     pub(crate) fn times(&self, factor: f64) -> Result<FilmLaw, ThermalError> {
         let factor = positive("factor on the film coefficient", factor, "")?;
         match self {

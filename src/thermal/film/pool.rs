@@ -1,5 +1,5 @@
 use super::super::air::SEA_LEVEL_PA;
-use super::super::error::{ThermalError, within};
+use super::super::error::ThermalError;
 use super::super::nitrogen::nitrogen_boiling_point;
 use super::boiling::{
     CRITICAL_CONSTANT, FILM_SUPERHEAT_K, Pool, SENSIBLE_SHARE_OF_BROMLEY, SURFACE_CONSTANT, breen_westwater, bromley,
@@ -7,7 +7,7 @@ use super::boiling::{
 };
 use super::in_air::FLOOR_K;
 use super::radiation::coefficient;
-use crate::quantity::{HeatTransfer, Length, Pressure, TemperatureInterval, ThermodynamicTemperature};
+use crate::quantity::{HeatTransfer, Length, Pressure, TemperatureInterval, ThermodynamicTemperature, within};
 use uom::si::f64::HeatFluxDensity;
 use uom::si::heat_flux_density::watt_per_square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -73,7 +73,7 @@ impl NitrogenPool {
     /// Its boiling curve.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] for a diameter outside 1 to 1000 mm, a pressure outside 50 to 110 kPa, or another value
+    /// [`ThermalError::Value`] for a diameter outside 1 to 1000 mm, a pressure outside 50 to 110 kPa, or another value
     /// outside the range stated with it.
     pub fn curve(&self) -> Result<NitrogenPoolCurve, ThermalError> {
         let share = self.pressure.get::<pascal>() / SEA_LEVEL_PA;
@@ -133,7 +133,7 @@ impl NitrogenPoolCurve {
     /// Heat flux from a surface that is warmer than the boiling point by `superheat`.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] outside 0 to 445 K.
+    /// [`ThermalError::Value`] outside 0 to 445 K.
     pub fn flux(&self, superheat: TemperatureInterval) -> Result<HeatFluxDensity, ThermalError> {
         let excess = checked(superheat)?;
         Ok(HeatFluxDensity::new::<watt_per_square_meter>(self.coefficient(excess) * excess))
@@ -189,5 +189,5 @@ fn boiling_superheat(ratio: f64) -> f64 {
 }
 
 fn checked(superheat: TemperatureInterval) -> Result<f64, ThermalError> {
-    within("superheat", superheat.get::<step_kelvin>(), (0.0, HOTTEST_K), "K")
+    Ok(within("superheat", superheat.get::<step_kelvin>(), (0.0, HOTTEST_K), "K")?)
 }

@@ -1,5 +1,5 @@
-use super::super::error::{ThermalError, positive, within};
-use crate::quantity::{HeatTransfer, ThermodynamicTemperature};
+use super::super::error::ThermalError;
+use crate::quantity::{HeatTransfer, ThermodynamicTemperature, positive, within};
 use uom::si::f64::HeatFluxDensity;
 use uom::si::heat_flux_density::watt_per_square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;

@@ -1,7 +1,7 @@
 //! Film coefficients that no correlation covers: a range with its source, to be used at both ends.
 
-use super::super::error::{ThermalError, within};
-use crate::quantity::HeatTransfer;
+use super::super::error::ThermalError;
+use crate::quantity::{HeatTransfer, within};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 
 /// A film coefficient known only as a range, W/(m² K).

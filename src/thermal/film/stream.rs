@@ -1,7 +1,7 @@
 //! A stream of heated air that cannot give more than it carries.
 
-use super::super::error::{ThermalError, not_negative, positive};
-use crate::quantity::{Area, HeatTransfer, Power, TemperatureInterval};
+use super::super::error::ThermalError;
+use crate::quantity::{Area, HeatTransfer, Power, TemperatureInterval, not_negative, positive};
 use uom::si::area::square_meter;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
@@ -18,7 +18,7 @@ use uom::si::temperature_interval::kelvin;
 /// **Valid for** a stream that all passes over the part, whose temperature hardly changes along it.
 ///
 /// # Errors
-/// [`ThermalError::NotPositive`] for area, power or rise; a film coefficient below zero.
+/// [`ThermalError::Value`] for area, power or rise; a film coefficient below zero.
 ///
 /// **Source**: effectiveness of a heat exchanger one side of which keeps its temperature, `1 - exp(-NTU)`; Incropera,
 /// "Fundamentals of Heat and Mass Transfer", chapter on heat exchangers (from memory).

@@ -1,13 +1,13 @@
 //! A rolling bearing as three bodies.
 
-use super::super::error::{ThermalError, positive, within};
+use super::super::error::ThermalError;
 use super::super::{MoistAir, Ring, Wrap};
 use super::bearing_history::BearingHistory;
 use super::bearing_section::{Seal, Section};
 use super::contact::BallContact;
 use super::medium::LoadedMedium;
 use super::{Conductance, Exchange, Inside, Link, Network, NetworkBody, Partner};
-use crate::quantity::{Area, Length, Mass, Power, ThermodynamicTemperature, Time};
+use crate::quantity::{Area, Length, Mass, Power, ThermodynamicTemperature, Time, positive, within};
 use crate::stock::Curve;
 use crate::thermal::SurfaceFilm;
 use uom::si::area::square_meter;

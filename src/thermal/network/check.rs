@@ -1,6 +1,7 @@
 //! Refusals that bodies, surfaces and histories share.
 
 use super::super::error::ThermalError;
+use crate::quantity::ValueError;
 use crate::stock::Curve;
 
 /// An error unless a table covers a temperature.
@@ -16,5 +17,5 @@ pub(super) fn place(what: &'static str, index: usize, count: usize) -> Result<()
     // Places are small numbers; their size as f64 is exact.
     #[allow(clippy::cast_precision_loss)]
     let (value, to) = (index as f64, count.saturating_sub(1) as f64);
-    Err(ThermalError::OutOfRange { what, value, from: 0.0, to, unit: "(counted from zero)" })
+    Err(ValueError::OutOfRange { what, value, from: 0.0, to, unit: "(counted from zero)" }.into())
 }

@@ -1,8 +1,8 @@
-use super::super::error::{ThermalError, not_negative, positive, within};
+use super::super::error::ThermalError;
 use super::check::{known, place};
 use super::surface::Surface;
 use super::{Conductance, Link, Network, NetworkBody};
-use crate::quantity::ThermodynamicTemperature;
+use crate::quantity::{ThermodynamicTemperature, not_negative, positive, within};
 use crate::stock::Curve;
 use uom::si::mass::kilogram;
 use uom::si::power::watt;
@@ -131,5 +131,5 @@ impl<'a> CheckedLink<'a> {
 }
 
 fn level(t: ThermodynamicTemperature) -> Result<f64, ThermalError> {
-    positive("temperature", t.get::<kelvin>(), "K")
+    Ok(positive("temperature", t.get::<kelvin>(), "K")?)
 }

@@ -1,6 +1,7 @@
 //! Heat between a ring and the rolling elements in it.
 
-use super::super::error::{ThermalError, not_negative};
+use super::super::error::ThermalError;
+use crate::quantity::not_negative;
 use std::f64::consts::PI;
 use uom::si::f64::ThermalConductance;
 use uom::si::thermal_conductance::watt_per_kelvin;
@@ -50,7 +51,7 @@ impl BallContact {
             BallContact::Dry => AIR_W_MK,
             BallContact::Greased => GREASE_W_MK,
             BallContact::Known(value) => {
-                return not_negative("conductance of the rolling contact", value.get::<watt_per_kelvin>(), "W/K");
+                return Ok(not_negative("conductance of the rolling contact", value.get::<watt_per_kelvin>(), "W/K")?);
             }
         };
         let spot = 2.0 * STEEL_W_MK * SPOT * diameter;

@@ -129,7 +129,7 @@ impl NetworkHistory {
     /// Temperature of a body at a time since the beginning.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] for a body that does not exist, [`ThermalError::TimeOutside`].
+    /// [`ThermalError::Value`] for a body that does not exist, [`ThermalError::TimeOutside`].
     pub fn temperature_at(&self, body: usize, time: Time) -> Result<ThermodynamicTemperature, ThermalError> {
         place("body", body, self.bodies)?;
         let (asked_s, end_s) = (time.get::<second>(), self.steps.length());
@@ -160,7 +160,7 @@ impl NetworkHistory {
     /// When two bodies differ most, and by how much (the first less the second).
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] for a body that does not exist.
+    /// [`ThermalError::Value`] for a body that does not exist.
     pub fn largest_difference(&self, one: usize, other: usize) -> Result<(Time, TemperatureInterval), ThermalError> {
         place("body", one, self.bodies)?;
         place("body", other, self.bodies)?;
@@ -171,7 +171,7 @@ impl NetworkHistory {
     /// When a body is farthest from its temperature at the beginning, and by how much.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] for a body that does not exist.
+    /// [`ThermalError::Value`] for a body that does not exist.
     pub fn largest_change(&self, body: usize) -> Result<(Time, TemperatureInterval), ThermalError> {
         place("body", body, self.bodies)?;
         let start = self.steps.at(body, 0.0);
@@ -198,7 +198,7 @@ impl NetworkHistory {
     /// Heat that one of the surroundings has taken up until a time; negative when it has given heat.
     ///
     /// # Errors
-    /// [`ThermalError::OutOfRange`] for surroundings that do not exist.
+    /// [`ThermalError::Value`] for surroundings that do not exist.
     pub fn heat_to(&self, surroundings: usize, until: Time) -> Result<Energy, ThermalError> {
         place("surroundings", surroundings, self.surroundings)?;
         Ok(Energy::new::<joule>(self.steps.at(self.bodies + surroundings, until.get::<second>())))

@@ -1,9 +1,9 @@
 //! A medium that warms while it takes up the part's heat.
 
 use super::super::Wrap;
-use super::super::error::{ThermalError, not_negative, positive};
+use super::super::error::ThermalError;
 use super::{Exchange, Network, NetworkBody, Partner};
-use crate::quantity::{Area, HeatTransfer, Mass, Power, ThermodynamicTemperature};
+use crate::quantity::{Area, HeatTransfer, Mass, Power, ThermodynamicTemperature, not_negative, positive};
 use crate::stock::{Curve, CurveError};
 use crate::thermal::SurfaceFilm;
 use uom::si::area::square_meter;

@@ -26,9 +26,9 @@ pub use contact::BallContact;
 pub use history::NetworkHistory;
 pub use medium::LoadedMedium;
 
-use super::error::{ThermalError, not_negative};
+use super::error::ThermalError;
 use super::{ConductionPath, MoistAir, SurfaceFilm, Wrap};
-use crate::quantity::{Area, Mass, Power, ThermodynamicTemperature, Time};
+use crate::quantity::{Area, Mass, Power, ThermodynamicTemperature, Time, not_negative};
 use crate::stock::Curve;
 use uom::si::f64::ThermalConductance;
 use uom::si::time::second;

@@ -4,6 +4,7 @@ use super::super::error::ThermalError;
 use super::checked::Net;
 use super::history::{NetworkHistory, Steps};
 use super::rosenbrock::{Trial, step};
+use crate::quantity::ValueError;
 
 /// Local error of a temperature allowed in each step, as a share of the widest difference of temperature.
 ///
@@ -50,13 +51,14 @@ pub(super) fn solve(net: &Net, length: f64) -> Result<NetworkHistory, ThermalErr
 fn too_many(size: usize) -> ThermalError {
     #[allow(clippy::cast_precision_loss)]
     let value = size as f64;
-    ThermalError::OutOfRange {
+    ValueError::OutOfRange {
         what: "number of bodies and accounts of heat and water",
         value,
         from: 1.0,
         to: 32.0,
         unit: "in one network",
     }
+    .into()
 }
 
 /// A run on its way.

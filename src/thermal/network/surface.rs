@@ -1,10 +1,11 @@
 //! Heat through one surface: film, radiation, wrap, moisture, and the resistance inside the body.
 
-use super::super::error::{ThermalError, not_negative, positive, within};
+use super::super::error::ThermalError;
 use super::super::frost::latent_heat;
 use super::super::root::root;
 use super::check::{known, place};
 use super::{Exchange, Inside, MoistAir, Partner};
+use crate::quantity::{not_negative, positive, within};
 use crate::stock::Curve;
 use crate::thermal::SurfaceFilm;
 use uom::si::area::square_meter;

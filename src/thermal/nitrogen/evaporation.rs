@@ -1,6 +1,6 @@
-use super::super::error::{ThermalError, not_negative, within};
+use super::super::error::ThermalError;
 use super::{ICE_POINT_K, Vapour, saturated, shown};
-use crate::quantity::{Mass, ThermodynamicTemperature};
+use crate::quantity::{Mass, ThermodynamicTemperature, not_negative, within};
 use uom::si::energy::joule;
 use uom::si::f64::{Energy, Volume};
 use uom::si::mass::kilogram;

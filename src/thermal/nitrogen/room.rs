@@ -1,6 +1,6 @@
-use super::super::error::{ThermalError, not_negative, positive, within};
+use super::super::error::ThermalError;
 use super::{ICE_POINT_K, RANGE_KPA, SEA_LEVEL_PA, shown};
-use crate::quantity::{Mass, Pressure, ThermodynamicTemperature};
+use crate::quantity::{Mass, Pressure, ThermodynamicTemperature, not_negative, positive, within};
 use uom::si::f64::Volume;
 use uom::si::mass::kilogram;
 use uom::si::pressure::pascal;
