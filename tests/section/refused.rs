@@ -28,13 +28,13 @@ fn sizes_that_make_no_section() {
             "a groove 4.500 mm deep from 3.000 to 13.000 mm",
         ),
         (with_ring(|ring| RingSection { groove: Some(outside), ..ring }), "from -1.000 to 9.000 mm does not fit"),
-        (with_ring(|ring| RingSection { material: elastic((208.0, 0.5)), ..ring }), "the Poisson ratio is 0.5000"),
+        (with_ring(|ring| RingSection { material: elastic((208.0, 0.5)), ..ring }), "the Poisson ratio is 0.5;"),
         (
             rows::plain(rows::ring(0.0, None), rows::housing(61.0, 0.0, rows::open())),
             "the housing has 62.0000 mm inside",
         ),
         (rows::plain(rows::ring(0.0, None), rows::housing(90.0, -15.0, rows::open())), "touch along 1.000 mm only"),
-        (rows::plain(rows::ring(0.0, None), rows::housing(90.0, -17.0, rows::open())), "must be from -16.0000 to"),
+        (rows::plain(rows::ring(0.0, None), rows::housing(90.0, -17.0, rows::open())), "must be from -16 to"),
         (
             rows::plain(rows::ring(0.0, None), rows::housing(90.0, 0.0, rows::wall(5.0, 63.0))),
             "the shoulder has 63.0000",
@@ -58,8 +58,8 @@ fn steps_that_are_none() {
     };
     for (outside, position, said) in [
         (62.0, 5.0, "the housing behind its step has 62.0000 mm inside and 62.0000 mm outside"),
-        (80.0, 20.0, "the step from the ring's back face is 20.0000 mm; it must be from -4.7500 to 19.7500 mm"),
-        (80.0, -5.0, "must be from -4.7500"),
+        (80.0, 20.0, "the step from the ring's back face is 20 mm; it must be from -4.75 to 19.75 mm"),
+        (80.0, -5.0, "must be from -4.75 to"),
         (80.0, f64::NAN, "is NaN mm"),
         (f64::INFINITY, 5.0, "the outside behind the step is inf m"),
     ] {
@@ -96,7 +96,7 @@ fn loads_that_do_not_belong() {
     let few = solve(rows::pressed(&[0.03, 0.01], &[0.0; 2], 0.0));
     assert_eq!(few, SectionError::WrongLoads { what: "interferences", given: 2, needed: 1 });
     assert!(solve(rows::pressed(&[0.03], &[0.0; 3], 0.0)).to_string().contains("the section needs 2"));
-    assert!(solve(rows::pressed(&[2.0], &[0.0; 2], 0.0)).to_string().contains("must be from -62.0000 to 1.2400 mm"));
+    assert!(solve(rows::pressed(&[2.0], &[0.0; 2], 0.0)).to_string().contains("must be from -62 to 1.24 mm"));
     assert!(solve(rows::pressed(&[f64::NAN], &[0.0; 2], 0.0)).to_string().contains("interference is NaN"));
     assert!(solve(rows::pressed(&[0.03], &[0.0; 2], 10.0)).to_string().contains("nothing holds the seat"));
     let open = Section { support: Support::Front, ..section };
