@@ -14,15 +14,15 @@ use std::path::{Path, PathBuf};
 const READINGS: &str = "give readings in CSV with the heading time,part,value";
 
 pub(super) fn run(flags: &LogFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own)?;
+    let library = input::library(&flags.shown.own)?;
     let job_text = input::text(&flags.job, JOB)?;
     let job = checked_text(&flags.job, &job_text, &library)?;
     let text = input::text(&flags.readings, READINGS)?;
     let found =
         job::check_log(&text, &job).map_err(|problems| Failure::job(named(&flags.readings), text, &problems))?;
     let plan = log::compare(&job, &found).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    let system = flags.units.or(job.system);
-    let rendered = match flags.format {
+    let system = flags.shown.units.or(job.system);
+    let rendered = match flags.shown.format {
         PlanFormat::Text => report::text(&plan, output.layout(system)),
         PlanFormat::Json => report::json(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&plan).map_err(Failure::unprintable)?,

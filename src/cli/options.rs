@@ -19,18 +19,18 @@ use uom::si::ratio::ratio;
 pub(super) const JOB: &str = "give a job file in TOML; the README shows one";
 
 pub(super) fn run(flags: &OptionsFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own)?;
+    let library = input::library(&flags.shown.own)?;
     let job = checked(&flags.job, &library)?;
     let media = at_hand(&job, &flags.with, &library)?;
     let seats = options::options_for(&job, &media, aim(flags)?, &Cores)
         .map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    let system = flags.units.or(job.system);
+    let system = flags.shown.units.or(job.system);
     let mut files = Vec::new();
     if let Some(path) = &flags.plot {
         let kinds: Vec<SeatKind> = seats.iter().map(|seat| seat.seat).collect();
         files.extend(drawn(path, &kinds, |number, svg| picture(&job, &seats[number], system, svg))?);
     }
-    let text = match flags.format {
+    let text = match flags.shown.format {
         PlanFormat::Text => report::text(&job, &seats, output.layout(system), flags.all),
         PlanFormat::Json => report::json(&job, &seats).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&job, &seats).map_err(Failure::unprintable)?,

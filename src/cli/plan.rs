@@ -11,7 +11,7 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 pub(super) fn run(flags: &PlanFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own)?;
+    let library = input::library(&flags.shown.own)?;
     let text = input::text(&flags.job, "give a job file in TOML; the README shows one")?;
     if job::is_seal_alone(&text) {
         return seal_alone(flags, text, output);
@@ -21,8 +21,8 @@ pub(super) fn run(flags: &PlanFlags, output: &Output<'_>) -> Result<Outcome, Fai
     let mut plan =
         plan::plan_among(&job, method, &solved).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     plan.scatter = scatter::drawn(&job, &flags.scatter, (method, &solved))?;
-    let system = flags.units.or(job.system);
-    let rendered = match flags.format {
+    let system = flags.shown.units.or(job.system);
+    let rendered = match flags.shown.format {
         PlanFormat::Text if flags.detail == Detail::Short => text::short(&plan, output.layout(system)),
         PlanFormat::Text => text::plan(&plan, output.layout(system)),
         PlanFormat::Json => json::plan(&plan).map_err(Failure::unprintable)?,
@@ -60,8 +60,8 @@ fn seal_alone(flags: &PlanFlags, text: String, output: &Output<'_>) -> Result<Ou
         let help = "leave --plot and --force-plot out, or describe the [bearing] and its [housing]";
         return Err(Failure::plain("a seal alone has no clearance or force against time to draw", help));
     }
-    let system = flags.units.or(job.system);
-    let rendered = match flags.format {
+    let system = flags.shown.units.or(job.system);
+    let rendered = match flags.shown.format {
         PlanFormat::Text => text::seal_alone(&plan, output.layout(system), flags.detail == Detail::Short),
         PlanFormat::Json => json::seal_alone(&plan).map_err(Failure::unprintable)?,
         PlanFormat::Csv => csv::seal_alone(&plan).map_err(Failure::unprintable)?,

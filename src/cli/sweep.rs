@@ -21,7 +21,7 @@ struct Over {
 }
 
 pub(super) fn run(flags: &SweepFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own)?;
+    let library = input::library(&flags.shown.own)?;
     let text = input::text(&flags.job, JOB)?;
     let over = flags.over.iter().map(|text| read(text)).collect::<Result<Vec<_>, _>>()?;
     let combinations = combinations(&over)?;
@@ -35,14 +35,14 @@ pub(super) fn run(flags: &SweepFlags, output: &Output<'_>) -> Result<Outcome, Fa
     let steps = jobs.iter().zip(combinations).map(|(job, values)| step(job, &keys, values, &solved));
     let steps = steps.collect::<Result<Vec<_>, _>>()?;
     let first = jobs.first();
-    let system = flags.units.or(first.map_or_else(Default::default, |job| job.system));
+    let system = flags.shown.units.or(first.map_or_else(Default::default, |job| job.system));
     let title = first.map_or("", |job| job.heading.title.as_str());
     let mut files = Vec::new();
     if let Some(path) = &flags.plot {
         let keys: Vec<SweepKey> = over.into_iter().map(axis).collect();
         files.extend(pictures(path, &keys, &steps, (title, system))?);
     }
-    let text = match flags.format {
+    let text = match flags.shown.format {
         PlanFormat::Text => report::text(title, &keys, &steps, output.layout(system)),
         PlanFormat::Json => report::json(title, &keys, &steps).map_err(Failure::unprintable)?,
         PlanFormat::Csv => report::csv(&keys, &steps).map_err(Failure::unprintable)?,

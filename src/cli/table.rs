@@ -14,7 +14,7 @@ use crate::stock::medium::{Direction, Medium};
 const USUAL: [&str; 2] = ["domestic-freezer", "dry-ice"];
 
 pub(super) fn run(flags: &TableFlags, output: &Output<'_>) -> Result<Outcome, Failure> {
-    let library = input::library(&flags.own)?;
+    let library = input::library(&flags.shown.own)?;
     let job = checked(&flags.job, &library)?;
     let rows = match &flags.outer {
         Some(text) => rows(text)?,
@@ -22,8 +22,8 @@ pub(super) fn run(flags: &TableFlags, output: &Output<'_>) -> Result<Outcome, Fa
     };
     let media = media(&job, &flags.with, &library)?;
     let charts = charts(&job, &rows, &media).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
-    let system = flags.units.or(job.system);
-    let text = match flags.format {
+    let system = flags.shown.units.or(job.system);
+    let text = match flags.shown.format {
         TableFormat::Text => report::text(&charts, output.layout(system)),
         TableFormat::Csv => report::csv(&charts).map_err(Failure::unprintable)?,
         TableFormat::Html => report::html(&charts, system).map_err(Failure::unprintable)?,

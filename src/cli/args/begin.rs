@@ -1,6 +1,6 @@
 //! Flags of the commands with which a job begins, and of the one that looks back on it.
 
-use super::{OwnFlags, PlanFormat, UnitsFlag};
+use super::{OwnFlags, PlanFormat, ShownFlags, UnitsFlag};
 use crate::job::STARTERS;
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser};
@@ -42,13 +42,6 @@ pub(in crate::cli) struct LogFlags {
     /// Readings in CSV with the heading time,part,value; - reads standard input
     pub(in crate::cli) readings: PathBuf,
 
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(in crate::cli) format: PlanFormat,
-
-    #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
-
     /// Draw the readings over the predicted curve into FILE, .svg or .png
     #[arg(long, value_name = "FILE")]
     pub(in crate::cli) plot: Option<PathBuf>,
@@ -62,5 +55,5 @@ pub(in crate::cli) struct LogFlags {
     pub(in crate::cli) keep_medium: Option<PathBuf>,
 
     #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) shown: ShownFlags<PlanFormat>,
 }

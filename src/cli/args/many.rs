@@ -1,6 +1,6 @@
 //! Flags of the commands that make many plans.
 
-use super::shared::{OwnFlags, PlanFormat, UnitsFlag};
+use super::shared::{OwnFlags, PlanFormat, ShownFlags};
 use crate::plan::scatter::USUAL_SEED;
 use clap::Args;
 use clap::ValueEnum;
@@ -32,15 +32,8 @@ pub(in crate::cli) struct OptionsFlags {
     #[arg(long, value_name = "FILE")]
     pub(in crate::cli) plot: Option<PathBuf>,
 
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(in crate::cli) format: PlanFormat,
-
     #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
-
-    #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) shown: ShownFlags<PlanFormat>,
 }
 
 #[derive(Args, Debug)]
@@ -56,15 +49,8 @@ pub(in crate::cli) struct TableFlags {
     #[arg(long, value_name = "MEDIUM")]
     pub(in crate::cli) with: Vec<String>,
 
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = TableFormat::Text)]
-    pub(in crate::cli) format: TableFormat,
-
     #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
-
-    #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) shown: ShownFlags<TableFormat>,
 }
 
 #[derive(Args, Debug)]
@@ -80,15 +66,8 @@ pub(in crate::cli) struct SweepFlags {
     #[arg(long, value_name = "FILE")]
     pub(in crate::cli) plot: Option<PathBuf>,
 
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(in crate::cli) format: PlanFormat,
-
     #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
-
-    #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) shown: ShownFlags<PlanFormat>,
 }
 
 #[derive(Args, Debug)]
@@ -97,15 +76,8 @@ pub(in crate::cli) struct CompareFlags {
     #[arg(required = true, num_args = 2..=6)]
     pub(in crate::cli) jobs: Vec<PathBuf>,
 
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(in crate::cli) format: PlanFormat,
-
     #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
-
-    #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) shown: ShownFlags<PlanFormat>,
 }
 
 #[derive(Args, Debug)]

@@ -1,6 +1,6 @@
 //! Flags of the commands that show one plan.
 
-use super::shared::{OwnFlags, PlanFormat, UnitsFlag};
+use super::shared::{OwnFlags, PlanFormat, ShownFlags, UnitsFlag};
 use crate::plan::Method;
 use crate::plan::scatter::USUAL_SEED;
 use clap::Args;
@@ -11,13 +11,6 @@ use std::path::PathBuf;
 pub(in crate::cli) struct PlanFlags {
     /// Job file in TOML; - reads standard input
     pub(in crate::cli) job: PathBuf,
-
-    /// Form of the result
-    #[arg(long, value_enum, default_value_t = PlanFormat::Text)]
-    pub(in crate::cli) format: PlanFormat,
-
-    #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
 
     /// Draw clearance against time into FILE, .svg or .png
     #[arg(long, value_name = "FILE")]
@@ -44,10 +37,10 @@ pub(in crate::cli) struct PlanFlags {
     pub(in crate::cli) require: Option<Required>,
 
     #[command(flatten)]
-    pub(in crate::cli) scatter: ScatterFlags,
+    pub(in crate::cli) shown: ShownFlags<PlanFormat>,
 
     #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) scatter: ScatterFlags,
 }
 
 /// Parts drawn from the distributions of their sizes, temperatures, times and friction.
@@ -140,19 +133,12 @@ pub(in crate::cli) struct WorkingFlags {
     /// Job file in TOML; - reads standard input
     pub(in crate::cli) job: PathBuf,
 
-    /// Form of the result; HTML has its formulas in MathML
-    #[arg(long, value_enum, default_value_t = WorkingFormat::Text)]
-    pub(in crate::cli) format: WorkingFormat,
-
     /// How pressure and force are found
     #[arg(long, value_enum, default_value_t = ModelFlag::Auto)]
     pub(in crate::cli) model: ModelFlag,
 
     #[command(flatten)]
-    pub(in crate::cli) units: UnitsFlag,
-
-    #[command(flatten)]
-    pub(in crate::cli) own: OwnFlags,
+    pub(in crate::cli) shown: ShownFlags<WorkingFormat>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

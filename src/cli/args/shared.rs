@@ -37,6 +37,18 @@ impl OwnFlags {
     }
 }
 
+/// How the result of a job is shown, and what the job may name that is the user's own.
+#[derive(Args, Debug)]
+pub(in crate::cli) struct ShownFlags<F: ValueEnum + Send + Sync + 'static> {
+    /// Form of the result
+    #[arg(long, value_enum, default_value = "text")]
+    pub(in crate::cli) format: F,
+    #[command(flatten)]
+    pub(in crate::cli) units: UnitsFlag,
+    #[command(flatten)]
+    pub(in crate::cli) own: OwnFlags,
+}
+
 #[derive(Args, Clone, Copy, Debug)]
 pub(in crate::cli) struct UnitsFlag {
     /// Units of the result; as the job was typed unless stated
