@@ -12,7 +12,7 @@ pub use model::{
 
 use super::joint::{self, Joint};
 use super::model::SeatKind;
-use super::push::{Presser, Shaped, SolvedSeats, sections};
+use super::push::{Presser, Shaped, SolvedSeats, friction_ends, has_section, sections};
 use super::{Method, PlanError, plan_by};
 use crate::job::{Housing, Job};
 use crate::mechanics;
@@ -63,15 +63,14 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
     }
     let pressure = |state: &State| state.contacts[0].mean_pressure;
     let other = models.iter().map(|solved| pressure(&solved.whole.0)).reduce(Pressure::min);
+    let plain = PlaneSeat::new(&rings, joint.seat, at.friction)?;
+    let plain = lined.as_ref().map_or(Ok(plain.clone()), |lined| lined.beside(plain))?;
+    let most = most_force(job, joint, (lined.is_some(), &plain, &at), &models)?;
     // Of the ways in which a longer seat may be meant, the stiffest is drawn.
     let stiffest = models.into_iter().max_by(|a, b| pressure(&a.whole.0).value.total_cmp(&pressure(&b.whole.0).value));
     let Solved { section, model, loads, fitted, whole: (state, peaks, field) } =
         stiffest.ok_or(DrawingError::NoRing { part: job.part.kind.noun() })?;
-    let plain = PlaneSeat::new(&rings, joint.seat, at.friction)?;
-    let plain = lined.as_ref().map_or(Ok(plain.clone()), |lined| lined.beside(plain))?;
     let force = state.contacts[0].normal_force * at.friction;
-    let presser = Presser::new(job, joint, (Method::Auto, &SolvedSeats::default()))?;
-    let (_, shape) = presser.stiffness()?;
     Ok(SectionPlan {
         seat: joint.seat,
         nominal: joint.nominal,
@@ -83,7 +82,7 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
         length_stated,
         softer: other.filter(|other| *other < pressure(&state) * SAME),
         force,
-        force_most: force.max(plain.force * shape.force.1),
+        force_most: force.max(most),
         rolls: job.part.kind.is_bearing(),
         closing: closing(joint.seat, &state, width),
         shoulder: shoulder::shoulder(&model, &state, &at, &loads)?,
@@ -103,6 +102,32 @@ fn of_seat(job: &Job, joint: &Joint<'_>, at: At) -> Result<SectionPlan, DrawingE
         peaks,
         state,
     })
+}
+
+/// The most that pressing may take, with what friction in the seat and the ways in which it may be meant make of it.
+fn most_force(
+    job: &Job,
+    joint: &Joint<'_>,
+    (lined, plain, at): (bool, &PlaneSeat, &At),
+    models: &[Solved],
+) -> Result<Force, DrawingError> {
+    let presser = |method| Presser::new(job, joint, (method, &SolvedSeats::default()));
+    // What the ring adds to a liner is asked for apart from how that was fitted.
+    if lined {
+        return Ok(plain.force * presser(Method::Auto)?.stiffness()?.1.force.1);
+    }
+    let bounds = presser(Method::Plane)?;
+    let (_, bounds) = bounds.stiffness()?;
+    if !has_section(job, joint.seat, bounds) {
+        return Ok(plain.force * bounds.force.1);
+    }
+    // The sections are solved as they are drawn.
+    let mut most = Force::default();
+    for Solved { section, loads, whole: (state, ..), .. } in models {
+        let (_, more) = friction_ends(section, loads, job.press.friction.1).map_err(PlanError::from)?;
+        most = most.max(state.contacts[0].normal_force * at.friction * more);
+    }
+    Ok(most)
 }
 
 /// Share of a pressure within which two readings of the same seat count as one.

@@ -158,15 +158,25 @@ fn of(
             let model = Model::new(section, Accuracy::Normal)?;
             let state = model.solve(&loads)?;
             let wall = wall(&model, &state, interference)?;
-            // Against a shoulder the ring is held until it has gripped.
-            let held = matches!(section.seat, Seat::Housing(Housing { back: Back::Wall { .. }, .. }));
-            // Shares of one another, which a coarse section gives as well.
-            let span = Model::new(section, Accuracy::Coarse)?.friction_span(&loads, friction)?.ends(held);
+            let span = friction_ends(section, &loads, friction)?;
             let factor = factor(&state, &plane, (joint.diameter, width), outer).with(span);
             Ok::<_, PlanError>(ShapeFactor { wall, ..factor })
         })?);
     }
     Ok(factors.into_iter().reduce(ShapeFactor::either))
+}
+
+/// The least and the most that friction makes of the force in a section, over that without.
+pub(in crate::plan) fn friction_ends(
+    section: &Section,
+    loads: &Loads,
+    friction: f64,
+) -> Result<(f64, f64), SectionError> {
+    // Against a shoulder the ring is held until it has gripped.
+    let held = matches!(section.seat, Seat::Housing(Housing { back: Back::Wall { .. }, .. }));
+    // Shares of one another, which a coarse section gives as well.
+    let section = Section { support: Support::Free, ..*section };
+    Ok(Model::new(&section, Accuracy::Coarse)?.friction_span(loads, friction)?.ends(held))
 }
 
 /// The wall behind the ring under the fit, and under a push with either face of the housing at rest.

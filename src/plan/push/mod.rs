@@ -20,12 +20,12 @@ pub use model::{
 };
 pub use solved::SolvedSeats;
 
-pub(super) use computed::{Shaped, sections};
+pub(super) use computed::{Shaped, friction_ends, sections};
 pub(super) use course::course;
 pub(super) use means::{ALARM, means};
 pub(super) use play::internal_clearance;
 pub(super) use presser::{Presser, ends};
 pub(super) use removal::removal;
-pub(super) use shape::length_stated;
+pub(super) use shape::{has_section, length_stated};
 pub(super) use tighter::tighter;
 pub(super) use wall::wall;

@@ -26,10 +26,7 @@ pub(super) fn factor(
     friction: f64,
 ) -> Result<ShapeFactor, PlanError> {
     let bounds = bounds(job, seat, joint, friction)?;
-    let stated = length_stated(job, seat);
-    // A seat of unknown length has no section, and two rings of equal width need none.
-    let wanted =
-        method == Method::Section || (stated && (bounds.known != HowNear::Exact || !job.part.ring_shape.is_plain()));
+    let wanted = method == Method::Section || has_section(job, seat, &bounds);
     if method == Method::Plane || !wanted {
         return Ok(bounds);
     }
@@ -40,6 +37,11 @@ pub(super) fn factor(
         Err(PlanError::Section(_)) if method == Method::Auto => Ok(bounds),
         Err(error) => Err(error),
     }
+}
+
+/// Whether a section says more than these bounds: a seat of unknown length has none, and two rings of equal width need none.
+pub(in crate::plan) fn has_section(job: &Job, seat: SeatKind, bounds: &ShapeFactor) -> bool {
+    length_stated(job, seat) && (bounds.known != HowNear::Exact || !job.part.ring_shape.is_plain())
 }
 
 /// Whether the job gives the length of a seat.
