@@ -158,7 +158,13 @@ impl Envelope {
 }
 
 impl<T: Real> Envelope<T> {
-    fn row(&self, row: usize) -> &[T] {
+    /// Column of the first entry of each row.
+    pub(super) fn first(&self) -> &[usize] {
+        &self.first
+    }
+
+    /// Entries of a row, from the first to the diagonal.
+    pub(super) fn row(&self, row: usize) -> &[T] {
         &self.values[self.start[row]..self.start[row + 1]]
     }
 

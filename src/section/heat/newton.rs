@@ -1,7 +1,8 @@
 //! One implicit equation of a step: `M (e(T)) - shift · f(T) = known`.
 
+use super::panels::Panels;
 use super::system::System;
-use crate::section::envelope::{Envelope, Factor, Real};
+use crate::section::envelope::{Envelope, Factor};
 
 /// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
 const SOLVED: f64 = 0.03;
@@ -19,23 +20,18 @@ const SERVES: (f64, f64) = (0.7, 1.4);
 /// A factor in the least precision that holds the matrix.
 #[derive(Clone, Debug)]
 enum AnyFactor {
-    Single(Factor<f32>),
+    Single(Panels),
     Double(Factor),
 }
 
 impl AnyFactor {
     fn new(matrix: Envelope) -> Option<Self> {
-        let single = matrix.single().factor().map(Self::Single);
-        single.or_else(|| matrix.factor().map(Self::Double))
+        Panels::new(&matrix).map(Self::Single).or_else(|| matrix.factor().map(Self::Double))
     }
 
     fn solve(&self, vector: &mut [f64]) {
         match self {
-            Self::Single(factor) => {
-                let mut single: Vec<f32> = vector.iter().map(|value| f32::of(*value)).collect();
-                factor.solve(&mut single);
-                vector.iter_mut().zip(single).for_each(|(value, single)| *value = single.value());
-            }
+            Self::Single(factor) => factor.solve(vector),
             Self::Double(factor) => factor.solve(vector),
         }
     }
