@@ -2,10 +2,10 @@
 
 use super::panels::Panels;
 use super::system::System;
-use crate::section::envelope::{Envelope, Factor};
+use crate::section::envelope::Factor;
 
 /// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
-const SOLVED: f64 = 0.03;
+const SOLVED: f64 = 0.1;
 /// Most iterations.
 const ITERATIONS: usize = 12;
 /// Slowest contraction that is followed.
@@ -25,8 +25,9 @@ enum AnyFactor {
 }
 
 impl AnyFactor {
-    fn new(matrix: Envelope) -> Option<Self> {
-        Panels::new(&matrix).map(Self::Single).or_else(|| matrix.factor().map(Self::Double))
+    fn new(system: &System<'_>, temperatures: &[f64], time: f64, (shift, falling): (f64, bool)) -> Option<Self> {
+        let single = system.single(temperatures, time, (shift, falling)).factored().map(Self::Single);
+        single.or_else(|| system.double(temperatures, time, (shift, falling)).factor().map(Self::Double))
     }
 
     fn solve(&self, vector: &mut [f64]) {
@@ -52,8 +53,8 @@ pub(super) struct Factored {
 impl Factored {
     /// The matrix of an equation, factored; `None` when it is not positive definite.
     pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
-        let factor = AnyFactor::new(system.matrix(temperatures, time, (shift, true)))
-            .or_else(|| AnyFactor::new(system.matrix(temperatures, time, (shift, false))))?;
+        let factor = AnyFactor::new(system, temperatures, time, (shift, true))
+            .or_else(|| AnyFactor::new(system, temperatures, time, (shift, false)))?;
         Some(Self { factor, made_for: shift, shift, contraction: None })
     }
 

@@ -1,11 +1,11 @@
 //! Cholesky factors in single precision, in panels of eight rows.
 //!
-//! What a factor of an [`Envelope`] is for numbers that count, this is for the matrix of an implicit step, which is only
+//! What a factor of an [`crate::section::envelope::Envelope`] is for numbers that count, this is for the matrix of an implicit step, which is only
 //! iterated with: half as long to read. Eight rows that begin at the same column are kept column by column, so that every sum
 //! runs over eight rows at once in vector registers and none of it across one. The blocks on the diagonal are kept inverted:
 //! a step through them is then a product like any other, where roots and divisions one after another took half of the time.
 
-use crate::section::envelope::Envelope;
+use super::system::Lower;
 use std::cmp::Ordering;
 
 /// Rows of a panel.
@@ -19,63 +19,68 @@ const LEAST_PIVOT: f32 = 1e-4;
 /// The entries of a panel in one column.
 type Column = [f32; ROWS];
 
-/// The lower factor of a symmetric positive definite matrix.
+/// Which entries of a symmetric matrix are kept, by panels.
 #[derive(Clone, Debug)]
-pub(super) struct Panels {
+pub(super) struct Layout {
     rows: usize,
     /// First block of [`ROWS`] columns of each panel.
     first: Vec<usize>,
     /// Where the columns of each panel begin.
     start: Vec<usize>,
-    /// Those of a panel from its first to its last row; those of the diagonal block are of its inverse.
-    columns: Vec<Column>,
-    /// Each block turned over: rows where the columns were.
-    turned: Vec<Column>,
 }
 
-impl Panels {
-    /// The factor of a matrix; `None` when that is not positive definite in this precision.
-    pub(super) fn new(matrix: &Envelope) -> Option<Self> {
-        let mut panels = Self::empty(matrix);
-        for panel in 0..panels.first.len() {
-            panels.fill(matrix, panel);
-            panels.factor(panel)?;
-        }
-        panels.turned.extend(panels.columns.as_chunks::<ROWS>().0.iter().flat_map(turned));
-        Some(panels)
-    }
-
-    fn empty(matrix: &Envelope) -> Self {
-        let (rows, mut first, mut start) = (matrix.first().len(), Vec::new(), vec![0]);
-        for (panel, group) in matrix.first().chunks(ROWS).enumerate() {
+impl Layout {
+    /// From the column of the first entry of each row.
+    pub(super) fn new(of_rows: &[usize]) -> Self {
+        let (mut first, mut start) = (Vec::new(), vec![0]);
+        for (panel, group) in of_rows.chunks(ROWS).enumerate() {
             let least = group.iter().copied().min().unwrap_or_default() / ROWS;
             first.push(least);
             start.push(start[panel] + (panel + 1 - least) * ROWS);
         }
-        let columns = vec![[0.0; ROWS]; start[first.len()]];
-        let turned = Vec::with_capacity(columns.len());
-        Self { rows, first, start, columns, turned }
+        Self { rows: of_rows.len(), first, start }
+    }
+}
+
+/// A symmetric positive definite matrix, or its lower factor.
+#[derive(Clone, Debug)]
+pub(super) struct Panels {
+    layout: Layout,
+    /// Those of a panel from its first to its last row; of a factor those of the diagonal block are of its inverse.
+    columns: Vec<Column>,
+    /// Of a factor, each block turned over: rows where the columns were.
+    turned: Vec<Column>,
+}
+
+impl Lower for Panels {
+    fn add(&mut self, row: usize, column: usize, value: f64) {
+        let (panel, place) = (row / ROWS, row % ROWS);
+        let first = self.layout.start[panel] - self.layout.first[panel] * ROWS;
+        self.columns[first + column][place] += value as f32;
+    }
+}
+
+impl Panels {
+    /// A matrix of zeros.
+    pub(super) fn new(layout: &Layout) -> Self {
+        let (panels, columns) = (layout.first.len(), layout.start[layout.first.len()]);
+        let mut zeros = Self { layout: layout.clone(), columns: vec![[0.0; ROWS]; columns], turned: Vec::new() };
+        // Rows behind the last are those of a matrix of ones.
+        (layout.rows..panels * ROWS).for_each(|row| zeros.add(row, row, 1.0));
+        zeros
     }
 
-    /// The entries of the matrix in a panel; rows behind the last are those of a matrix of ones.
-    fn fill(&mut self, matrix: &Envelope, panel: usize) {
-        let from = self.first[panel] * ROWS;
-        let columns = &mut self.columns[self.start[panel]..self.start[panel + 1]];
-        for place in 0..ROWS {
-            let row = panel * ROWS + place;
-            if row < self.rows {
-                let own = &mut columns[matrix.first()[row] - from..=row - from];
-                own.iter_mut().zip(matrix.row(row)).for_each(|(column, value)| column[place] = *value as f32);
-            } else {
-                columns[row - from][place] = 1.0;
-            }
-        }
+    /// The factor; `None` when the matrix is not positive definite in this precision.
+    pub(super) fn factored(mut self) -> Option<Self> {
+        (0..self.layout.first.len()).try_for_each(|panel| self.factor(panel))?;
+        self.turned = self.columns.as_chunks::<ROWS>().0.iter().flat_map(turned).collect();
+        Some(self)
     }
 
     /// Factors a panel, those above being done.
     fn factor(&mut self, panel: usize) -> Option<()> {
-        let first = self.first[panel];
-        let (done, own) = self.columns.split_at_mut(self.start[panel]);
+        let first = self.layout.first[panel];
+        let (done, own) = self.columns.split_at_mut(self.layout.start[panel]);
         for block in first..=panel {
             let (known, own) = own.split_at_mut((block - first) * ROWS);
             let own = &mut own[..ROWS];
@@ -83,11 +88,13 @@ impl Panels {
                 subtract(own, known, known);
                 return invert(own);
             }
-            let from = first.max(self.first[block]);
-            let above = &done[self.start[block]..self.start[block + 1]];
-            let (above, diagonal) = above[(from - self.first[block]) * ROWS..].split_at((block - from) * ROWS);
+            let from = first.max(self.layout.first[block]);
+            let above = &done[self.layout.start[block]..self.layout.start[block + 1]];
+            let (above, diagonal) = above[(from - self.layout.first[block]) * ROWS..].split_at((block - from) * ROWS);
             subtract(own, &known[(from - first) * ROWS..], above);
-            let [low, high] = [products::<0>(own, diagonal), products::<HALF>(own, diagonal)];
+            // Nothing of the first columns comes from behind them.
+            let low = products::<0>(&own[..HALF], &diagonal[..HALF]);
+            let high = products::<HALF>(own, diagonal);
             own[..HALF].copy_from_slice(&low);
             own[HALF..].copy_from_slice(&high);
         }
@@ -96,13 +103,13 @@ impl Panels {
 
     /// Solves in place.
     pub(super) fn solve(&self, vector: &mut [f64]) {
-        let panels = self.first.len();
+        let panels = self.layout.first.len();
         let mut single = vec![0.0; panels * ROWS];
         single.iter_mut().zip(vector.iter()).for_each(|(single, value)| *single = *value as f32);
         for panel in 0..panels {
             let (columns, diagonal) = self.panel(&self.columns, panel);
             let (known, own) = single.split_at_mut(panel * ROWS);
-            let left = less(own, &sum(columns, &known[self.first[panel] * ROWS..]));
+            let left = less(own, &sum(columns, &known[self.layout.first[panel] * ROWS..]));
             own[..ROWS].copy_from_slice(&sum(diagonal, &left));
         }
         for panel in (0..panels).rev() {
@@ -110,7 +117,7 @@ impl Panels {
             let (above, own) = single.split_at_mut(panel * ROWS);
             let found = sum(diagonal, &own[..ROWS]);
             own[..ROWS].copy_from_slice(&found);
-            let above = above[self.first[panel] * ROWS..].as_chunks_mut::<ROWS>().0;
+            let above = above[self.layout.first[panel] * ROWS..].as_chunks_mut::<ROWS>().0;
             for (above, block) in above.iter_mut().zip(blocks.as_chunks::<ROWS>().0) {
                 *above = less(above, &sum(block, &found));
             }
@@ -120,7 +127,7 @@ impl Panels {
 
     /// Of all columns, or all of the blocks turned over, those of a panel before the diagonal block, and those of that.
     fn panel<'a>(&self, all: &'a [Column], panel: usize) -> (&'a [Column], &'a [Column]) {
-        let own = &all[self.start[panel]..self.start[panel + 1]];
+        let own = &all[self.layout.start[panel]..self.layout.start[panel + 1]];
         own.split_at(own.len() - ROWS)
     }
 }
@@ -196,38 +203,33 @@ fn sum(columns: &[Column], values: &[f32]) -> Column {
 }
 
 /// Makes the inverse of its lower factor of a block; `None` when it is not positive definite.
+///
+/// Whole columns are worked on, also above the diagonal, which costs less than looking where it is.
 fn invert(block: &mut [Column]) -> Option<()> {
     let mut shares = [0.0; ROWS];
     for k in 0..ROWS {
-        let diagonal = block[k][k];
         let mut column = block[k];
-        for m in 0..k {
-            let share = block[m][k];
-            for row in k..ROWS {
-                column[row] -= share * block[m][row];
-            }
+        let diagonal = column[k];
+        for above in &block[..k] {
+            column = less(&column, &above.map(|value| above[k] * value));
         }
         // Not above the least, and not a number neither.
         if column[k].partial_cmp(&(LEAST_PIVOT * diagonal)) != Some(Ordering::Greater) {
             return None;
         }
-        let share = 1.0 / column[k].sqrt();
-        shares[k] = share;
-        block[k] = column.map(|value| value * share);
+        shares[k] = 1.0 / column[k].sqrt();
+        block[k] = column.map(|value| value * shares[k]);
     }
-    // Column by column: what is left of a column of ones is divided by each pivot in turn.
-    let factor: [Column; ROWS] = std::array::from_fn(|k| block[k]);
+    // Row after row of the inverse, from those above it: `w_k = (1_k - Σ l_km w_m) / l_kk`.
+    let mut rows = [[0.0; ROWS]; ROWS];
     for k in 0..ROWS {
-        let mut left = [0.0; ROWS];
-        left[k] = 1.0;
-        for m in k..ROWS {
-            let value = left[m] * shares[m];
-            left[m] = value;
-            for row in m + 1..ROWS {
-                left[row] -= value * factor[m][row];
-            }
+        let mut row = [0.0; ROWS];
+        row[k] = 1.0;
+        for (factor, above) in block.iter().zip(&rows[..k]) {
+            row = less(&row, &above.map(|value| factor[k] * value));
         }
-        block[k] = left;
+        rows[k] = row.map(|value| value * shares[k]);
     }
+    block.copy_from_slice(&turned(&rows));
     Some(())
 }
