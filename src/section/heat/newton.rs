@@ -12,7 +12,7 @@ const ITERATIONS: usize = 12;
 const SLOWEST: f64 = 0.7;
 /// Changes below this, K, say nothing about the contraction.
 const ROUNDING: f64 = 1e-9;
-/// Contraction up to which a factor is kept for the next step: a factor costs as much as some twelve iterations.
+/// Contraction up to which a factor is kept for the next step: a factor costs as much as some five iterations.
 const STALE: f64 = 0.25;
 /// Steps for which a factor serves, as shares of the one that it was made for.
 const SERVES: (f64, f64) = (0.7, 1.4);

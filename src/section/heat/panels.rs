@@ -233,3 +233,53 @@ fn invert(block: &mut [Column]) -> Option<()> {
     block.copy_from_slice(&turned(&rows));
     Some(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::section::envelope::Envelope;
+
+    /// Rows of a ragged band, as those of a mesh are, and not a whole number of panels.
+    const SIZE: usize = 45;
+
+    fn first(row: usize) -> usize {
+        row.saturating_sub(9 + 7 * (row % 3))
+    }
+
+    fn fill(matrix: &mut impl Lower, diagonal: f64) {
+        for row in 0..SIZE {
+            for column in first(row)..row {
+                matrix.add(row, column, -1.0 / (1.0 + (row * 7 + column * 3) as f64 % 5.0));
+            }
+            matrix.add(row, row, diagonal + row as f64);
+        }
+    }
+
+    #[test]
+    fn a_factor_solves_as_the_one_in_double_precision_does() {
+        let firsts: Vec<usize> = (0..SIZE).map(first).collect();
+        let (mut single, mut double) = (Panels::new(&Layout::new(&firsts)), Envelope::new(firsts));
+        fill(&mut single, 12.0);
+        fill(&mut double, 12.0);
+        let right: Vec<f64> = (0..SIZE).map(|row| (row % 4) as f64 - 1.0).collect();
+        let (mut found, mut exact) = (right.clone(), right);
+        single.factored().unwrap().solve(&mut found);
+        double.factor().unwrap().solve(&mut exact);
+        let most = exact.iter().fold(0.0, |most: f64, value| most.max(value.abs()));
+        for (row, (found, exact)) in found.iter().zip(&exact).enumerate() {
+            assert!((found - exact).abs() < 1e-5 * most, "{row}: {found} and {exact}");
+        }
+    }
+
+    #[test]
+    fn what_is_not_positive_definite_has_no_factor() {
+        let mut matrix = Panels::new(&Layout::new(&(0..SIZE).map(first).collect::<Vec<_>>()));
+        fill(&mut matrix, -20.0);
+        assert!(matrix.factored().is_none());
+        let mut last = Panels::new(&Layout::new(&[0, 0]));
+        [(0, 0, 1.0), (1, 0, 1.0), (1, 1, 1.0)]
+            .into_iter()
+            .for_each(|(row, column, value)| last.add(row, column, value));
+        assert!(last.factored().is_none());
+    }
+}
