@@ -216,7 +216,7 @@ impl Factor {
             let ends = &rows[k][i - first..];
             let mut value = own[k] - sums[k];
             for m in 0..k {
-                value = value - ends[m] * own[m];
+                value -= ends[m] * own[m];
             }
             own[k] = value / ends[k];
         }
@@ -230,7 +230,7 @@ impl Factor {
         for k in (0..N).rev() {
             let mut value = own[k];
             for m in k + 1..N {
-                value = value - rows[m][i - first + k] * values[m];
+                value -= rows[m][i - first + k] * values[m];
             }
             values[k] = value / rows[k][i - first + k];
             own[k] = values[k];
@@ -241,7 +241,7 @@ impl Factor {
             let mut value = below[at];
             let mut k = 0;
             while k < N {
-                value = value - rows[k][at] * values[k];
+                value -= rows[k][at] * values[k];
                 k += 1;
             }
             below[at] = value;

@@ -51,8 +51,8 @@ impl Influence {
             moved[hat..].iter_mut().zip(sums).for_each(|(moved, sum)| *moved += sign * sum);
             hat += TOGETHER;
         }
-        for hat in hat..self.hats {
-            moved[hat] += sign * dots(strain, [&rows(hat)[..self.nodes]])[0];
+        for (hat, moved) in moved.iter_mut().enumerate().take(self.hats).skip(hat) {
+            *moved += sign * dots(strain, [&rows(hat)[..self.nodes]])[0];
         }
     }
 }
