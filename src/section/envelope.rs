@@ -8,7 +8,6 @@
 //! one section in a test build.
 
 use std::cmp::Ordering;
-use std::ops::{Add, AddAssign, Div, Mul, Sub};
 
 /// Products at a time. Most rows have some fifty entries, and of more at a time too many would be left over.
 const LANES: usize = 4;
@@ -17,84 +16,34 @@ pub(super) const GROUP: usize = 4;
 /// Columns solved together.
 const TOGETHER: usize = 4;
 
-/// A number of one precision.
-pub(super) trait Real:
-    Copy
-    + Default
-    + PartialOrd
-    + Add<Output = Self>
-    + Sub<Output = Self>
-    + Mul<Output = Self>
-    + Div<Output = Self>
-    + AddAssign
-{
-    /// Least pivot as a share of the diagonal that it is left of. A pivot as small as rounding says nothing, and that the body
-    /// can move.
-    const LEAST_PIVOT: Self;
-
-    fn of(value: f64) -> Self;
-    fn value(self) -> f64;
-    fn root(self) -> Self;
-}
-
-impl Real for f64 {
-    const LEAST_PIVOT: Self = 1e-14;
-
-    fn of(value: f64) -> Self {
-        value
-    }
-
-    fn value(self) -> f64 {
-        self
-    }
-
-    fn root(self) -> Self {
-        self.sqrt()
-    }
-}
-
-/// For what is only iterated with: half as long to read, and twice as many numbers at a time.
-impl Real for f32 {
-    /// A thousand rows leave some 1e-6 of rounding, which is a hundredth of this.
-    const LEAST_PIVOT: Self = 1e-4;
-
-    fn of(value: f64) -> Self {
-        value as f32
-    }
-
-    fn value(self) -> f64 {
-        f64::from(self)
-    }
-
-    fn root(self) -> Self {
-        self.sqrt()
-    }
-}
+/// Least pivot as a share of the diagonal that it is left of. A pivot as small as rounding says nothing, and that the body
+/// can move.
+const LEAST_PIVOT: f64 = 1e-14;
 
 /// A matrix, or its lower Cholesky factor.
 #[derive(Clone, Debug)]
-pub(super) struct Envelope<T = f64> {
+pub(super) struct Envelope {
     /// Column of the first entry of each row.
     first: Vec<usize>,
     /// Where the first entry of each row is among the values.
     start: Vec<usize>,
-    values: Vec<T>,
+    values: Vec<f64>,
 }
 
 /// The Cholesky factor of an [`Envelope`].
 #[derive(Clone, Debug)]
-pub(super) struct Factor<T = f64>(Envelope<T>);
+pub(super) struct Factor(Envelope);
 
 /// Sums of products of one row with each of N others, several products of each at a time, which the compiler keeps in
 /// vector registers. Several at once, because reading the row takes as long as multiplying it. Counted by hand and not by
 /// iterators: nearly all the time of a section is spent here, and a build without optimisation takes five times as long
 /// with a chain of them.
-fn dots<T: Real, const N: usize>(row: &[T], others: [&[T]; N]) -> [T; N] {
+pub(super) fn dots<const N: usize>(row: &[f64], others: [&[f64]; N]) -> [f64; N] {
     let length = row.len();
     let others = others.map(|other| &other[..length]);
     let (groups, rest) = row.as_chunks::<LANES>();
     let other_groups = others.map(|other| other.as_chunks::<LANES>().0);
-    let mut sums = [[T::default(); LANES]; N];
+    let mut sums = [[0.0; LANES]; N];
     let mut at = 0;
     while at < groups.len() {
         let a = &groups[at];
@@ -118,17 +67,11 @@ fn dots<T: Real, const N: usize>(row: &[T], others: [&[T]; N]) -> [T; N] {
     totals
 }
 
-fn dot<T: Real>(a: &[T], b: &[T]) -> T {
+fn dot(a: &[f64], b: &[f64]) -> f64 {
     dots(a, [b])[0]
 }
 
 impl Envelope {
-    /// The same in single precision.
-    pub(super) fn single(&self) -> Envelope<f32> {
-        let values = self.values.iter().map(|value| f32::of(*value)).collect();
-        Envelope { first: self.first.clone(), start: self.start.clone(), values }
-    }
-
     /// A matrix of zeros, from the first column of each row.
     pub(super) fn new(first: Vec<usize>) -> Self {
         let mut start = Vec::with_capacity(first.len() + 1);
@@ -155,10 +98,8 @@ impl Envelope {
     pub(super) fn add(&mut self, row: usize, column: usize, value: f64) {
         self.values[self.start[row] + column - self.first[row]] += value;
     }
-}
 
-impl<T: Real> Envelope<T> {
-    fn row(&self, row: usize) -> &[T] {
+    fn row(&self, row: usize) -> &[f64] {
         &self.values[self.start[row]..self.start[row + 1]]
     }
 
@@ -178,7 +119,7 @@ impl<T: Real> Envelope<T> {
     }
 
     /// `L` with `L Lᵀ` the matrix; `None` when it is not positive definite.
-    pub(super) fn factor(mut self) -> Option<Factor<T>> {
+    pub(super) fn factor(mut self) -> Option<Factor> {
         let size = self.first.len();
         let mut row = 0;
         while row < size {
@@ -197,7 +138,7 @@ impl<T: Real> Envelope<T> {
     fn factor_rows<const N: usize>(&mut self, i: usize) -> Option<()> {
         let first = self.first[i];
         let (done, own) = self.values.split_at_mut(self.start[i]);
-        let mut rows = split_rows::<T, N>(own, i + 1 - first);
+        let mut rows = split_rows::<N>(own, i + 1 - first);
         for j in first..i {
             let above = &done[self.start[j]..self.start[j + 1]];
             let from = first.max(self.first[j]);
@@ -221,7 +162,7 @@ impl<T: Real> Envelope<T> {
 }
 
 /// The first N rows among values, each longer by one than the one before.
-fn split_rows<T, const N: usize>(mut values: &mut [T], length: usize) -> [&mut [T]; N] {
+fn split_rows<const N: usize>(mut values: &mut [f64], length: usize) -> [&mut [f64]; N] {
     std::array::from_fn(|k| {
         let (row, rest) = std::mem::take(&mut values).split_at_mut(length + k);
         values = rest;
@@ -230,20 +171,20 @@ fn split_rows<T, const N: usize>(mut values: &mut [T], length: usize) -> [&mut [
 }
 
 /// Puts the root of the pivot on the diagonal of a row whose other entries are done.
-fn finish<T: Real>(row: &mut [T]) -> Option<()> {
+fn finish(row: &mut [f64]) -> Option<()> {
     let (diagonal, entries) = row.split_last_mut()?;
     let pivot = *diagonal - dot(entries, entries);
     // Not above the least, and not a number neither.
-    if pivot.partial_cmp(&(T::LEAST_PIVOT * *diagonal)) != Some(Ordering::Greater) {
+    if pivot.partial_cmp(&(LEAST_PIVOT * *diagonal)) != Some(Ordering::Greater) {
         return None;
     }
-    *diagonal = pivot.root();
+    *diagonal = pivot.sqrt();
     Some(())
 }
 
-impl<T: Real> Factor<T> {
+impl Factor {
     /// Solves in place.
-    pub(super) fn solve(&self, vector: &mut [T]) {
+    pub(super) fn solve(&self, vector: &mut [f64]) {
         let size = vector.len();
         let mut row = 0;
         let mut groups = Vec::with_capacity(size);
@@ -266,30 +207,30 @@ impl<T: Real> Factor<T> {
         }
     }
 
-    fn forth<const N: usize>(&self, i: usize, vector: &mut [T]) {
+    fn forth<const N: usize>(&self, i: usize, vector: &mut [f64]) {
         let first = self.0.first[i];
-        let rows: [&[T]; N] = std::array::from_fn(|k| self.0.row(i + k));
+        let rows: [&[f64]; N] = std::array::from_fn(|k| self.0.row(i + k));
         let (known, own) = vector[first..].split_at_mut(i - first);
         let sums = dots(known, rows.map(|row| &row[..i - first]));
         for k in 0..N {
             let ends = &rows[k][i - first..];
             let mut value = own[k] - sums[k];
             for m in 0..k {
-                value = value - ends[m] * own[m];
+                value -= ends[m] * own[m];
             }
             own[k] = value / ends[k];
         }
     }
 
-    fn back<const N: usize>(&self, i: usize, vector: &mut [T]) {
+    fn back<const N: usize>(&self, i: usize, vector: &mut [f64]) {
         let first = self.0.first[i];
-        let rows: [&[T]; N] = std::array::from_fn(|k| self.0.row(i + k));
+        let rows: [&[f64]; N] = std::array::from_fn(|k| self.0.row(i + k));
         let (below, own) = vector[first..].split_at_mut(i - first);
-        let mut values = [T::default(); N];
+        let mut values = [0.0; N];
         for k in (0..N).rev() {
             let mut value = own[k];
             for m in k + 1..N {
-                value = value - rows[m][i - first + k] * values[m];
+                value -= rows[m][i - first + k] * values[m];
             }
             values[k] = value / rows[k][i - first + k];
             own[k] = values[k];
@@ -300,16 +241,14 @@ impl<T: Real> Factor<T> {
             let mut value = below[at];
             let mut k = 0;
             while k < N {
-                value = value - rows[k][at] * values[k];
+                value -= rows[k][at] * values[k];
                 k += 1;
             }
             below[at] = value;
             at += 1;
         }
     }
-}
 
-impl Factor {
     /// `Pᵀ A⁻¹ P` for sparse columns P, each a list of rows and values: with `Y = L⁻¹ P` it is `Yᵀ Y`, so that no
     /// backward solve is needed. By rows.
     pub(super) fn inverse_on(&self, columns: &[Vec<(usize, f64)>]) -> Vec<f64> {

@@ -9,6 +9,8 @@ const PARTS_PER_ROW: usize = 4;
 #[derive(Clone, Copy, Debug, Default)]
 struct Stretch {
     from: f64,
+    /// Where the next one begins.
+    to: f64,
     /// Value, half the slope and integral of the capacity.
     held: [f64; 3],
     /// The same of the conductivity.
@@ -59,7 +61,8 @@ impl Curves {
                 [value, (table.at(to) - value) / (to - from) / 2.0, integral]
             };
             let [start, half, _] = curve(strain);
-            Stretch { from, held: curve(capacity), passed: curve(conductivity), strain: [start, 2.0 * half] }
+            let to = rows.get(place).copied().unwrap_or(f64::INFINITY);
+            Stretch { from, to, held: curve(capacity), passed: curve(conductivity), strain: [start, 2.0 * half] }
         };
         let stretches: Vec<Stretch> = (0..=rows.len()).map(stretch).collect();
         let parts = PARTS_PER_ROW * rows.len();
@@ -73,20 +76,36 @@ impl Curves {
         Self { stretches, index, first, parts_per_kelvin }
     }
 
+    #[inline]
     pub(super) fn at(&self, kelvin: f64) -> AtNode {
-        let part = ((kelvin - self.first) * self.parts_per_kelvin) as usize;
-        let mut place = self.index[part.min(self.index.len() - 1)];
-        while place + 1 < self.stretches.len() && self.stretches[place + 1].from <= kelvin {
-            place += 1;
-        }
-        let stretch = &self.stretches[place];
-        let step = kelvin - stretch.from;
+        let (stretch, step) = self.stretch(kelvin);
         let integral = |[value, half, sum]: [f64; 3]| sum + step * (value + step * half);
         AtNode {
             enthalpy: integral(stretch.held),
             potential: integral(stretch.passed),
             strain: stretch.strain[0] + step * stretch.strain[1],
         }
+    }
+
+    /// Capacity, J/(kg K), and conductivity, W/(m K).
+    pub(super) fn capacity_and_conductivity(&self, kelvin: f64) -> [f64; 2] {
+        let (stretch, step) = self.stretch(kelvin);
+        [stretch.held, stretch.passed].map(|[value, half, _]| value + 2.0 * half * step)
+    }
+
+    /// The stretch that a temperature lies in, and how far in it, K.
+    #[inline]
+    fn stretch(&self, kelvin: f64) -> (&Stretch, f64) {
+        // Of 32 bits, to which a processor converts in one step and below which it ends at zero.
+        let part = ((kelvin - self.first) * self.parts_per_kelvin) as u32 as usize;
+        let mut place = self.index[part.min(self.index.len() - 1)];
+        let mut stretch = &self.stretches[place];
+        while kelvin >= stretch.to {
+            place += 1;
+            let Some(next) = self.stretches.get(place) else { break };
+            stretch = next;
+        }
+        (stretch, kelvin - stretch.from)
     }
 }
 
@@ -110,6 +129,9 @@ mod tests {
                 assert!((found.enthalpy - enthalpy).abs() < 1e-7, "{kelvin} K: {found:?}");
                 assert!((found.potential - potential).abs() < 1e-7, "{kelvin} K: {found:?}");
                 assert!((found.strain - strain.at(kelvin)).abs() < 1e-12, "{kelvin} K: {found:?}");
+                let [held, passed] = curves.capacity_and_conductivity(kelvin);
+                assert!((held - capacity.at(kelvin)).abs() < 1e-9, "{kelvin} K: {held}");
+                assert!((passed - conductivity.at(kelvin)).abs() < 1e-9, "{kelvin} K: {passed}");
             }
         }
         // Nothing varies: no table has a row.

@@ -7,7 +7,11 @@
 use super::seating::Growth;
 use crate::section::body::Body;
 use crate::section::element;
+use crate::section::envelope::dots;
 use crate::section::model::Model;
+
+/// Hats whose movement is summed together.
+const TOGETHER: usize = 4;
 
 /// Weights of the nodes of one body, by rows: radial displacement (m) under each hat for a free strain of one at a node.
 #[derive(Clone, Debug)]
@@ -34,29 +38,23 @@ impl Influence {
 
     /// Radial displacements under the hats, times `sign`, added to `moved`.
     pub(super) fn add(&self, strain: &[f64], sign: f64, moved: &mut [f64]) {
-        let mut rows = self.weights.chunks(self.nodes);
         if self.weights.len() == self.nodes {
-            let all = sign * dot(&self.weights, strain);
-            moved[..self.hats].iter_mut().for_each(|moved| *moved += all);
+            let [all] = dots(strain, [&self.weights]);
+            moved[..self.hats].iter_mut().for_each(|moved| *moved += sign * all);
             return;
         }
-        for (moved, row) in moved.iter_mut().zip(&mut rows) {
-            *moved += sign * dot(row, strain);
+        let rows = |first: usize| &self.weights[first * self.nodes..];
+        let mut hat = 0;
+        // Several at once, because reading the strains takes as long as multiplying.
+        while hat + TOGETHER <= self.hats {
+            let sums = dots::<TOGETHER>(strain, std::array::from_fn(|k| &rows(hat + k)[..self.nodes]));
+            moved[hat..].iter_mut().zip(sums).for_each(|(moved, sum)| *moved += sign * sum);
+            hat += TOGETHER;
+        }
+        for (hat, moved) in moved.iter_mut().enumerate().take(self.hats).skip(hat) {
+            *moved += sign * dots(strain, [&rows(hat)[..self.nodes]])[0];
         }
     }
-}
-
-/// Four sums, so that products overlap.
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    let mut sums = [0.0; 4];
-    let (a_fours, b_fours) = (a.chunks_exact(4), b.chunks_exact(4));
-    let rest: f64 = a_fours.remainder().iter().zip(b_fours.remainder()).map(|(a, b)| a * b).sum();
-    for (a, b) in a_fours.zip(b_fours) {
-        for ((sum, a), b) in sums.iter_mut().zip(a).zip(b) {
-            *sum += a * b;
-        }
-    }
-    rest + sums.iter().sum::<f64>()
 }
 
 fn local(model: &Model, body: usize, k: usize) -> Vec<f64> {

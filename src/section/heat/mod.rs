@@ -85,6 +85,7 @@ mod found;
 mod growth;
 mod history;
 mod newton;
+mod panels;
 mod property;
 mod run;
 mod seating;

@@ -1,17 +1,18 @@
 //! One implicit equation of a step: `M (e(T)) - shift · f(T) = known`.
 
+use super::panels::Panels;
 use super::system::System;
-use crate::section::envelope::{Envelope, Factor, Real};
+use crate::section::envelope::Factor;
 
 /// Change of the last iteration, as a share of the tolerance of a step, below which the equation is solved.
-const SOLVED: f64 = 0.03;
+const SOLVED: f64 = 0.1;
 /// Most iterations.
 const ITERATIONS: usize = 12;
 /// Slowest contraction that is followed.
 const SLOWEST: f64 = 0.7;
 /// Changes below this, K, say nothing about the contraction.
 const ROUNDING: f64 = 1e-9;
-/// Contraction up to which a factor is kept for the next step: a factor costs as much as some twelve iterations.
+/// Contraction up to which a factor is kept for the next step: a factor costs as much as some five iterations.
 const STALE: f64 = 0.25;
 /// Steps for which a factor serves, as shares of the one that it was made for.
 const SERVES: (f64, f64) = (0.7, 1.4);
@@ -19,23 +20,19 @@ const SERVES: (f64, f64) = (0.7, 1.4);
 /// A factor in the least precision that holds the matrix.
 #[derive(Clone, Debug)]
 enum AnyFactor {
-    Single(Factor<f32>),
+    Single(Panels),
     Double(Factor),
 }
 
 impl AnyFactor {
-    fn new(matrix: Envelope) -> Option<Self> {
-        let single = matrix.single().factor().map(Self::Single);
-        single.or_else(|| matrix.factor().map(Self::Double))
+    fn new(system: &System<'_>, temperatures: &[f64], time: f64, (shift, falling): (f64, bool)) -> Option<Self> {
+        let single = system.single(temperatures, time, (shift, falling)).factored().map(Self::Single);
+        single.or_else(|| system.double(temperatures, time, (shift, falling)).factor().map(Self::Double))
     }
 
     fn solve(&self, vector: &mut [f64]) {
         match self {
-            Self::Single(factor) => {
-                let mut single: Vec<f32> = vector.iter().map(|value| f32::of(*value)).collect();
-                factor.solve(&mut single);
-                vector.iter_mut().zip(single).for_each(|(value, single)| *value = single.value());
-            }
+            Self::Single(factor) => factor.solve(vector),
             Self::Double(factor) => factor.solve(vector),
         }
     }
@@ -56,8 +53,8 @@ pub(super) struct Factored {
 impl Factored {
     /// The matrix of an equation, factored; `None` when it is not positive definite.
     pub(super) fn new(system: &System<'_>, temperatures: &[f64], time: f64, shift: f64) -> Option<Self> {
-        let factor = AnyFactor::new(system.matrix(temperatures, time, (shift, true)))
-            .or_else(|| AnyFactor::new(system.matrix(temperatures, time, (shift, false))))?;
+        let factor = AnyFactor::new(system, temperatures, time, (shift, true))
+            .or_else(|| AnyFactor::new(system, temperatures, time, (shift, false)))?;
         Some(Self { factor, made_for: shift, shift, contraction: None })
     }
 

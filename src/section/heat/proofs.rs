@@ -2,7 +2,7 @@
 
 use super::face::{Exposed, FaceLaw, Faces};
 use super::growth::thermal_forces;
-use super::sparse::{Sparse, rows};
+use super::sparse::{Entry, Sparse, rows};
 use super::stage::{Stage, Until};
 use super::step::Stepper;
 use super::{Conduction, Property, Solid};
@@ -61,14 +61,12 @@ fn steady_errors(elements: usize) -> [f64; 2] {
     let free: Vec<usize> = (0..sparse.size()).filter(|&row| held[row].is_none()).collect();
     let mut matrix = Envelope::new(vec![0; free.len()]);
     let mut found = vec![0.0; free.len()];
+    let entries: Vec<&[Entry]> = sparse.rows().collect();
     for (place, &row) in free.iter().enumerate() {
-        for entry in sparse.start[row]..sparse.start[row + 1] {
-            let column = sparse.column[entry];
+        for &Entry { column, stiff, .. } in entries[row] {
             match held[column] {
-                Some(value) => found[place] -= sparse.stiff[entry] * value,
-                None if column <= row => {
-                    matrix.add(place, free.binary_search(&column).unwrap(), sparse.stiff[entry]);
-                }
+                Some(value) => found[place] -= stiff * value,
+                None if column <= row => matrix.add(place, free.binary_search(&column).unwrap(), stiff),
                 None => {}
             }
         }

@@ -14,10 +14,16 @@ use crate::section::mesh::Mesh;
 /// Rows of the matrices that bodies share.
 #[derive(Clone, Debug)]
 pub(super) struct Sparse {
-    pub(super) start: Vec<usize>,
-    pub(super) column: Vec<usize>,
-    pub(super) mass: Vec<f64>,
-    pub(super) stiff: Vec<f64>,
+    start: Vec<usize>,
+    entries: Vec<Entry>,
+}
+
+/// An entry of both matrices, side by side: they are read together, and reading takes longer than multiplying.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Entry {
+    pub(super) column: usize,
+    pub(super) mass: f64,
+    pub(super) stiff: f64,
 }
 
 /// Rows of the nodes of several bodies: along the axis first, then along the radius, bodies interleaved. The band is then
@@ -67,15 +73,11 @@ impl Sparse {
     }
 
     fn from_rows(entries: Vec<Vec<(usize, f64, f64)>>) -> Self {
-        let mut sparse = Self { start: vec![0], column: Vec::new(), mass: Vec::new(), stiff: Vec::new() };
+        let mut sparse = Self { start: vec![0], entries: Vec::new() };
         for mut row in entries {
             row.sort_by_key(|entry| entry.0);
-            for (column, mass, stiff) in row {
-                sparse.column.push(column);
-                sparse.mass.push(mass);
-                sparse.stiff.push(stiff);
-            }
-            sparse.start.push(sparse.column.len());
+            sparse.entries.extend(row.into_iter().map(|(column, mass, stiff)| Entry { column, mass, stiff }));
+            sparse.start.push(sparse.entries.len());
         }
         sparse
     }
@@ -84,24 +86,25 @@ impl Sparse {
         self.start.len() - 1
     }
 
+    /// The entries of each row.
+    pub(super) fn rows(&self) -> impl Iterator<Item = &[Entry]> {
+        self.start.windows(2).map(|ends| &self.entries[ends[0]..ends[1]])
+    }
+
     /// `M x`, added to nothing.
     pub(super) fn mass_times(&self, x: &[f64], product: &mut [f64]) {
-        for (sum, ends) in product.iter_mut().zip(self.start.windows(2)) {
-            let of = ends[0]..ends[1];
-            *sum = self.column[of.clone()].iter().zip(&self.mass[of]).map(|(&column, value)| value * x[column]).sum();
+        for (sum, row) in product.iter_mut().zip(self.rows()) {
+            *sum = row.iter().map(|entry| entry.mass * x[entry.column]).sum();
         }
     }
 
     /// `M x + K y`, each given as a pair (x, y): one reading of the rows for both.
     pub(super) fn both_times(&self, pairs: &[[f64; 2]], product: &mut [f64]) {
-        for (sum, ends) in product.iter_mut().zip(self.start.windows(2)) {
-            let of = ends[0]..ends[1];
-            let entries = self.column[of.clone()].iter().zip(&self.mass[of.clone()]).zip(&self.stiff[of]);
+        for (sum, row) in product.iter_mut().zip(self.rows()) {
             let mut sums = [0.0; 2];
-            for ((&column, mass), stiff) in entries {
-                let [x, y] = pairs[column];
-                sums[0] += mass * x;
-                sums[1] += stiff * y;
+            for entry in row {
+                let [x, y] = pairs[entry.column];
+                sums = [sums[0] + entry.mass * x, sums[1] + entry.stiff * y];
             }
             *sum = sums[0] + sums[1];
         }

@@ -2,6 +2,7 @@
 
 use super::curves::AtNode;
 use super::growth::Influence;
+use super::panels::{Layout, Panels};
 use super::seating;
 use super::solid;
 use super::sparse::Sparse;
@@ -51,7 +52,21 @@ pub(super) struct System<'a> {
     pub(super) solids: Vec<&'a solid::Checked>,
     pub(super) surfaces: Surfaces<'a>,
     pub(super) seats: Option<Seats<'a>>,
+    /// Column of the first entry of each row.
     first: Vec<usize>,
+    layout: Layout,
+}
+
+/// A symmetric matrix to add to.
+pub(super) trait Lower {
+    /// Adds to the entry of a row and a column not beyond the diagonal.
+    fn add(&mut self, row: usize, column: usize, value: f64);
+}
+
+impl Lower for Envelope {
+    fn add(&mut self, row: usize, column: usize, value: f64) {
+        self.add(row, column, value);
+    }
 }
 
 impl<'a> System<'a> {
@@ -62,8 +77,7 @@ impl<'a> System<'a> {
         seats: Option<Seats<'a>>,
     ) -> Self {
         let solids = set.bodies.iter().map(|&body| &solids[body]).collect();
-        let mut first: Vec<usize> =
-            (0..set.sparse.size()).map(|row| set.sparse.column[set.sparse.start[row]]).collect();
+        let mut first: Vec<usize> = set.sparse.rows().map(|row| row[0].column).collect();
         for joint in &surfaces.joints {
             let least = joint.rows.into_iter().min().unwrap_or_default();
             joint.rows.iter().for_each(|&row| first[row] = first[row].min(least));
@@ -73,7 +87,8 @@ impl<'a> System<'a> {
             let least = group.iter().copied().min().unwrap_or_default();
             group.fill(least);
         }
-        Self { set, solids, surfaces, seats, first }
+        let layout = Layout::new(&first);
+        Self { set, solids, surfaces, seats, first, layout }
     }
 
     /// What each node holds, passes on and grows by, by rows.
@@ -149,42 +164,50 @@ impl<'a> System<'a> {
         faces
     }
 
+    /// The matrix of an implicit step in single precision, which nearly always holds it.
+    pub(super) fn single(&self, temperatures: &[f64], time: f64, share: (f64, bool)) -> Panels {
+        let mut matrix = Panels::new(&self.layout);
+        self.add_to(&mut matrix, temperatures, time, share);
+        matrix
+    }
+
+    /// The same in double precision.
+    pub(super) fn double(&self, temperatures: &[f64], time: f64, share: (f64, bool)) -> Envelope {
+        let mut matrix = Envelope::new(self.first.clone());
+        self.add_to(&mut matrix, temperatures, time, share);
+        matrix
+    }
+
     /// `M c + shift (K k + surfaces)`, with c, k and the surfaces as they are at these temperatures: what the iterations
     /// of an implicit step divide by. It may be near the truth only; what is iterated for does not depend on it.
     ///
     /// Capacity and conductivity between two nodes are the mean of theirs, so that the matrix is symmetric, and K k keeps
-    /// its row sums of zero. A law that gives more heat to a warmer surface, as transition boiling does, counts as one
-    /// that gives the same.
-    pub(super) fn matrix(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool)) -> Envelope {
-        let mut matrix = Envelope::new(self.first.clone());
-        let at = |row: usize| {
-            let solid = self.solids[self.set.owner[row]];
-            [solid.capacity.at(temperatures[row]), solid.conductivity.at(temperatures[row])]
-        };
-        let local: Vec<[f64; 2]> = (0..temperatures.len()).map(at).collect();
-        let sparse = &self.set.sparse;
-        for row in 0..sparse.size() {
+    /// its row sums of zero. A law that gives more heat to a warmer surface, as transition boiling does, counts, unless
+    /// `falling`, as one that gives the same.
+    fn add_to(&self, matrix: &mut impl Lower, temperatures: &[f64], time: f64, (shift, falling): (f64, bool)) {
+        let of = |(kelvin, &owner): (&f64, &usize)| self.solids[owner].curves.capacity_and_conductivity(*kelvin);
+        let local: Vec<[f64; 2]> = temperatures.iter().zip(&self.set.owner).map(of).collect();
+        for (row, entries) in self.set.sparse.rows().enumerate() {
             let mut passed = 0.0;
-            for place in sparse.start[row]..sparse.start[row + 1] {
-                let column = sparse.column[place];
-                let conducted = shift * sparse.stiff[place] * (local[row][1] + local[column][1]) / 2.0;
+            for entry in entries {
+                let column = entry.column;
+                let conducted = shift * entry.stiff * (local[row][1] + local[column][1]) / 2.0;
                 if column != row {
                     passed += conducted;
                 }
                 if column < row {
-                    let held = sparse.mass[place] * (local[row][0] + local[column][0]) / 2.0;
+                    let held = entry.mass * (local[row][0] + local[column][0]) / 2.0;
                     matrix.add(row, column, held + conducted);
                 } else if column == row {
-                    matrix.add(row, row, sparse.mass[place] * local[row][0]);
+                    matrix.add(row, row, entry.mass * local[row][0]);
                 }
             }
             matrix.add(row, row, -passed);
         }
-        self.add_surfaces(temperatures, time, (shift, falling), &mut matrix);
-        matrix
+        self.add_surfaces(temperatures, time, (shift, falling), matrix);
     }
 
-    fn add_surfaces(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool), matrix: &mut Envelope) {
+    fn add_surfaces(&self, temperatures: &[f64], time: f64, (shift, falling): (f64, bool), matrix: &mut impl Lower) {
         for point in &self.surfaces.surfaces {
             let law = &self.surfaces.laws[point.law].law;
             let surface = read(temperatures, &point.rows, &point.shape);
@@ -202,7 +225,7 @@ impl<'a> System<'a> {
 }
 
 /// Adds `weight · shape shapeᵀ`.
-fn add(matrix: &mut Envelope, rows: &[usize], shape: &[f64], weight: f64) {
+fn add(matrix: &mut impl Lower, rows: &[usize], shape: &[f64], weight: f64) {
     for (&row, a) in rows.iter().zip(shape) {
         for (&column, b) in rows.iter().zip(shape).filter(|(column, _)| **column <= row) {
             matrix.add(row, column, weight * a * b);
