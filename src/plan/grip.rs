@@ -9,7 +9,7 @@ use super::surroundings::{Pace, shop_film_at};
 use crate::job::{Job, Piece};
 use crate::quantity::{Area, Cases, Length, Mass, ThermodynamicTemperature, Time};
 use crate::thermal::ConductionPath;
-use crate::thermal::bore::{self, Chilling, Course, Exchange, Freeing, Gap, Insertion, Placement, SeatBody, SeatSizes};
+use crate::thermal::bore::{self, Chilling, Course, Exchange, Gap, Insertion, Placement, Reach, SeatBody, SeatSizes};
 use std::f64::consts::PI;
 use uom::si::area::square_meter;
 use uom::si::time::{hour, second};
@@ -25,12 +25,13 @@ const LEAST_SHOWN_S: f64 = 5.0;
 /// Smallest share of a piece's surface that gives heat to the shop while it stands in its seat: a face at the least.
 const LEAST_FREE_SHARE: f64 = 0.05;
 
-/// What happens in the seat, with the parts as they arrive; nothing where neither was treated.
+/// What happens in the seat, with the parts as they arrive; nothing where neither was treated. Given are also how warm they come
+/// at the latest, the common temperature that frees the tightest case again, and whether a page will show the curves of the cases.
 pub(super) fn grip<'a>(
     job: &'a Job,
     joint: &'a Joint<'_>,
     at_bore: &AtBore,
-    latest: Option<Arrival>,
+    (latest, frees_at, pages): (Option<Arrival>, Option<ThermodynamicTemperature>, bool),
     (chill, warm): (Option<&Soak>, Option<&Soak>),
 ) -> Result<Option<(Grip, Seated<'a>)>, PlanError> {
     if chill.is_none() && warm.is_none() {
@@ -46,11 +47,14 @@ pub(super) fn grip<'a>(
     };
     let longest = Time::new::<hour>(LONGEST_H);
     let cases = sizes(joint);
-    let insertions = concentric.run_cases(cases, longest)?;
+    let [of_tightest, of_others] = if pages { [Reach::Whole; 2] } else { [Reach::Meeting, Reach::Grip] };
+    let reaches = Cases { tightest: of_tightest, middle: of_others, loosest: of_others };
+    let insertions = cases.zip(reaches).try_map(|(sizes, reach)| concentric.run_as_far(sizes, longest, reach))?;
     let tightest = &insertions.tightest;
     // Without clearance it does not go in, wherever it stands.
     let one_sided = if goes_in(tightest) {
-        time(&Exchange { gap: Gap::usual(Placement::OneSide), ..concentric }.run(cases.tightest, longest)?)
+        let one_sided = Exchange { gap: Gap::usual(Placement::OneSide), ..concentric };
+        time(&one_sided.run_as_far(cases.tightest, longest, Reach::Grip)?)
     } else {
         GripTime::DoesNotGoIn
     };
@@ -63,10 +67,7 @@ pub(super) fn grip<'a>(
         meets_at: insertions.tightest.meeting.map(|meeting| meeting.temperature),
         chilling_shortens: unchilled.as_ref().is_some_and(|both| both.shortens() && goes_in(&both.unchilled)),
         unchilled: unchilled.as_ref().map(|both| time(&both.unchilled)),
-        frees_at: match concentric.frees_at(cases.tightest, Length::default())? {
-            Freeing::BothAt(temperature) => Some(temperature),
-            Freeing::FreeInTheShop | Freeing::NoCommonTemperature => None,
-        },
+        frees_at,
         times: Cases {
             tightest: time(&insertions.tightest),
             middle: time(&insertions.middle),
@@ -116,7 +117,7 @@ impl Arrival {
     ) -> Result<Insertion<'a>, PlanError> {
         let inner = SeatBody { start: self.inner, ..planned.inner };
         let outer = SeatBody { start: self.outer, ..planned.outer };
-        Ok(Exchange { inner, outer, ..*planned }.run(sizes, longest)?)
+        Ok(Exchange { inner, outer, ..*planned }.run_as_far(sizes, longest, Reach::Grip)?)
     }
 }
 
@@ -151,7 +152,7 @@ fn left_in_the_shop<'a>(
     longest: Time,
 ) -> Result<Chilling<'a>, PlanError> {
     let inner = SeatBody { start: exchange.shop, ..exchange.inner };
-    let unchilled = Exchange { inner, ..*exchange }.run(sizes, longest)?;
+    let unchilled = Exchange { inner, ..*exchange }.run_as_far(sizes, longest, Reach::Grip)?;
     Ok(Chilling { chilled: chilled.clone(), unchilled })
 }
 

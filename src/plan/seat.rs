@@ -40,7 +40,10 @@ pub(super) fn plan(
     let at_bore = at_bore(job, joint, &course, &presser)?;
     let (window, within) = (course.window(), course.time_to_clear());
     let soaks = (inner.soak.as_ref(), outer.soak.as_ref());
-    let grip = grip::grip(job, joint, &at_bore, latest(&course, window.tightest), soaks)?;
+    let lock = diameters.lock();
+    let shop = job.bench.temperature.get::<kelvin>();
+    let frees_at = lock.tightest.filter(|_| diameters.clearance(shop, shop).tightest < 0.0);
+    let grip = grip::grip(job, joint, &at_bore, (latest(&course, window.tightest), frees_at, extent.pages), soaks)?;
     let (mut grip, seated) = grip.unzip();
     if let Some((grip, race)) = grip.as_mut().zip(section_heat.as_ref().ok().and_then(|heat| heat.race.as_ref())) {
         grip.go_by(race);
@@ -58,7 +61,6 @@ pub(super) fn plan(
     let liner = if joint.seat == SeatKind::Housing { liner::plan(job, &press.pressure, strained)? } else { None };
     let loose = service.iter().any(|state: &ServiceFit| state.clearance.loosest > Length::default());
     let basis = basis(job, joint, &diameters, &at_bore)?;
-    let lock = diameters.lock();
     let history = if extent.pages {
         let in_seat = seated.map(|seated| seated.curves()).unwrap_or_default();
         course.history(&window, &within, job.bench.carry, in_seat)
@@ -152,7 +154,7 @@ fn heated(
         return Ok((inner, outer, Err(WithoutSection::NotAsked)));
     }
     let at_bore = at_bore(job, joint, &course(diameters, (&inner, &outer), placing(job, joint, diameters)), presser)?;
-    let grip = grip::grip(job, joint, &at_bore, None, (inner.soak.as_ref(), outer.soak.as_ref()))?;
+    let grip = grip::grip(job, joint, &at_bore, (None, None, false), (inner.soak.as_ref(), outer.soak.as_ref()))?;
     let one_body = OneBody {
         inner: at_bore.inner,
         outer: at_bore.outer,

@@ -166,16 +166,19 @@ impl Fault {
 
 /// Digits with decimal signs and thousands; a lone point is always a decimal point, as on drawings.
 fn digits(body: &str, exponent: i32) -> Result<Reading, Fault> {
-    let figures = body.chars().filter(char::is_ascii_digit).collect::<String>();
-    if figures.trim_start_matches('0').len() > MOST_DIGITS {
+    let figures = body.bytes().filter(u8::is_ascii_digit);
+    if figures.skip_while(|figure| *figure == b'0').count() > MOST_DIGITS {
         return Err(Fault::TooManyDigits);
     }
     let value = |whole: &str, decimals: &str| {
         let whole: String = whole.chars().filter(char::is_ascii_digit).collect();
         format!("{whole}.{decimals}e{exponent}").parse::<f64>().map_err(|_| Fault::Separators)
     };
-    let (points, commas) = (body.matches('.').count(), body.matches(',').count());
+    let count = |sign: u8| body.bytes().filter(|byte| *byte == sign).count();
+    let (points, commas) = (count(b'.'), count(b','));
     match (points, commas) {
+        // As nearly all are typed; Rust reads these alike.
+        (0 | 1, 0) if exponent == 0 => body.parse().map(Reading::Sure).map_err(|_| Fault::Separators),
         (0, 0) => Ok(Reading::Sure(value(body, "0")?)),
         (1, 0) | (0, 1) => {
             let (whole, decimals) = body.split_once(['.', ',']).unwrap_or((body, "0"));

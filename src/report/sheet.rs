@@ -2,6 +2,7 @@
 
 use super::json::figures;
 use serde_json::Value;
+use std::borrow::Cow;
 
 /// A cell.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,11 +40,11 @@ impl Cell {
     }
 
     /// As it stands in CSV.
-    pub(crate) fn written(&self) -> String {
+    pub(crate) fn written(&self) -> Cow<'_, str> {
         match self {
             Self::Text(words) => harmless(words),
-            Self::Number(number) => number.to_string(),
-            Self::Nothing => String::new(),
+            Self::Number(number) => number.to_string().into(),
+            Self::Nothing => "".into(),
         }
     }
 }
@@ -51,8 +52,8 @@ impl Cell {
 /// Words that a spreadsheet shows and never runs: those that it would take for a formula begin with an apostrophe.
 ///
 /// The signs are those of the usual advice against such cells, and a line feed, which some programs skip.
-fn harmless(words: &str) -> String {
-    if words.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']) { format!("'{words}") } else { words.to_owned() }
+fn harmless(words: &str) -> Cow<'_, str> {
+    if words.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']) { format!("'{words}").into() } else { words.into() }
 }
 
 /// The names of columns as the first row.
@@ -60,14 +61,18 @@ pub(crate) fn head<'n>(names: impl IntoIterator<Item = &'n str>) -> Vec<Cell> {
     names.into_iter().map(Cell::text).collect()
 }
 
+/// Bytes that the writer gathers before it hands them on: about a row.
+const BUFFER: usize = 1024;
+
 /// Rows as CSV text; every CSV that this crate writes is made here.
 pub(crate) fn written(rows: impl IntoIterator<Item = Vec<Cell>>) -> Result<String, csv::Error> {
-    let mut writer = csv::Writer::from_writer(Vec::new());
+    let mut writer = csv::WriterBuilder::new().buffer_capacity(BUFFER).from_writer(Vec::new());
     for row in rows {
-        writer.write_record(row.iter().map(Cell::written))?;
+        row.iter().try_for_each(|cell| writer.write_field(cell.written().as_bytes()))?;
+        writer.write_record(None::<&[u8]>)?;
     }
     let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+    Ok(String::from_utf8(bytes).unwrap_or_else(|error| String::from_utf8_lossy(error.as_bytes()).into_owned()))
 }
 
 #[cfg(test)]

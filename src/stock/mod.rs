@@ -18,6 +18,7 @@ pub mod seat_shapes;
 pub mod threads;
 
 pub use closure::Closure;
+pub(crate) use curve::Reader;
 pub use curve::{Curve, CurveError};
 pub use library::Library;
 pub use material::Material;

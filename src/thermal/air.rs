@@ -18,7 +18,7 @@ use uom::si::thermal_conductivity::watt_per_meter_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
 /// Coldest and hottest air, °C.
-const RANGE_C: (f64, f64) = (-120.0, 300.0);
+pub(super) const RANGE_C: (f64, f64) = (-120.0, 300.0);
 /// Lowest and highest pressure, kPa: from above 5000 m to below sea level.
 const RANGE_KPA: (f64, f64) = (50.0, 110.0);
 /// Lowest and highest elevation of the standard atmosphere here, m.
@@ -63,16 +63,20 @@ impl Air {
 
     /// The same in K and Pa; `what` names the temperature in the error.
     pub(super) fn at_si(what: &'static str, temperature: f64, pressure: f64) -> Result<Self, ThermalError> {
-        within(what, shown(temperature - ICE_POINT_K), RANGE_C, "°C")?;
-        within("pressure of the air", shown(pressure * 1e-3), RANGE_KPA, "kPa")?;
+        checked(what, temperature, pressure)?;
+        Ok(Self::of(temperature, pressure))
+    }
+
+    /// The same of a temperature (K) and a pressure (Pa) that have been [`checked`].
+    pub(super) fn of(temperature: f64, pressure: f64) -> Self {
         let micropascal_seconds = thin_gas_viscosity(temperature);
-        Ok(Self {
+        Self {
             temperature,
             density: pressure / (GAS_CONSTANT * temperature),
             heat_capacity: ideal_gas_heat_capacity(temperature),
             viscosity: micropascal_seconds * 1e-6,
             conductivity: thin_gas_conductivity(temperature, micropascal_seconds),
-        })
+        }
     }
 
     /// Density.
@@ -145,6 +149,18 @@ pub fn standard_pressure(elevation: Length) -> Result<Pressure, ThermalError> {
     let pressure = Pressure::new::<pascal>(SEA_LEVEL_PA * share.powf(FREE_FALL / (GAS_CONSTANT * LAPSE_K_PER_M)));
     debug_assert!(pressure.get::<kilopascal>() > RANGE_KPA.0);
     Ok(pressure)
+}
+
+/// An error unless air is known at a temperature (K), which `what` names, and a pressure (Pa).
+pub(super) fn checked(what: &'static str, temperature: f64, pressure: f64) -> Result<(), ThermalError> {
+    let (celsius, kilopascals) = (temperature - ICE_POINT_K, pressure * 1e-3);
+    let inside = |value: f64, (from, to): (f64, f64)| value >= from && value <= to;
+    if !(inside(celsius, RANGE_C) && inside(kilopascals, RANGE_KPA)) {
+        // What the change of unit left behind is no reason to refuse.
+        within(what, shown(celsius), RANGE_C, "°C")?;
+        within("pressure of the air", shown(kilopascals), RANGE_KPA, "kPa")?;
+    }
+    Ok(())
 }
 
 /// A value as it is shown in a message: without the last digits that the change of unit left behind.

@@ -4,7 +4,7 @@ use super::error::ThermalError;
 use super::lumped::CheckedBody;
 use super::root::root;
 use super::stage::{CheckedFilm, CheckedStage};
-use crate::stock::Curve;
+use crate::stock::{Curve, Reader};
 
 /// Stefan-Boltzmann constant, W/(m² K⁴); CODATA 2018, exact by the 2019 SI.
 const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
@@ -12,12 +12,15 @@ const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 const LIMIT_TOLERANCE_K: f64 = 1e-9;
 
 /// `m c(T) dT/dt = P - A H (T - T_s) / (1 + H R)`, with `H = h + ε σ (T² + T_s²)(T + T_s)` and `R = L/(n k)`.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Balance<'a> {
     heat_capacity: &'a Curve,
+    capacity: Reader<'a>,
     mass: f64,
     area: f64,
     film: CheckedFilm<'a>,
+    /// The film, where it is a table.
+    film_table: Option<Reader<'a>>,
     /// ε σ, or zero when the stage does not radiate.
     radiation: f64,
     surroundings: f64,
@@ -41,9 +44,14 @@ impl<'a> Balance<'a> {
         };
         let mut balance = Self {
             heat_capacity: body.heat_capacity,
+            capacity: body.heat_capacity.reader(),
             mass: body.mass,
             area: body.area,
             film: stage.film,
+            film_table: match stage.film {
+                CheckedFilm::Constant(_) => None,
+                CheckedFilm::Table(curve) => Some(curve.reader()),
+            },
             radiation: if stage.radiates { STEFAN_BOLTZMANN * body.emissivity } else { 0.0 },
             surroundings: stage.surroundings,
             power: stage.power,
@@ -61,7 +69,8 @@ impl<'a> Balance<'a> {
     /// Coefficient of film and radiation together, before the resistance inside, W/(m² K).
     pub(super) fn outer_coefficient(&self, t: f64) -> f64 {
         let s = self.surroundings;
-        self.film.at(t) + self.radiation * (t * t + s * s) * (t + s)
+        let film = self.film_table.as_ref().map_or_else(|| self.film.at(t), |table| table.at_inside(t));
+        film + self.radiation * (t * t + s * s) * (t + s)
     }
 
     /// Biot number `H L / k` at a temperature.
@@ -78,12 +87,12 @@ impl<'a> Balance<'a> {
     /// dT/dt, K/s.
     pub(super) fn rate(&self, t: f64) -> f64 {
         let loss = self.area * self.coefficient(t) * (t - self.surroundings);
-        (self.power - loss) / (self.mass * self.heat_capacity.at_inside(t))
+        (self.power - loss) / (self.mass * self.capacity.at_inside(t))
     }
 
     /// Time constant `m c / (A h_eff)` at a temperature, s.
     pub(super) fn time_constant(&self, t: f64) -> f64 {
-        self.mass * self.heat_capacity.at_inside(t) / (self.area * self.coefficient(t))
+        self.mass * self.capacity.at_inside(t) / (self.area * self.coefficient(t))
     }
 
     /// Temperature that the body approaches, K: the surroundings, or where the loss equals the power.
@@ -100,6 +109,11 @@ impl<'a> Balance<'a> {
             return highest;
         }
         root(excess, (self.surroundings, highest), LIMIT_TOLERANCE_K)
+    }
+
+    /// Whether heat is put in.
+    pub(super) fn is_heated(&self) -> bool {
+        self.power > 0.0
     }
 
     /// Whether film, heat capacity and resistance are constant, so that the approach is exponential.

@@ -1,4 +1,7 @@
 //! Temperature against time within one stage, by the adaptive solver or in closed form.
+//!
+//! A body that nothing heats from within nears its surroundings almost exponentially. What is followed then is the logarithm of
+//! what is left of the way, whose rate `-1/τ` changes little: it takes a third of the steps that the temperature itself takes.
 
 use super::balance::Balance;
 use super::error::ThermalError;
@@ -11,6 +14,10 @@ const STEP_TOLERANCE: f64 = 4e-8;
 const AT_REST: f64 = 5e-7;
 /// First step of the solver in time constants.
 const FIRST_STEP: f64 = 0.05;
+/// The same where the logarithm is followed, which hardly bends.
+const FIRST_LOGARITHM: f64 = 0.2;
+/// Error allowed in a step of the logarithm where next to nothing of the way is left.
+const LOGARITHM_TOLERANCE: f64 = 1e-4;
 /// Most by which a step may exceed the one before it.
 const GROWTH: f64 = 10.0;
 /// Steps, accepted or not, after which a stage is given up; a long soak takes about 60.
@@ -29,16 +36,18 @@ pub(super) enum Track {
     Still { at: f64 },
     /// Exponential approach from `from` to `to`.
     Exponential { from: f64, to: f64, time_constant: f64 },
-    /// Steps of the solver; after the last one the body is at rest.
+    /// Steps of the solver in temperatures; after the last one the body is at rest.
     Steps(Vec<Step>),
+    /// Steps of the solver in `ln((T - to) / (from - to))`; after the last one the body is at rest.
+    Approach { from: f64, to: f64, steps: Vec<Step> },
 }
 
-/// One accepted step: the temperature as a quartic of the share of the step.
+/// One accepted step: what is followed as a quartic of the share of the step.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Step {
     begin: f64,
     width: f64,
-    end_temperature: f64,
+    end: f64,
     coefficients: [f64; 5],
 }
 
@@ -59,8 +68,10 @@ impl Track {
             Track::Still { at: start }
         } else if balance.is_linear() {
             Track::Exponential { from: start, to: limit, time_constant: balance.time_constant(start) }
-        } else {
+        } else if balance.is_heated() {
             Track::Steps(steps(balance, start, limit, goal)?)
+        } else {
+            Track::Approach { from: start, to: limit, steps: approach(balance, start, limit, goal)? }
         };
         let passed = goal.temperature.and_then(|target| track.time_of(target));
         Ok((track, passed.filter(|&time| time <= goal.longest)))
@@ -71,12 +82,8 @@ impl Track {
         match self {
             Track::Still { at } => *at,
             Track::Exponential { from, to, time_constant } => to + (from - to) * (-time / time_constant).exp(),
-            Track::Steps(steps) => {
-                let after = steps.partition_point(|step| step.begin <= time);
-                // The first step begins at zero, so there is always one at or before the time.
-                let step = &steps[after.saturating_sub(1)];
-                step.at((time - step.begin) / step.width)
-            }
+            Track::Steps(steps) => read(steps, time),
+            Track::Approach { from, to, steps } => to + (from - to) * read(steps, time).exp(),
         }
     }
 
@@ -89,28 +96,40 @@ impl Track {
                 (left > 0.0 && left <= 1.0).then(|| -time_constant * left.ln())
             }
             Track::Steps(steps) => steps.iter().find_map(|step| step.time_of(target)),
+            Track::Approach { from, to, steps } => {
+                let left = (target - to) / (from - to);
+                if left > 0.0 { steps.iter().find_map(|step| step.time_of(left.ln())) } else { None }
+            }
         }
     }
 }
 
+/// What the steps have come to at a time since the beginning of the stage.
+fn read(steps: &[Step], time: f64) -> f64 {
+    let after = steps.partition_point(|step| step.begin <= time);
+    // The first step begins at zero, so there is always one at or before the time.
+    let step = &steps[after.saturating_sub(1)];
+    step.at((time - step.begin) / step.width)
+}
+
 impl Step {
     fn new(Taken { begin, width, end, quartics }: &Taken<1>) -> Self {
-        Self { begin: *begin, width: *width, end_temperature: end[0], coefficients: quartics[0] }
+        Self { begin: *begin, width: *width, end: end[0], coefficients: quartics[0] }
     }
 
     fn still(at: f64) -> Self {
-        Self { begin: 0.0, width: 1.0, end_temperature: at, coefficients: [at, 0.0, 0.0, 0.0, 0.0] }
+        Self { begin: 0.0, width: 1.0, end: at, coefficients: [at, 0.0, 0.0, 0.0, 0.0] }
     }
 
     fn at(&self, share: f64) -> f64 {
         if share >= 1.0 {
-            return self.end_temperature;
+            return self.end;
         }
         value(&self.coefficients, share)
     }
 
     fn time_of(&self, target: f64) -> Option<f64> {
-        let (below, above) = (self.coefficients[0] - target, self.end_temperature - target);
+        let (below, above) = (self.coefficients[0] - target, self.end - target);
         if below.abs() < f64::MIN_POSITIVE {
             Some(self.begin)
         } else if below * above > 0.0 {
@@ -144,6 +163,37 @@ fn steps(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<St
             break;
         }
         balance.check_covered(to)?;
+    }
+    Ok(steps)
+}
+
+/// The same for a body that nothing heats, in the logarithm of what is left of its way to the limit.
+fn approach(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<Step>, ThermalError> {
+    let change = expected_change(balance, start, limit, goal);
+    let whole = start - limit;
+    let rates = |left: &[f64; 1]| [-1.0 / balance.time_constant(limit + whole * left[0].exp())];
+    let first = (FIRST_LOGARITHM * balance.time_constant(start)).min(goal.longest);
+    if first <= 0.0 {
+        return Ok(vec![Step::still(0.0)]);
+    }
+    // An error of the logarithm is one of the temperature times what is left of the way.
+    let tolerance = |left: f64| (STEP_TOLERANCE * change / (whole * left).abs()).min(LOGARITHM_TOLERANCE);
+    let control = Control { tolerance: tolerance(1.0), growth: GROWTH, most_steps: MOST_STEPS };
+    let mut steps = Vec::with_capacity(24);
+    let mut run = Run::new(control, 0.0, ([0.0], rates(&[0.0])), first);
+    while goal.longest - run.time() > f64::EPSILON * goal.longest.min(f64::MAX) {
+        let Some(taken) = run.step(&rates, goal.longest) else {
+            return Err(ThermalError::NotFollowed { reached_s: run.time() });
+        };
+        steps.push(Step::new(&taken));
+        let left = taken.end[0].exp();
+        let to = limit + whole * left;
+        let passed = goal.temperature.is_some_and(|target| (to - target) * (start - target) <= 0.0);
+        if passed || (to - limit).abs() <= AT_REST * change {
+            break;
+        }
+        balance.check_covered(to)?;
+        run.hold_to(tolerance(left));
     }
     Ok(steps)
 }

@@ -86,7 +86,10 @@ impl Planner {
             let help = "put text with the sign between cells in quotes".to_owned();
             return Err(vec![RowMistake { column: None, message, help }]);
         }
-        let (mut text, mut lines) = (String::new(), Vec::new());
+        // Signs, quotes and line ends, and now and then a sign that must be written as an escape.
+        let length: usize = self.columns.iter().map(|column| column.len() + 16).sum();
+        let mut text = String::with_capacity(length + record.cells.as_slice().len());
+        let mut lines = Vec::with_capacity(self.columns.len());
         for (column, cell) in self.columns.iter().zip(&record.cells) {
             let Ok(cell) = std::str::from_utf8(cell) else {
                 let message = "the cell is not UTF-8 text".to_owned();
@@ -101,7 +104,10 @@ impl Planner {
                 return Err(vec![RowMistake { column: Some(column.clone()), message, help }]);
             }
             if !cell.is_empty() {
-                text.push_str(&format!("{column} = {}\n", written(cell)));
+                text.push_str(column);
+                text.push_str(" = ");
+                write_cell(cell, &mut text);
+                text.push('\n');
                 lines.push(column.as_str());
             }
         }
@@ -127,7 +133,9 @@ fn sound(cell: &str) -> Result<(), toml::de::Error> {
     if !is_raw(cell) {
         return Ok(());
     }
-    toml::from_str::<toml::Table>(&format!("cell = {}", written(cell))).map(|_| ())
+    let mut text = String::from("cell = ");
+    write_cell(cell, &mut text);
+    toml::from_str::<toml::Table>(&text).map(|_| ())
 }
 
 /// Whether a cell is taken as it stands.
@@ -135,20 +143,26 @@ fn is_raw(cell: &str) -> bool {
     cell.starts_with(['{', '['])
 }
 
-/// A cell as TOML on one line: text in quotes, or a table or a list as it stands.
-fn written(cell: &str) -> String {
+/// Writes a cell as TOML on one line: text in quotes, or a table or a list as it stands.
+fn write_cell(cell: &str, text: &mut String) {
     if is_raw(cell) {
-        return cell.replace(['\n', '\r'], " ");
+        text.extend(cell.chars().map(|c| if matches!(c, '\n' | '\r') { ' ' } else { c }));
+        return;
     }
-    let mut text = String::from("\"");
-    for c in cell.chars() {
-        match c {
-            '"' | '\\' => text.extend(['\\', c]),
-            c if c.is_control() => text.push_str(&format!("\\u{:04X}", u32::from(c))),
-            c => text.push(c),
+    let as_it_stands = |c: char| !(matches!(c, '"' | '\\') || c.is_control());
+    text.push('"');
+    if cell.chars().all(as_it_stands) {
+        text.push_str(cell);
+    } else {
+        for c in cell.chars() {
+            match c {
+                '"' | '\\' => text.extend(['\\', c]),
+                c if c.is_control() => text.push_str(&format!("\\u{:04X}", u32::from(c))),
+                c => text.push(c),
+            }
         }
     }
-    text + "\""
+    text.push('"');
 }
 
 /// A problem of the row's job with the column that its place belongs to.

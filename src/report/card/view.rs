@@ -219,11 +219,12 @@ fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(String, Strin
 /// The results that differ from case to case, as the CSV has them.
 fn exact(plan: &Plan<'_>, seat: &SeatPlan) -> Exact {
     let cells = csv::cells(plan, seat);
-    let value = |name: &str| cells.iter().find(|(known, _)| *known == name).map(|(_, cell)| cell.written());
+    let value =
+        |name: &str| cells.iter().find(|(known, _)| *known == name).map(|(_, cell)| cell.written().into_owned());
     let rows = cells.iter().filter_map(|(name, tightest)| {
         let stem = name.strip_suffix("_tightest")?;
         let case = |case: &str| value(&format!("{stem}_{case}")).unwrap_or_default();
-        Some((stem.to_owned(), [tightest.written(), case("middle"), case("loosest")]))
+        Some((stem.to_owned(), [tightest.written().into_owned(), case("middle"), case("loosest")]))
     });
     Exact { seat: format!("{} seat", seat.seat.name()), rows: rows.collect() }
 }

@@ -3,6 +3,7 @@
 use super::gap::CheckedGap;
 use super::part::CheckedPart;
 use crate::quantity::{Length, ThermodynamicTemperature};
+use crate::stock::Reader;
 use crate::thermal::{ThermalError, contact_temperature};
 use uom::si::length::meter;
 
@@ -34,6 +35,12 @@ pub(super) struct Pair<'a> {
     to_joint: f64,
     /// Resistance inside each part to its free surface, m² K/W.
     to_air: [f64; 2],
+}
+
+/// Heat capacities and expansions of inner and outer part, each with where it was read last.
+pub(super) struct Tables<'a> {
+    capacity: [Reader<'a>; 2],
+    expansion: [Reader<'a>; 2],
 }
 
 /// Both parts at the difference that their losses keep up.
@@ -105,14 +112,24 @@ impl<'a> Pair<'a> {
 
     /// Conductance of the gap itself, W/(m² K).
     pub(super) fn conductance(&self, t: &Temperatures, gripped: bool) -> f64 {
+        self.conductance_over(t, (!gripped).then(|| self.clearance(t)))
+    }
+
+    /// The same over a clearance (m), or in the gripped seat.
+    #[inline]
+    fn conductance_over(&self, t: &Temperatures, clearance: Option<f64>) -> f64 {
         let film = 0.5 * (t[0] + t[1]);
-        let between = if gripped { self.gap.gripped(film) } else { self.gap.open(0.5 * self.clearance(t), film) };
+        let between =
+            clearance.map_or_else(|| self.gap.gripped(film), |clearance| self.gap.open(0.5 * clearance, film));
         between + self.across * (t[0] + t[1]) * (t[0] * t[0] + t[1] * t[1])
     }
 
     /// Heat that passes from the outer to the inner part, W.
     pub(super) fn through_joint(&self, t: &Temperatures, gripped: bool) -> f64 {
-        let conductance = self.conductance(t, gripped);
+        self.passed(t, self.conductance(t, gripped))
+    }
+
+    fn passed(&self, t: &Temperatures, conductance: f64) -> f64 {
         self.joint_area * (t[1] - t[0]) * conductance / (1.0 + conductance * self.to_joint)
     }
 
@@ -124,15 +141,23 @@ impl<'a> Pair<'a> {
         free_area * (t - s) * outer / (1.0 + outer * self.to_air[part])
     }
 
+    /// Its tables, to be read step by step.
+    pub(super) fn tables(&self) -> Tables<'a> {
+        Tables {
+            capacity: self.parts.map(|part| part.heat_capacity.reader()),
+            expansion: self.parts.map(|part| part.expansion.reader()),
+        }
+    }
+
     /// dT/dt of both, K/s.
-    pub(super) fn rates(&self, t: &Temperatures, gripped: bool) -> Temperatures {
+    pub(super) fn rates(&self, t: &Temperatures, gripped: bool, tables: &Tables<'_>) -> Temperatures {
         // A trial step of the solver may stray below absolute zero or to no number at all; then it is rejected.
         let t = &[t[0].max(0.0), t[1].max(0.0)];
-        let across = self.through_joint(t, gripped);
-        [
-            (across - self.loss(0, t[0])) / self.parts[0].capacity(t[0]),
-            (-across - self.loss(1, t[1])) / self.parts[1].capacity(t[1]),
-        ]
+        let size = |part: usize| self.sizes[part] * (1.0 + tables.expansion[part].at_inside(t[part]));
+        let capacity = |part: usize| self.parts[part].mass * tables.capacity[part].at_inside(t[part]);
+        let clearance = (!gripped).then(|| size(1) - size(0));
+        let across = self.passed(t, self.conductance_over(t, clearance));
+        [(across - self.loss(0, t[0])) / capacity(0), (-across - self.loss(1, t[1])) / capacity(1)]
     }
 
     /// Temperature that both would take if they evened out at once without loss, their capacities as they are now.
@@ -209,13 +234,14 @@ pub(super) enum Mode {
 pub(super) struct Phase<'a, 'b> {
     pub(super) pair: &'b Pair<'a>,
     pub(super) mode: Mode,
+    pub(super) tables: Tables<'a>,
 }
 
 impl Phase<'_, '_> {
     pub(super) fn rates(&self, state: &Temperatures) -> Temperatures {
         match self.mode {
-            Mode::Open => self.pair.rates(state, false),
-            Mode::Gripped => self.pair.rates(state, true),
+            Mode::Open => self.pair.rates(state, false, &self.tables),
+            Mode::Gripped => self.pair.rates(state, true, &self.tables),
             Mode::Together => [self.pair.together(state[0]).rate, 0.0],
         }
     }

@@ -58,6 +58,17 @@ pub struct SeatSizes {
     pub outer_at_20: Length,
 }
 
+/// How far an insertion is followed. Its course is the same for each.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Reach {
+    /// Until both have come together, whether they go in by themselves or not.
+    Whole,
+    /// The same for parts that go in; others stay at their start.
+    Meeting,
+    /// Until the seat grips: later on neither temperatures nor a meeting are known.
+    Grip,
+}
+
 /// The same insertion with the inner part as it is and with the inner part at the temperature of the shop.
 #[derive(Clone, Debug)]
 pub struct Chilling<'a> {
@@ -89,9 +100,19 @@ impl<'a> Exchange<'a> {
     /// Numbers that are not positive or out of range; [`ThermalError::Property`] when a part leaves a property table, the
     /// shop's temperature included; [`ThermalError::NotFollowed`] when the solver gives up.
     pub fn run(&self, sizes: SeatSizes, longest: Time) -> Result<Insertion<'a>, ThermalError> {
+        self.run_as_far(sizes, longest, Reach::Whole)
+    }
+
+    /// [`Self::run`] no farther than what is asked of it needs: the same steps, and so the same numbers, as far as they go.
+    pub(crate) fn run_as_far(
+        &self,
+        sizes: SeatSizes,
+        longest: Time,
+        reach: Reach,
+    ) -> Result<Insertion<'a>, ThermalError> {
         let pair = self.pair(sizes)?;
         let longest = within("longest time", longest.get::<second>(), (0.0, LONGEST_S), "s")?;
-        followed(pair, longest)
+        followed(pair, longest, reach)
     }
 
     /// [`Self::run`] for the three cases of a fit.
@@ -127,21 +148,23 @@ impl<'a> Exchange<'a> {
     }
 }
 
-fn followed(pair: Pair<'_>, until: f64) -> Result<Insertion<'_>, ThermalError> {
+fn followed(pair: Pair<'_>, until: f64, reach: Reach) -> Result<Insertion<'_>, ThermalError> {
     let starts = pair.starts();
     let mut path = Path::new(starts);
     let clearance = |t: &Temperatures| pair.clearance(t);
     let together = TOGETHER_K.max(TOGETHER_SHARE * (starts[0] - starts[1]).abs());
     let apart = |t: &Temperatures| (t[0] - t[1]).abs() - together;
     if clearance(&starts) <= 0.0 {
-        // Pressed in all the same, it is in contact from the start.
-        path.follow(&Stretch { pair: &pair, done: apart, until }, Mode::Gripped)?;
+        if reach == Reach::Whole {
+            // Pressed in all the same, it is in contact from the start.
+            path.follow(&Stretch { pair: &pair, done: apart, until }, Mode::Gripped)?;
+        }
         return Ok(Insertion { pair, path, course: Course::NoClearance, meeting: None });
     }
     let open = Stretch { pair: &pair, done: clearance, until };
     let grip = path.follow(&open, Mode::Open)?.then(|| path.end().0);
     let mut meeting = path.first_below(0.0, apart).map(|at| meeting(&pair, at, &path.at(at)));
-    if let (Some(_), None) = (grip, meeting) {
+    if let (Some(_), None, Reach::Whole | Reach::Meeting) = (grip, meeting, reach) {
         let closed = Stretch { pair: &pair, done: apart, until };
         if path.follow(&closed, Mode::Gripped)? {
             let (at, state) = path.end();

@@ -24,6 +24,7 @@ mod path;
 
 pub use account::HeatAccount;
 pub use air::{AirConductivity, still_air_conductivity};
+pub(crate) use exchange::Reach;
 pub use exchange::{Chilling, Exchange, Joint, SeatSizes};
 pub use freeing::Freeing;
 pub use gap::{Gap, Placement};

@@ -38,8 +38,8 @@ pub struct SeatBody<'a> {
 /// A part in plain SI, checked.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct CheckedPart<'a> {
-    mass: f64,
-    heat_capacity: &'a Curve,
+    pub(super) mass: f64,
+    pub(super) heat_capacity: &'a Curve,
     conductivity: &'a Curve,
     pub(super) expansion: &'a Curve,
     pub(super) emissivity: f64,

@@ -132,7 +132,7 @@ impl Path {
         F: Fn(&Temperatures) -> f64,
     {
         let Stretch { pair, done, until } = stretch;
-        let phase = Phase { pair, mode };
+        let phase = Phase { pair, mode, tables: pair.tables() };
         let start = if mode == Mode::Together { [pair.mean(&self.state), 0.0] } else { self.state };
         let rate = phase.rates(&start);
         let first = FIRST_STEP * scale / largest(&rate).max(f64::MIN_POSITIVE);

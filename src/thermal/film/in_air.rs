@@ -1,8 +1,6 @@
-use super::super::air;
 use super::super::error::ThermalError;
-use super::correlation::{
-    ForcedConvection, NaturalConvection, across_cylinder, across_factor, cylinder_factor, plate_factor, squared,
-};
+use super::air_values::AirValues;
+use super::correlation::{ForcedConvection, NaturalConvection, across_cylinder, squared};
 use super::outline::{Air, Axis, Face, RoundPart, Surface};
 use crate::quantity::{Area, HeatTransfer, Pressure, ThermodynamicTemperature, positive, within};
 use uom::si::area::square_meter;
@@ -153,25 +151,21 @@ struct Wind {
 impl Film {
     fn new(exposed: &Exposed, surface: f64) -> Result<Self, ThermalError> {
         let mean = 0.5 * (surface + exposed.air);
-        let air = air::Air::at_si("film temperature, mean of surface and air,", mean, exposed.pressure)?;
+        let air = AirValues::at("film temperature, mean of surface and air,", mean, exposed.pressure)?;
         let difference = (squared(surface - exposed.air) + squared(FLOOR_K)).sqrt();
-        let strength = air.rayleigh_per_cubic_metre_kelvin() * difference;
+        let strength = air.rayleigh * difference;
         let third_root = strength.cbrt();
-        let prandtl = air.prandtl_si();
-        let wind = |speed: f64| Wind {
-            strength: speed * air.density / air.viscosity,
-            across: across_factor(prandtl),
-            along: 0.664 * prandtl.cbrt(),
-        };
+        let wind =
+            |speed: f64| Wind { strength: speed * air.reynolds, across: air.across, along: 0.664 * air.prandtl.cbrt() };
         Ok(Self {
             strength,
             third_root,
             fourth_root: strength.sqrt().sqrt(),
             sixth_root: third_root.sqrt(),
             conductivity: air.conductivity,
-            prandtl,
-            cylinder: 0.387 * cylinder_factor(prandtl),
-            plate: 0.387 * plate_factor(prandtl),
+            prandtl: air.prandtl,
+            cylinder: air.cylinder,
+            plate: air.plate,
             warm: surface >= exposed.air,
             wind: exposed.wind.map(wind),
         })

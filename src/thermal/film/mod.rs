@@ -8,6 +8,7 @@
 //! Correlations carry about ±20 % each against measurement, whatever the digits they print; a plan should try a low and
 //! a high value.
 
+mod air_values;
 mod boiling;
 mod correlation;
 mod in_air;

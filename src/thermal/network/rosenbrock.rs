@@ -73,6 +73,7 @@ pub(super) fn step<const N: usize>(
     h: f64,
 ) -> Option<Trial<N>> {
     let matrix = Factors::new(jacobian, 1.0 / (GAMMA * h))?;
+    let per_width = 1.0 / h;
     let mut stages = [[0.0; N]; 6];
     let mut end = *start;
     for stage in 0..6 {
@@ -82,8 +83,9 @@ pub(super) fn step<const N: usize>(
             rates(&end, &mut right);
         }
         for (before, weight) in C[stage].iter().enumerate().take(stage) {
+            let weight = weight * per_width;
             for i in 0..N {
-                right[i] += weight / h * stages[before][i];
+                right[i] += weight * stages[before][i];
             }
         }
         matrix.solve(&mut right);
