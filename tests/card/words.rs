@@ -31,7 +31,7 @@ fn every_caution_of_the_plan_stands_on_the_card_with_its_signal_word() {
         let cautions = plan["cautions"].as_array().unwrap();
         assert_eq!(shown.len(), cautions.len(), "{job}: each once");
         for caution in cautions {
-            let level = caution["level"].as_str().unwrap().to_uppercase();
+            let level = caution["signal"].as_str().unwrap().to_uppercase();
             let wanted = format!("{level} {}", plain(caution["text"].as_str().unwrap()));
             assert!(shown.contains(&wanted), "{job}: {wanted}");
         }
@@ -45,7 +45,7 @@ fn a_caution_stands_at_the_step_where_it_applies() {
     let steps: Vec<String> = all(&page, ".steps > li").into_iter().map(seen).collect();
     let step = |opening: &str| steps.iter().find(|step| step.contains(opening)).unwrap();
     assert!(step("Warm the housing").contains("WARNING Hot metal looks like cold metal"));
-    assert!(step("Push it home").contains("CAUTION housing seat: push on the outer ring only"));
+    assert!(step("Push it home").contains("NOTICE Push on the outer ring only"));
     assert!(!step("Chill the bearing").contains("Hot metal"));
 }
 
