@@ -123,3 +123,41 @@ impl Caution {
         self.forbids
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Caution, Level};
+    use crate::plan::sentence::{Word, say};
+
+    fn caution(code: &'static str, level: Level) -> Caution {
+        Caution::new(code, level, say("housing seat: it happens."), "common practice")
+    }
+
+    #[test]
+    fn words_of_danger_are_for_people_and_come_before_notices_however_grave() {
+        let mut found = [
+            caution("defer", Level::Note),
+            caution("internal-clearance", Level::Danger),
+            caution("cold-part", Level::Caution),
+            caution("cryogen", Level::Danger),
+            caution("too-hot", Level::Danger).forbidding(),
+        ];
+        found.sort_by_key(Caution::rank);
+        let shown = found.each_ref().map(|caution| (caution.signal(), caution.code()));
+        let wanted = [
+            ("notice", "too-hot"),
+            ("danger", "cryogen"),
+            ("caution", "cold-part"),
+            ("notice", "internal-clearance"),
+            ("note", "defer"),
+        ];
+        assert_eq!(shown, wanted);
+    }
+
+    #[test]
+    fn a_sentence_begins_with_a_capital_where_its_seat_is_left_out() {
+        let bare = |opening: &str| caution("frost", Level::Caution).without(opening).sentence().words.clone();
+        assert_eq!(bare("housing seat: "), [Word::Text("It happens.".into())]);
+        assert_eq!(bare("shaft seat: "), [Word::Text("housing seat: it happens.".into())]);
+    }
+}
