@@ -217,15 +217,17 @@ mod terminal {
     use super::PUMP;
     use rustix::io::{FdFlags, fcntl_setfd};
     use rustix::pty::{OpenptFlags, grantpt, openpt, ptsname, unlockpt};
+    use rustix::termios::{Winsize, tcsetwinsize};
     use std::ffi::OsStr;
     use std::fs::{self, File, OpenOptions};
     use std::io::{BufRead, BufReader, Write};
+    use std::os::fd::OwnedFd;
     use std::os::unix::ffi::OsStrExt;
     use std::path::Path;
     use std::process::{Child, Command, Stdio};
 
-    /// The program with a terminal as its standard input, in a folder of its own.
-    fn at_a_terminal(folder: &Path, arguments: &[&str]) -> (File, Child) {
+    /// The two ends of a terminal.
+    fn terminal() -> (OwnedFd, File) {
         let keyboard = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY).unwrap();
         // Else the child would hold its own keyboard open.
         fcntl_setfd(&keyboard, FdFlags::CLOEXEC).unwrap();
@@ -233,10 +235,32 @@ mod terminal {
         unlockpt(&keyboard).unwrap();
         let name = ptsname(&keyboard, Vec::new()).unwrap();
         let screen = OpenOptions::new().read(true).write(true).open(OsStr::from_bytes(name.as_bytes())).unwrap();
+        (keyboard, screen)
+    }
+
+    /// The program with a terminal as its standard input, in a folder of its own.
+    fn at_a_terminal(folder: &Path, arguments: &[&str]) -> (File, Child) {
+        let (keyboard, screen) = terminal();
         let mut command = Command::new(assert_cmd::cargo::cargo_bin("seatwise"));
         command.current_dir(folder).args(arguments).stdin(Stdio::from(screen));
         let child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
         (File::from(keyboard), child)
+    }
+
+    #[test]
+    fn lines_are_as_wide_as_a_terminal_that_does_not_tell_its_rows() {
+        let (far, screen) = terminal();
+        let size = Winsize { ws_row: 0, ws_col: 48, ws_xpixel: 0, ws_ypixel: 0 };
+        tcsetwinsize(&screen, size).unwrap();
+        let mut command = Command::new(assert_cmd::cargo::cargo_bin("seatwise"));
+        let mut child = command.args(["limits", "62", "N7"]).stdout(Stdio::from(screen)).spawn().unwrap();
+        // Else this process would hold the near end open, and the reading below would not come to an end.
+        drop(command);
+        assert_eq!(child.wait().unwrap().code(), Some(0));
+        // The end of a terminal is an error on some systems.
+        let lines: Vec<String> = BufReader::new(File::from(far)).lines().map_while(Result::ok).collect();
+        let widest = lines.iter().map(|line| line.chars().count()).max().unwrap();
+        assert!((40..=48).contains(&widest), "{lines:?}");
     }
 
     #[test]

@@ -3,6 +3,7 @@ use crate::job::Problems;
 use crate::report::refusal::{Place, Refusal, within};
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use std::path::Path;
+use textwrap::{Options, WordSplitter};
 
 /// Why a run could not do what was asked.
 #[derive(Debug)]
@@ -133,7 +134,8 @@ const MARGIN: usize = 15;
 
 /// A message in lines that the terminal holds; on one line where there is none, so that other programs find it whole.
 fn wrapped(text: &str) -> String {
-    terminal::known().map_or_else(|| text.to_owned(), |columns| textwrap::fill(text, columns - MARGIN))
+    let options = |columns: usize| Options::new(columns - MARGIN).word_splitter(WordSplitter::NoHyphenation);
+    terminal::known().map_or_else(|| text.to_owned(), |columns| textwrap::fill(text, options(columns)))
 }
 
 fn renderer() -> Renderer {

@@ -2,7 +2,6 @@
 
 use crate::report::Layout;
 use std::io;
-use terminal_size::{Width, terminal_size_of};
 
 /// Columns where none are known, and bounds of what is believed.
 const USUAL: usize = 100;
@@ -11,8 +10,7 @@ const WIDEST: usize = 140;
 
 /// Columns of the terminal behind standard error, or those that the environment names; none in a pipe, where nothing is wrapped.
 pub(super) fn known() -> Option<usize> {
-    let found = terminal_size_of(io::stderr()).map(|(Width(columns), _)| usize::from(columns));
-    found.or_else(named).map(|columns| columns.clamp(NARROWEST, WIDEST))
+    columns_of(&io::stderr()).or_else(named).map(|columns| columns.clamp(NARROWEST, WIDEST))
 }
 
 /// Columns for what is laid out whether they are known or not.
@@ -23,8 +21,28 @@ pub(super) fn width() -> usize {
 /// Columns of a result on standard output: those of its terminal, or those that the environment names, and never more than what
 /// reads well; the usual ones in a pipe.
 pub(super) fn of_result() -> usize {
-    let found = terminal_size_of(io::stdout()).map(|(Width(columns), _)| usize::from(columns));
-    found.or_else(named).map_or(Layout::USUAL_COLUMNS, |columns| columns.clamp(NARROWEST, Layout::USUAL_COLUMNS))
+    columns_of(&io::stdout())
+        .or_else(named)
+        .map_or(Layout::USUAL_COLUMNS, |columns| columns.clamp(NARROWEST, Layout::USUAL_COLUMNS))
+}
+
+/// Columns of a terminal, whether or not it tells its rows: a serial line or a recorder may know none.
+#[cfg(unix)]
+fn columns_of(stream: &impl std::os::fd::AsFd) -> Option<usize> {
+    let size = rustix::termios::tcgetwinsize(stream).ok()?;
+    Some(usize::from(size.ws_col)).filter(|columns| *columns > 0)
+}
+
+/// Columns of a terminal.
+#[cfg(windows)]
+fn columns_of(stream: &impl std::os::windows::io::AsHandle) -> Option<usize> {
+    terminal_size::terminal_size_of(stream).map(|(terminal_size::Width(columns), _)| usize::from(columns))
+}
+
+/// Columns of a terminal: not known on this system.
+#[cfg(not(any(unix, windows)))]
+fn columns_of<T>(_: &T) -> Option<usize> {
+    None
 }
 
 fn named() -> Option<usize> {

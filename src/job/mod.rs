@@ -67,6 +67,7 @@ pub use model_seal::{PassesOver, Seal, SealBody, SealBore, SealLips};
 pub use model_stack::{AxialSize, BearingPair, Bed, Stack, StackPart, StackRing};
 pub use problem::{Problem, Problems};
 pub use put::{PutError, put, typed};
+pub(crate) use read_part::CLOSURE_NOT_STATED;
 pub use seal_alone::{SealJob, check_seal, is_seal_alone};
 pub use starter::{STARTERS, Starter};
 pub use treated::TreatmentError;

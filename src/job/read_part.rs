@@ -268,6 +268,10 @@ fn mass(section: &Section<'_>, kind: PartKind, sizes: &Sizes, material: &Materia
     Some(full * fill)
 }
 
+/// Why a closure is assumed that neither the job nor the designation tells.
+pub(crate) const CLOSURE_NOT_STATED: &str =
+    "not stated: the most sensitive of the ordinary closures is assumed; state closure";
+
 fn read_closure(section: &Section<'_>, designation: Option<&Designation>, notes: &mut Notes) -> Option<Closure> {
     let wanted = "write \"open\", \"shields\", or \"NBR contact seals\"";
     if let Some(words) = section.words("closure", wanted, notes) {
@@ -284,7 +288,7 @@ fn read_closure(section: &Section<'_>, designation: Option<&Designation>, notes:
     }
     let (name, why) = match designated_closure(designation) {
         Some(name) => (name, "from the suffix of the designation (DIN 623-1)"),
-        None => ("NBR contact seals", "not stated: the most sensitive of the ordinary closures is assumed"),
+        None => ("NBR contact seals", CLOSURE_NOT_STATED),
     };
     notes.assume("bearing.closure", AnyValue::Text(name.to_owned()), why);
     Closure::parse(name).ok()

@@ -77,9 +77,7 @@ fn drops_in(seat: &SeatPlan, opening: Sentence) -> Sentence {
         Window::Always | Window::Beyond(_) => sentence.text("."),
     };
     match seat.grip.map(|grip| grip.times.tightest) {
-        Some(GripTime::Grips(time)) => {
-            sentence.text(" In the seat it grips after ").duration(time, Toward::Down).text(".")
-        }
+        Some(GripTime::Grips(time)) => sentence.text(" In the seat it grips ").after(time).text("."),
         Some(GripTime::FreeUntilLock(time)) => {
             sentence.text(" In the seat it stays free for about ").duration(time, Toward::Down).text(".")
         }

@@ -2,8 +2,9 @@
 
 use super::liner;
 use super::model::SeatKind;
-use crate::job::{Job, Piece};
+use crate::job::{CLOSURE_NOT_STATED, Job, Piece};
 use crate::quantity::ThermodynamicTemperature;
+use crate::stock::closure::Closure;
 use crate::stock::material::{Material, TemperatureLimit};
 use std::borrow::Cow;
 
@@ -29,15 +30,20 @@ fn name(job: &Job, piece: Piece) -> &'static str {
     }
 }
 
+/// The bearing as what its closure limits; that nobody stated the closure is said, since an open bearing bears more.
+fn closed(job: &Job, closure: &Closure) -> String {
+    let assumed = job.assumptions.iter().any(|assumption| assumption.why == CLOSURE_NOT_STATED);
+    let unstated = if assumed { ", as no closure is stated" } else { "" };
+    format!("bearing ({}{unstated})", closure.kind())
+}
+
 /// What limits chilling of a piece.
 pub(super) fn cold(job: &Job, piece: Piece) -> Vec<Limit<'_>> {
     let of_material =
         materials(job, piece).map(|(what, material)| Limit { what, limit: Cow::Borrowed(material.coldest()) });
     let closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part);
     let of_closure = closure.and_then(|closure| {
-        closure
-            .coldest()
-            .map(|limit| Limit { what: format!("bearing ({})", closure.kind()), limit: Cow::Borrowed(limit) })
+        closure.coldest().map(|limit| Limit { what: closed(job, closure), limit: Cow::Borrowed(limit) })
     });
     of_material.chain(of_closure).collect()
 }
@@ -48,7 +54,7 @@ pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
         materials(job, piece).map(|(what, material)| Limit { what, limit: Cow::Borrowed(material.hottest()) });
     let of_closure = job.part.closure.as_ref().map(|closure| {
         let place = if piece == Piece::Part { String::new() } else { format!(" in the warm {}", name(job, piece)) };
-        Limit { what: format!("bearing ({}){place}", closure.kind()), limit: Cow::Borrowed(closure.hottest()) }
+        Limit { what: closed(job, closure) + &place, limit: Cow::Borrowed(closure.hottest()) }
     });
     let fitted = job.seal.as_ref().filter(|seal| seat == SeatKind::Housing && seal.fitted_first);
     let of_seal = fitted.map(|seal| Limit {

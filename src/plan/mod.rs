@@ -46,6 +46,7 @@ pub mod work;
 
 pub use basis::{Basis, PartBasis};
 pub use caution::{Caution, Level};
+pub(crate) use cautions::of_medium as caution_of_hazard;
 pub use dial::dial_setting;
 pub use liner::{FreeFrom, LinerPlan, Reserve, Reserves};
 pub use model::{

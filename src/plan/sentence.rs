@@ -3,6 +3,7 @@
 use crate::job::AnyValue;
 use crate::quantity::{Length, ThermodynamicTemperature, Time, Toward};
 use std::borrow::Cow;
+use uom::si::time::second;
 
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +27,22 @@ pub(super) fn say(text: impl Into<Cow<'static, str>>) -> Sentence {
 }
 
 impl Sentence {
+    /// The same without `opening`, and with a capital where it then begins; as it is where it begins otherwise.
+    pub(super) fn without(mut self, opening: &str) -> Self {
+        let rest = match self.words.first() {
+            Some(Word::Text(text)) => text.strip_prefix(opening),
+            Some(Word::Value(..)) | None => None,
+        };
+        let capital = rest.map(|rest| {
+            let mut letters = rest.chars();
+            letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect::<String>()
+        });
+        if let Some(text) = capital {
+            self.words[0] = Word::Text(text.into());
+        }
+        self
+    }
+
     pub(super) fn text(mut self, text: impl Into<Cow<'static, str>>) -> Self {
         self.words.push(Word::Text(text.into()));
         self
@@ -46,5 +63,10 @@ impl Sentence {
 
     pub(super) fn duration(self, time: Time, toward: Toward) -> Self {
         self.value(AnyValue::Duration(time), toward)
+    }
+
+    /// "after 8 s"; a time that nobody could use is "at once".
+    pub(super) fn after(self, time: Time) -> Self {
+        if time.get::<second>() < 1.0 { self.text("at once") } else { self.text("after ").duration(time, Toward::Down) }
     }
 }

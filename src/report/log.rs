@@ -45,7 +45,7 @@ fn of_piece(plan: &LogPlan<'_>, piece: &PieceLog, system: System, page: &mut Pag
         page.paragraph(&line);
     }
     for line in doubts(piece, system) {
-        page.hanging("CAUTION: ", &line);
+        page.hanging("NOTICE: ", &line);
     }
     page.line("");
     for line in aligned(&rows(piece, system)) {

@@ -79,8 +79,8 @@ pub(crate) fn grave<'c>(cautions: impl Iterator<Item = &'c Caution>, system: Sys
             found.push(caution);
         }
     }
-    found.sort_by_key(|caution| caution.level());
-    found.into_iter().map(|caution| (caution.level().word(), words::sentence(caution.sentence(), system))).collect()
+    found.sort_by_key(|caution| caution.rank());
+    found.into_iter().map(|caution| (caution.signal(), words::sentence(caution.sentence(), system))).collect()
 }
 
 /// The codes of a plan's dangers and warnings, and the first reason of one that must not be done.

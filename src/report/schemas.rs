@@ -136,6 +136,7 @@ fn options() -> Value {
     let caution = object(&[
         ("code", text()),
         ("level", among(&["danger", "warning", "caution", "note"])),
+        ("signal", among(&["danger", "warning", "caution", "notice", "note"])),
         ("text", text()),
         ("source", text()),
     ]);

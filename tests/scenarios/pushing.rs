@@ -132,7 +132,7 @@ fn a_small_screw_is_refused_the_force_and_a_small_ram_is_said_to_stop_half_way()
     within(gauge, needed / (std::f64::consts::PI * 100.0), 1e-3 * gauge);
     assert!(caution(&ram, "press-too-small").is_some());
     let hammer = planned(&seated(30, WALL, "[press]\nmeans = \"hammer and sleeve\"\n"));
-    says(caution(&hammer, "hammer").unwrap(), &["no force can be stated", "never let a blow pass"]);
+    says(caution(&hammer, "hammer").unwrap(), &["No force can be stated", "never let a blow pass"]);
 }
 
 #[test]

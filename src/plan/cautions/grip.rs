@@ -39,10 +39,14 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
 fn grips_soon(seat: &SeatPlan, grip: &Grip, found: &mut Vec<Caution>) {
     let GripTime::Grips(time) = grip.times.tightest else { return };
     let mut sentence =
-        say(format!("{} seat: once it stands in its seat the tightest case grips after ", seat.seat.name()))
-            .duration(time, Toward::Down);
-    if let GripTime::Grips(one_sided) = grip.one_sided {
-        sentence = sentence.text(", or ").duration(one_sided, Toward::Down).text(" if it lies on one side");
+        say(format!("{} seat: once it stands in its seat the tightest case grips ", seat.seat.name())).after(time);
+    // What grips at once cannot grip sooner on one side.
+    let one_sided = match grip.one_sided {
+        GripTime::Grips(one_sided) if time.get::<second>() >= 1.0 => Some(one_sided),
+        _ => None,
+    };
+    if let Some(one_sided) = one_sided {
+        sentence = sentence.text(", or ").after(one_sided).text(" if it lies on one side");
     }
     let sentence = sentence.text(". It must be home in one movement; do not stop to look.");
     found.push(Caution::new("grips-soon", Level::Caution, sentence, EXCHANGE));

@@ -16,8 +16,7 @@ const BURNS_C: f64 = 65.0;
 pub(super) fn of_job(job: &Job, seats: &[SeatPlan], found: &mut Vec<Caution>) {
     for treatment in job.chill.iter().chain(&job.warm) {
         for hazard in treatment.medium.hazards() {
-            let (level, text, source) = words(*hazard);
-            found.push(Caution::new(hazard.code(), level, say(text), source));
+            found.push(of_medium(*hazard));
         }
         for note in treatment.medium.notes() {
             let text = format!("{}: {note}.", treatment.medium.id());
@@ -57,6 +56,12 @@ const PRESS_PLAIN: &str = "Stand clear of the line of the press, guard it, wear 
 const DEFER: &str = "This plan is a calculation. The manual of the machine's maker, the data of the part's maker, local \
                      codes and licensed practice go before it.";
 
+/// The caution that a danger of a medium brings to every job with it.
+pub(crate) fn of_medium(hazard: Hazard) -> Caution {
+    let (level, text, source) = words(hazard);
+    Caution::new(hazard.code(), level, say(text), source)
+}
+
 /// Level, text and source for each hazard of a medium.
 fn words(hazard: Hazard) -> (Level, &'static str, &'static str) {
     match hazard {
@@ -74,9 +79,11 @@ fn words(hazard: Hazard) -> (Level, &'static str, &'static str) {
         ),
         Hazard::DryIce => (
             Level::Danger,
-            "Dry ice burns skin and gives off carbon dioxide, which gathers low and suffocates: insulating gloves, good \
-             ventilation, never in a closed vessel.",
-            "exposure limit of carbon dioxide 5000 ppm over eight hours: 29 CFR 1910.1000 Table Z-1, from memory",
+            "Dry ice burns skin and gives off carbon dioxide, which gathers low and poisons long before oxygen runs short: \
+             insulating gloves, forced ventilation or the open, an alarm for carbon dioxide (one for oxygen comes too late); never \
+             alone, never in a pit or a vehicle, never in a closed vessel, which bursts.",
+            "carbon dioxide: 0.5 % over eight hours, 29 CFR 1910.1000 Table Z-1; 3 % for a quarter of an hour, ACGIH, which takes \
+             oxygen to 20.3 % alone (from memory)",
         ),
         Hazard::FlammableSolvent => (
             Level::Danger,
@@ -97,6 +104,11 @@ fn words(hazard: Hazard) -> (Level, &'static str, &'static str) {
             "An induction heater's field can stop a pacemaker: keep such persons away as its maker says, take off rings and \
              watches, and demagnetise the part.",
             PRACTICE,
+        ),
+        Hazard::ColdPart => (
+            Level::Caution,
+            "Bare skin sticks to metal this cold and is burnt by it: dry insulating gloves.",
+            "ISO 13732-3, from memory",
         ),
         Hazard::HotPart => (
             Level::Warning,

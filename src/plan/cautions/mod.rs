@@ -28,6 +28,7 @@ use super::seal::SealPlan;
 use super::stack::StackPlan;
 use super::uneven_wall::UnevenWallPlan;
 use crate::job::{Job, Seal};
+pub(crate) use hazards::of_medium;
 
 /// What a job may have beside its seats.
 pub(super) struct Beside<'p> {
@@ -36,7 +37,7 @@ pub(super) struct Beside<'p> {
     pub(super) uneven_wall: Option<&'p UnevenWallPlan>,
 }
 
-/// Everything to say about a job and its planned seats, gravest first; findings of the same level keep their order.
+/// Everything to say about a job and its planned seats, as [`Caution::rank`] has them; findings of the same rank keep their order.
 pub(super) fn all(
     job: &Job,
     seats: &[SeatPlan],
@@ -69,7 +70,13 @@ pub(super) fn all(
         screws::of_job(fasteners, &mut found);
     }
     hazards::of_job(job, seats, &mut found);
-    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+    if let [seat] = seats {
+        // There is no other seat to be taken for it.
+        let opening = |mark: &str| format!("{} seat{mark} ", seat.seat.name());
+        let bare = |caution: Caution| caution.without(&opening(":")).without(&opening(","));
+        found = found.into_iter().map(bare).collect();
+    }
+    found.sort_by_key(Caution::rank);
     found
 }
 
@@ -88,7 +95,7 @@ pub(super) fn of_assembly(
     if let Some(plan) = stack_plan {
         stack::of_job(plan, found);
     }
-    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+    found.sort_by_key(Caution::rank);
 }
 
 /// What to say of a shaft seal that goes in alone.
@@ -98,6 +105,6 @@ pub(super) fn of_seal_alone(seal: &Seal, plan: &SealPlan) -> Vec<Caution> {
     seal_place::of_job(plan, &mut found);
     hazards::of_seal(&mut found);
     hazards::deferring(&mut found);
-    found.sort_by_key(|caution| (caution.level(), !caution.forbids()));
+    found.sort_by_key(Caution::rank);
     found
 }

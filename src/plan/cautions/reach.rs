@@ -18,7 +18,7 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
         if seat.is_treated() {
             found.push(does_not_clear(job, seat, short_by));
         } else {
-            let opening = say(format!("{} seat: ", seat.seat.name()));
+            let opening = say(format!("{} seat: neither part is chilled or warmed. ", seat.seat.name()));
             found.push(Caution::new("would-clear", Level::Note, ways(job, seat, opening), EXPANSION));
         }
     }

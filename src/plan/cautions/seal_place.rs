@@ -44,7 +44,7 @@ pub(super) fn of_job(plan: &SealPlan, found: &mut Vec<Caution>) {
         let sentence = sentence.text(if is_more(-stand.moved) {
             " That is where its lip clears the worn track: take a narrower seal, or sleeve the shaft and leave the seal where it was."
         } else {
-            " Press it deeper, or take a narrower one."
+            " Press it deeper, or take a narrower one; depth counts to the face that goes in first."
         });
         found.push(Caution::new("seal-proud", Level::Caution, sentence, PRACTICE));
     }

@@ -5,11 +5,12 @@ use crate::plan::caution::{Caution, Level};
 use crate::plan::sentence::Word;
 
 /// Families of codes by how they begin, and the step at which they apply; the first that fits, and whose step there is, counts.
-const FAMILIES: [(&str, StepKind); 52] = [
+const FAMILIES: [(&str, StepKind); 53] = [
     ("hot-", StepKind::Warm),
     ("too-hot", StepKind::Warm),
     ("steam", StepKind::Warm),
     ("induction-", StepKind::Warm),
+    ("cold-part", StepKind::Chill),
     ("cryogen", StepKind::Chill),
     ("dry-ice", StepKind::Chill),
     ("flammable-", StepKind::Chill),

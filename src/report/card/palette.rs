@@ -43,6 +43,9 @@ pub(super) const WARNING: (Colour, Colour) = (rgb(0xF08C1A), rgb(0x000000));
 /// See [`DANGER`].
 pub(super) const CAUTION: (Colour, Colour) = (rgb(0xFBDD4A), rgb(0x000000));
 
+/// See [`DANGER`].
+pub(super) const NOTICE: (Colour, Colour) = (rgb(0x1F5A9E), PAPER);
+
 /// The colours as custom properties of CSS.
 pub(super) fn properties(scheme: &Scheme) -> String {
     let named = [
@@ -58,7 +61,7 @@ pub(super) fn properties(scheme: &Scheme) -> String {
 
 /// The panels of the signal words, the same on every screen.
 pub(super) fn panels() -> String {
-    let named = [("danger", DANGER), ("warning", WARNING), ("caution", CAUTION)];
+    let named = [("danger", DANGER), ("warning", WARNING), ("caution", CAUTION), ("notice", NOTICE)];
     // The mark in the triangle is the panel seen through it, as ANSI Z535.4 draws it (from memory).
     let rules = |(name, (panel, word)): (&str, (Colour, Colour))| {
         let (panel, word) = (hex(panel), hex(word));
@@ -73,7 +76,7 @@ fn hex(colour: Colour) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{CAUTION, DANGER, DARK, LIGHT, WARNING};
+    use super::{CAUTION, DANGER, DARK, LIGHT, NOTICE, WARNING};
 
     /// WCAG 2.2, criterion 1.4.3: text.
     const TEXT: f64 = 4.5;
@@ -97,7 +100,7 @@ mod tests {
     #[test]
     fn signal_words_stand_out_on_their_panels_and_the_panels_from_each_other_in_grey() {
         let panels = [DANGER, WARNING, CAUTION];
-        for (panel, word) in panels {
+        for (panel, word) in panels.into_iter().chain([NOTICE]) {
             assert!(word.contrast(panel) >= TEXT, "{panel:?}: {}", word.contrast(panel));
         }
         for pair in panels.windows(2) {

@@ -16,6 +16,8 @@ const UNITS: [&str; 27] = [
     "mm", "µm", "in", "thou", "°C", "°F", "K", "s", "min", "h", "N", "kN", "lbf", "N·m", "in·lb", "ft·lb", "kgf·m",
     "MPa", "psi", "kg", "g", "lb", "%", "W", "kW", "m/s", "rpm",
 ];
+/// A source of no more bytes than this is shorter than the words that name its place.
+const LONG: usize = 40;
 const NO_BREAK: char = '\u{a0}';
 
 /// A whole card.
@@ -31,7 +33,8 @@ pub(super) struct View {
     figures: Vec<Figure>,
     worth_knowing: Vec<CautionView>,
     entries: Vec<(String, String)>,
-    assumptions: Vec<(String, String, String)>,
+    /// What was assumed for the same reason, each as name and value, and the reason.
+    assumptions: Vec<(Vec<(String, String)>, String)>,
     exact: Vec<Exact>,
     sources: Vec<SourceView>,
     caution_sources: Vec<(String, String)>,
@@ -47,7 +50,7 @@ struct Verdict {
 
 #[derive(Serialize)]
 struct CautionView {
-    level: &'static str,
+    signal: &'static str,
     /// Whether the safety alert symbol stands before the word.
     alert: bool,
     text: String,
@@ -98,7 +101,7 @@ impl View {
             entries: entries(&plan.job.entries, system),
             assumptions: assumptions(&plan.job.assumptions, system),
             exact: plan.seats.iter().map(|seat| exact(plan, seat)).collect(),
-            ..base.with_sources(&plan.sources)
+            ..base.with_sources(&plan.sources, &plan.job.assumptions)
         })
     }
 
@@ -110,7 +113,7 @@ impl View {
             verdicts: vec![Verdict { word: "PRESS".to_owned(), seat: None, sentence }],
             entries: entries(&plan.job.entries, system),
             assumptions: assumptions(&plan.job.assumptions, system),
-            ..base.with_sources(&plan.sources)
+            ..base.with_sources(&plan.sources, &plan.job.assumptions)
         }
     }
 
@@ -146,9 +149,9 @@ impl View {
         }
     }
 
-    fn with_sources(self, sources: &[Source]) -> Self {
+    fn with_sources(self, sources: &[Source], assumptions: &[Assumption]) -> Self {
         let missing = sources.iter().filter(|source| source.is_missing()).count();
-        Self { sources: grouped(sources), missing, ..self }
+        Self { sources: grouped(sources, assumptions), missing, ..self }
     }
 }
 
@@ -187,7 +190,7 @@ fn block(heading: &Heading, date: Option<&str>) -> Vec<(&'static str, String)> {
 
 fn caution(caution: &Caution, system: System) -> CautionView {
     let alert = caution.hurts_people() && caution.level() != Level::Note;
-    CautionView { level: caution.level().word(), alert, text: sentence(caution.sentence(), system) }
+    CautionView { signal: caution.signal(), alert, text: sentence(caution.sentence(), system) }
 }
 
 fn blank_view(blank: &Blank, system: System) -> (String, Option<String>) {
@@ -211,9 +214,13 @@ fn is_same(typed: &str, read: &str) -> bool {
     typed == read || parts(typed).is_some_and(|typed| parts(read) == Some(typed))
 }
 
-fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(String, String, String)> {
-    let one = |a: &Assumption| (a.what.clone(), value(&a.value, system), a.why.clone());
-    assumptions.iter().map(one).collect()
+/// Assumptions in the order of the plan; those that follow each other with one reason share it.
+fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(Vec<(String, String)>, String)> {
+    let one = |a: &Assumption| (a.what.clone(), value(&a.value, system));
+    assumptions
+        .chunk_by(|a, b| a.why == b.why)
+        .map(|same| (same.iter().map(one).collect(), same[0].why.clone()))
+        .collect()
 }
 
 /// The results that differ from case to case, as the CSV has them.
@@ -229,12 +236,17 @@ fn exact(plan: &Plan<'_>, seat: &SeatPlan) -> Exact {
     Exact { seat: format!("{} seat", seat.seat.name()), rows: rows.collect() }
 }
 
-/// Sources under what they belong to, "bearing-steel: density, strength", in the order of the plan.
-fn grouped(sources: &[Source]) -> Vec<SourceView> {
+/// Sources under what they belong to, "bearing-steel: density, strength", in the order of the plan. One that stands with an
+/// assumption on the same page is named there, and not printed again.
+fn grouped(sources: &[Source], assumptions: &[Assumption]) -> Vec<SourceView> {
+    let said = |source: &Source| match assumptions.iter().find(|assumed| assumed.why.contains(&source.text)) {
+        Some(assumed) if source.text.len() > LONG => format!("as under {}", assumed.what),
+        _ => source.text.clone(),
+    };
     let mut groups: Vec<SourceView> = Vec::new();
     for source in sources {
         let (what, part) = source.what.split_once(", ").unwrap_or((&source.what, ""));
-        let text = (part.to_owned(), source.text.clone(), source.is_missing());
+        let text = (part.to_owned(), said(source), source.is_missing());
         match groups.last_mut().filter(|group| group.what == what) {
             Some(group) => group.texts.push(text),
             None => groups.push(SourceView { what: what.to_owned(), texts: vec![text] }),

@@ -14,7 +14,7 @@ pub use text::text;
 use crate::job::Piece;
 use crate::plan::chart::Chart;
 use crate::plan::options::Worked;
-use crate::plan::{Level, SeatKind, Sentence, Verdict};
+use crate::plan::{Caution, SeatKind, Sentence, Verdict};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_temperature};
 use crate::report::words;
 
@@ -159,15 +159,15 @@ fn cautions(chart: &Chart, system: System) -> Vec<(&'static str, String)> {
     let media = chart.columns.iter().flatten().flat_map(|medium| medium.hazards()).map(|hazard| hazard.code());
     let mut codes: Vec<&str> = media.collect();
     codes.extend(["hot-part", "press", "gas-in-the-room", "push-right-ring", "stops-half-way", "defer"]);
-    let mut found: Vec<(Level, &'static str, String)> = Vec::new();
+    let mut found: Vec<&Caution> = Vec::new();
     for caution in chart.cautions().filter(|caution| codes.contains(&caution.code())) {
         // A caution with a number in it differs from cell to cell; the first stands for all.
-        if !found.iter().any(|(_, code, _)| *code == caution.code()) {
-            found.push((caution.level(), caution.code(), words::sentence(caution.sentence(), system)));
+        if !found.iter().any(|known| known.code() == caution.code()) {
+            found.push(caution);
         }
     }
-    found.sort_by_key(|(level, ..)| *level);
-    found.into_iter().map(|(level, _, text)| (level.word(), text)).collect()
+    found.sort_by_key(|caution| caution.rank());
+    found.into_iter().map(|caution| (caution.signal(), words::sentence(caution.sentence(), system))).collect()
 }
 
 /// The piece that is warmed.

@@ -236,8 +236,7 @@ fn add_setting(given: &mut [Vec<Given>], place: usize, plan: &Plan<'_>, system: 
 fn said(plans: &[Plan<'_>], system: System, counts: fn(Level) -> bool) -> Vec<String> {
     let mut all: Vec<String> = Vec::new();
     for caution in plans.iter().flat_map(|plan| &plan.cautions).filter(|caution| counts(caution.level())) {
-        let text =
-            format!("{}: {}", caution.level().word().to_uppercase(), words::sentence(caution.sentence(), system));
+        let text = format!("{}: {}", caution.signal().to_uppercase(), words::sentence(caution.sentence(), system));
         if !all.contains(&text) {
             all.push(text);
         }

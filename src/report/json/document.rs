@@ -338,6 +338,9 @@ pub struct CautionDocument {
     pub code: &'static str,
     /// `danger`, `warning`, `caution` or `note`.
     pub level: &'static str,
+    /// Signal word of the texts: `danger`, `warning` or `caution` where someone may be hurt, `notice` where a part or the job
+    /// may suffer, `note`.
+    pub signal: &'static str,
     /// The finding and what to do, in metric units.
     pub text: String,
     /// Where the rule comes from.

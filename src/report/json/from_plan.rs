@@ -217,6 +217,7 @@ fn caution(caution: &crate::plan::Caution) -> CautionDocument {
     CautionDocument {
         code: caution.code(),
         level: caution.level().word(),
+        signal: caution.signal(),
         text: words::sentence(caution.sentence(), System::Metric),
         source: caution.source().to_owned(),
         forbids: caution.forbids(),

@@ -119,6 +119,7 @@ fn cautions(worked: &Worked) -> Vec<Value> {
         json!({
             "code": caution.code(),
             "level": caution.level().word(),
+            "signal": caution.signal(),
             "text": words::sentence(caution.sentence(), System::Metric),
             "source": caution.source(),
         })

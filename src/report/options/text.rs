@@ -253,7 +253,7 @@ fn refused(seat: &SeatWays, system: System, page: &mut Page) {
 
 /// The grave cautions of every way that is shown, each once, with the numbers of the ways.
 fn cautions(seats: &[SeatWays], system: System, all: bool, page: &mut Page) {
-    let mut found: Vec<(Level, String, Vec<String>)> = Vec::new();
+    let mut found: Vec<(&Caution, String, Vec<String>)> = Vec::new();
     for seat in seats {
         for (number, _, worked) in shown(seat, all) {
             let which = if seats.len() > 1 { format!("{} {number}", seat.seat.name()) } else { number.to_string() };
@@ -261,7 +261,7 @@ fn cautions(seats: &[SeatWays], system: System, all: bool, page: &mut Page) {
                 let text = words::sentence(caution.sentence(), system);
                 match found.iter_mut().find(|(_, known, _)| *known == text) {
                     Some((_, _, ways)) => ways.push(which.clone()),
-                    None => found.push((caution.level(), text, vec![which.clone()])),
+                    None => found.push((caution, text, vec![which.clone()])),
                 }
             }
         }
@@ -269,11 +269,16 @@ fn cautions(seats: &[SeatWays], system: System, all: bool, page: &mut Page) {
     if found.is_empty() {
         return;
     }
-    found.sort_by_key(|(level, ..)| *level);
+    let all_ways: usize = seats.iter().map(|seat| shown(seat, all).count()).sum();
+    found.sort_by_key(|(caution, ..)| caution.rank());
     page.heading("Cautions; `seatwise plan` of the way that is chosen gives all of them");
-    for (level, text, ways) in found {
-        let ways = if ways.len() == 1 { format!("way {}", ways[0]) } else { format!("ways {}", ways.join(", ")) };
-        page.hanging(&format!("{} ({ways}): ", level.word().to_uppercase()), &text);
+    for (caution, text, ways) in found {
+        let ways = match ways.as_slice() {
+            [way] => format!("way {way}"),
+            some if some.len() == all_ways => "all ways".to_owned(),
+            some => format!("ways {}", some.join(", ")),
+        };
+        page.hanging(&format!("{} ({ways}): ", caution.signal().to_uppercase()), &text);
     }
 }
 

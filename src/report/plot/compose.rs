@@ -10,7 +10,6 @@ use super::palette::{BAND, Colour, GRID, HAIRLINE, INK, LOOSEST, MIDDLE, MUTED, 
 use super::pen::{LABEL, QUIET, SUBTITLE, Style, TITLE};
 use super::readings::Readings;
 use super::scene::{Area, Point, Scene, Shape, Text, at};
-use super::units::length_text;
 use super::{PlotError, PlotRequest, markers};
 use crate::quantity::Cases;
 
@@ -40,11 +39,18 @@ pub(super) fn compose(request: &PlotRequest, fonts: &Fonts) -> Result<Scene, Plo
     page.moments();
     page.headings();
     page.time_axes();
-    page.names_of_curves();
     page.names_of_regions();
-    let least = length_text(request.history.placing_clearance, request.system);
-    page.name_along(readings.placing, &[&format!("placing clearance {least}"), &format!("placing {least}")], MUTED);
-    page.name_along(0.0, &["parts touch"], INK);
+    let [long, short] = layout::placing_names(request);
+    let placing = page.name_along(readings.placing, &[&long, &short], MUTED);
+    let touch = page.name_along(0.0, &["parts touch"], INK);
+    let mut levels = Vec::new();
+    if !placing {
+        levels.push((readings.placing, short.as_str(), Style { colour: MUTED, ..LABEL }));
+    }
+    if !touch {
+        levels.push((0.0, "parts touch", Style { colour: INK, ..LABEL }));
+    }
+    page.names_of_curves(&levels);
     Ok(page.scene)
 }
 
@@ -170,18 +176,20 @@ impl Page<'_> {
         self.write(&panel.name(), QUIET, Anchor::Centre, at(middle, bottom + 58.0));
     }
 
-    /// The curves by name where they end.
-    fn names_of_curves(&mut self) {
+    /// The curves by name where they end, and among them the level lines that have no room for theirs.
+    fn names_of_curves(&mut self, levels: &[(f64, &str, Style)]) {
         let ends = self.layout.panels[self.layout.panels.len() - 1].last().map(|c| self.layout.axis.y(c));
-        let mut names = [
+        let mut names = vec![
             (ends.loosest, "loosest", Style { colour: LOOSEST, ..LABEL }),
             (ends.middle, "middle", Style { weight: Weight::Bold, colour: MIDDLE, ..LABEL }),
             (ends.tightest, "tightest", Style { colour: TIGHTEST, ..LABEL }),
         ];
+        names.extend(levels.iter().map(|(level, text, style)| (self.layout.axis.y(*level), *text, *style)));
         names.sort_by(|a, b| a.0.total_cmp(&b.0));
         let inside = NAME_PITCH + LABEL_SIZE / 2.0;
         let column = (self.layout.axis.top + inside, self.layout.axis.bottom - inside);
-        let heights = spread(&names.map(|name| name.0), NAME_PITCH, column);
+        let wanted: Vec<f64> = names.iter().map(|name| name.0).collect();
+        let heights = spread(&wanted, NAME_PITCH, column);
         for ((wanted, text, style), y) in names.into_iter().zip(heights) {
             self.leader(wanted, y, style.colour);
             let left = self.layout.right() + layout::LEADER;
@@ -216,20 +224,22 @@ impl Page<'_> {
             .fill(vec![at(centre.x - half, base), at(centre.x + half, base), at(centre.x, centre.y + tip)], MUTED);
     }
 
-    /// Names the level line at `clearance`, with the first of `texts` that no other line runs through.
-    fn name_along(&mut self, clearance: f64, texts: &[&str], colour: Colour) {
+    /// Names the level line at `clearance`, with the first of `texts` that no other line runs through; false where there is none.
+    fn name_along(&mut self, clearance: f64, texts: &[&str], colour: Colour) -> bool {
         let (top, bottom) = (self.layout.axis.top, self.layout.axis.bottom);
         let room = |p: &Panel| Area { left: p.left + INSET, top, right: p.right - INSET, bottom };
         let rooms: Vec<Area> = self.layout.panels.iter().map(room).collect();
         let y = self.layout.axis.y(clearance);
-        let places = texts.iter().filter_map(|text| {
+        let mut places = texts.iter().filter_map(|text| {
             let width = self.fonts.width(text, LABEL_SIZE, Weight::Regular);
             let place = along::place(Wanted { y, width, size: LABEL_SIZE }, &rooms, &self.obstacles)?;
             Some((place.crossings, place.start, *text))
         });
-        if let Some((_, start, text)) = places.min_by_key(|(crossings, ..)| *crossings) {
+        let free = places.find(|(crossings, ..)| *crossings == 0);
+        if let Some((_, start, text)) = free {
             self.write(text, Style { colour, ..LABEL }, Anchor::Left, start);
         }
+        free.is_some()
     }
 }
 

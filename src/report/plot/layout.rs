@@ -4,7 +4,7 @@ use super::axes::{ClearanceAxis, Panel, Tick};
 use super::flags::{self, Flag, Pole};
 use super::font::{Fonts, Weight};
 use super::readings::{Readings, Stop};
-use super::units::{length_name, moment_time, moment_unit};
+use super::units::{length_name, length_text, moment_time, moment_unit};
 use super::{PlotError, PlotRequest};
 use crate::plan::clearance_history::MomentKind;
 use crate::quantity::System;
@@ -72,7 +72,9 @@ impl Layout {
         let clearances = axis.ticks(LEAST_PLOT);
         let set = |text: &str| fonts.width(text, LABEL_SIZE, Weight::Regular);
         let numbers = clearances.iter().map(|tick| set(&tick.text)).fold(0.0, f64::max);
-        let right = WIDTH - RIM - ARROW - set(INTERFERENCE) - LEADER;
+        // The name of the placing clearance goes there when curves leave it no room.
+        let [_, placing] = placing_names(request);
+        let right = WIDTH - RIM - LEADER - set(&placing).max(ARROW + set(INTERFERENCE));
         let panels = Panel::side_by_side(readings, RIM + numbers + NUMBER_SPACE, right);
         let axis_name = format!("clearance, {}", length_name(request.system));
         let (moments, axis_row) = moments(&readings.stops, &panels, set(&axis_name), set);
@@ -98,6 +100,12 @@ impl Layout {
     pub(super) fn flag_baseline(&self, row: usize) -> f64 {
         self.axis.top - FLAG_FOOT - row as f64 * FLAG_PITCH
     }
+}
+
+/// Names of the placing clearance, the full one and the short one.
+pub(super) fn placing_names(request: &PlotRequest) -> [String; 2] {
+    let least = length_text(request.history.placing_clearance, request.system);
+    [format!("placing clearance {least}"), format!("placing {least}")]
 }
 
 fn headings(request: &PlotRequest, fonts: &Fonts) -> Result<(Vec<String>, Vec<String>), PlotError> {

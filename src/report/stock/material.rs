@@ -24,7 +24,7 @@ pub fn materials_text(materials: &[Material], columns: usize) -> String {
             ]
         })
         .collect();
-    let head = ["id", "expansion um/(m K)", "modulus GPa", "strength MPa", "allowed °C"].map(str::to_owned);
+    let head = ["id", "expansion µm/(m·K)", "modulus GPa", "strength MPa", "allowed °C"].map(str::to_owned);
     page.table(&Table { head: Some(head), rows });
     page.line("");
     page.paragraph(
@@ -108,12 +108,12 @@ fn curves(material: &Material) -> Table<4> {
         let read = |curve: &Curve| curve.at(t).map_or_else(|_| "-".to_owned(), |value| format!("{value:.1}"));
         [
             format!("{:.1} °C", t - 273.15),
-            format!("{:.3} um/mm", strain * 1e3),
+            format!("{:.3} µm/mm", strain * 1e3),
             read(material.heat_capacity()),
             read(material.conductivity()),
         ]
     });
-    let head = ["", "dL/L", "c, J/(kg K)", "k, W/(m K)"].map(str::to_owned);
+    let head = ["", "dL/L", "c, J/(kg·K)", "k, W/(m·K)"].map(str::to_owned);
     Table { head: Some(head), rows: rows.collect() }
 }
 
@@ -191,9 +191,9 @@ pub fn material_at_text(
     let mut page = Page::new(columns);
     page.line(&format!("{} at {:.1} °C", material.id(), at.celsius));
     let rows = vec![
-        row("change of length from 20 °C", format!("{:.4} um/mm", at.dl_l * 1e3)),
-        row("heat capacity", format!("{:.1} J/(kg K)", at.c_j_kgk)),
-        row("conductivity", format!("{:.2} W/(m K)", at.k_w_mk)),
+        row("change of length from 20 °C", format!("{:.4} µm/mm", at.dl_l * 1e3)),
+        row("heat capacity", format!("{:.1} J/(kg·K)", at.c_j_kgk)),
+        row("conductivity", format!("{:.2} W/(m·K)", at.k_w_mk)),
         row("elastic modulus", format!("{:.1} GPa", at.e_gpa)),
     ];
     page.table(&Table { head: None, rows });

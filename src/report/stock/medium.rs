@@ -1,5 +1,8 @@
+use crate::plan::caution_of_hazard;
+use crate::quantity::System;
 use crate::report::json::{figures, pretty};
 use crate::report::text::{Page, Table};
+use crate::report::words;
 use crate::stock::medium::{Direction, Medium, Transfer};
 use serde_json::{Value, json};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -26,13 +29,20 @@ pub fn medium_text(medium: &Medium, columns: usize) -> String {
     page.line(&format!("{} ({})", medium.id(), direction(medium)));
     page.flush(&format!("also called: {}", medium.names().collect::<Vec<_>>().join(", ")));
     page.line("");
-    let rows = vec![
-        ["temperature".to_owned(), temperature(medium)],
-        ["heat transfer".to_owned(), transfer(medium)],
-        ["dangers".to_owned(), medium.hazards().iter().map(|hazard| hazard.code()).collect::<Vec<_>>().join(", ")],
-    ];
+    let rows = vec![["temperature".to_owned(), temperature(medium)], ["heat transfer".to_owned(), transfer(medium)]];
     page.table(&Table { head: None, rows });
-    page.heading("Notes");
+    if !medium.hazards().is_empty() {
+        page.heading("Dangers");
+    }
+    for hazard in medium.hazards() {
+        let caution = caution_of_hazard(*hazard);
+        let text = words::sentence(caution.sentence(), System::Metric);
+        page.hanging(&format!("{}: ", caution.signal().to_uppercase()), &text);
+        page.small(&format!("[{}; {}]", caution.code(), caution.source()));
+    }
+    if medium.notes().next().is_some() {
+        page.heading("Notes");
+    }
     for note in medium.notes() {
         page.paragraph(note);
     }
@@ -61,7 +71,7 @@ fn temperature(medium: &Medium) -> String {
 fn transfer(medium: &Medium) -> String {
     match medium.transfer() {
         Transfer::Film(film) => format!(
-            "{:.0} to {:.0} W/(m² K){}",
+            "{:.0} to {:.0} W/(m²·K){}",
             film.low.get::<watt_per_square_meter_kelvin>(),
             film.high.get::<watt_per_square_meter_kelvin>(),
             if film.radiates { " and radiation" } else { "" }

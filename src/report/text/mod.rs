@@ -92,7 +92,7 @@ pub fn short(plan: &Plan<'_>, layout: impl Into<Layout>) -> String {
     page.heading("Cautions");
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
     for caution in grave {
-        let signal = format!("{}: ", caution.level().word().to_uppercase());
+        let signal = format!("{}: ", caution.signal().to_uppercase());
         page.hanging(&signal, &words::sentence(caution.sentence(), system));
     }
     let rest =
@@ -168,7 +168,7 @@ fn title(heading: &Heading, page: &mut Page) {
 fn cautions(cautions: &[Caution], system: System, page: &mut Page) {
     page.heading("Cautions");
     for caution in cautions {
-        let signal = format!("{}: ", caution.level().word().to_uppercase());
+        let signal = format!("{}: ", caution.signal().to_uppercase());
         page.hanging(&signal, &words::sentence(caution.sentence(), system));
         page.small(&source_line(caution));
     }

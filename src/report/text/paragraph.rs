@@ -2,7 +2,7 @@ use super::table::Table;
 use crate::plan::Sentence;
 use crate::quantity::System;
 use crate::report::words;
-use textwrap::Options;
+use textwrap::{Options, WordSplitter};
 
 const INDENT: &str = "  ";
 
@@ -65,6 +65,8 @@ impl Page {
 
     fn wrapped(&mut self, text: &str, first: &str, later: &str) {
         let options = Options::new(self.columns).initial_indent(first).subsequent_indent(later).break_words(false);
+        // Ids and keys are typed as they stand, so that a hyphen is no place to break.
+        let options = options.word_splitter(WordSplitter::NoHyphenation);
         for line in textwrap::wrap(text, options) {
             self.line(&line);
         }

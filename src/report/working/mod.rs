@@ -71,8 +71,6 @@ pub fn working(plan: &Plan<'_>, system: System) -> Working {
 fn cautions(plan: &Plan<'_>, system: System) -> Vec<String> {
     let grave = plan.cautions.iter().filter(|caution| matches!(caution.level(), Level::Danger | Level::Warning));
     grave
-        .map(|caution| {
-            format!("{}: {}", caution.level().word().to_uppercase(), words::sentence(caution.sentence(), system))
-        })
+        .map(|caution| format!("{}: {}", caution.signal().to_uppercase(), words::sentence(caution.sentence(), system)))
         .collect()
 }

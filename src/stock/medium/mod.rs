@@ -70,10 +70,12 @@ impl Residue {
 pub enum Hazard {
     /// Liquid gas: cold burns, splashing, bursting of closed vessels.
     Cryogen,
-    /// Solid carbon dioxide: cold burns, bursting of closed vessels.
+    /// Solid carbon dioxide: cold burns, bursting of closed vessels, a gas that poisons before it suffocates.
     DryIce,
     /// Vapour that may catch fire.
     FlammableSolvent,
+    /// A part too cold to touch.
+    ColdPart,
     /// A part too hot to touch.
     HotPart,
     /// Hot oil: burns, fire, spitting when a wet or frosted part goes in.
@@ -93,6 +95,7 @@ impl Hazard {
             Self::Cryogen => "cryogen",
             Self::DryIce => "dry-ice",
             Self::FlammableSolvent => "flammable-solvent",
+            Self::ColdPart => "cold-part",
             Self::HotPart => "hot-part",
             Self::HotOil => "hot-oil",
             Self::Steam => "steam",
