@@ -1,7 +1,7 @@
 //! Temperature against time within one stage, by the adaptive solver or in closed form.
 //!
 //! A body that nothing heats from within nears its surroundings almost exponentially. What is followed then is the logarithm of
-//! what is left of the way, whose rate `-1/τ` changes little: it takes a third of the steps that the temperature itself takes.
+//! what is left of the way, whose rate `-1/τ` changes little: it takes half of the steps that the temperature itself takes.
 
 use super::balance::Balance;
 use super::error::ThermalError;

@@ -14,7 +14,7 @@ use std::io::{Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 /// First line of a state; the number changes when its meaning or the results do.
-const KIND: &str = concat!("seatwise batch 2, ", env!("CARGO_PKG_VERSION"));
+const KIND: &str = concat!("seatwise batch 3, ", env!("CARGO_PKG_VERSION"));
 
 /// How the names beside the output end: the rows, what vouches for them, and the next of that.
 const ENDS: [&str; 3] = [".part", ".state", ".state-new"];
