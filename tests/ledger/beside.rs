@@ -1,0 +1,157 @@
+//! What stands beside the document of a plan: curves, outlines, the work of the card, sections, workings, exercises, readings.
+
+use super::lines::{lines, rounded};
+use super::{checked, each, planned};
+use seatwise::plan::clearance_history::{ClearancePoint, Moment};
+use seatwise::plan::drawing::{self, SectionCase, SectionRequest, draw};
+use seatwise::plan::exercise::{ExerciseLevel, exercise};
+use seatwise::plan::{self, Method, Plan};
+use seatwise::quantity::System;
+use seatwise::report::exercise::{Paper, Solution};
+use seatwise::stock::Library;
+use seatwise::{job, report};
+use std::fmt::Write as _;
+
+/// Of a curve, this many points are kept, evenly from the first to the last.
+const POINTS: usize = 9;
+
+fn thinned<T>(points: &[T]) -> impl Iterator<Item = &T> {
+    let last = points.len().saturating_sub(1);
+    let count = POINTS.min(points.len());
+    (0..count).map(move |i| &points[i * last / count.saturating_sub(1).max(1)])
+}
+
+/// The curves, outlines, and the work of a plan: seconds, micrometres, newtons, millimetres.
+fn held(text: &str) -> String {
+    let job = checked(text);
+    let plan = planned(&job, Method::Plane);
+    let mut out = String::new();
+    for seat in &plan.seats {
+        let _ = writeln!(out, "{} seat, clearance in um after s", seat.seat.name());
+        curve(&seat.history.points, &seat.history.moments, &mut out);
+        let _ = writeln!(out, "in the seat");
+        curve(&seat.history.in_seat.points, &seat.history.in_seat.moments, &mut out);
+        let _ = writeln!(out, "force in N after s");
+        for (time, force) in thinned(&seat.force_course.after) {
+            let _ = writeln!(out, "{:.5e}: {:.5e}", time.value, force.value);
+        }
+    }
+    outlines(&plan, &mut out);
+    let work = plan.work();
+    let _ = writeln!(out, "before {:?}, notes {:?}", work.before, work.notes);
+    for stage in work.stages {
+        let _ = writeln!(out, "{}", stage.title);
+        for step in stage.steps {
+            let _ = writeln!(out, "  {:?}, found {:?}, cautions {:?}", step.kind, step.found, step.cautions);
+            step.hold_point.iter().for_each(|hold| out.push_str(&format!("    hold until {hold:?}\n")));
+            step.blanks.iter().for_each(|blank| out.push_str(&format!("    {} {:?}\n", blank.what, blank.wanted)));
+        }
+    }
+    rounded(&out)
+}
+
+fn curve(points: &[ClearancePoint], moments: &[Moment], out: &mut String) {
+    let _ = writeln!(out, "{} points", points.len());
+    for ClearancePoint { time, clearance } in thinned(points) {
+        let [a, b, c] = [clearance.tightest, clearance.middle, clearance.loosest].map(|it| it.value * 1e6);
+        let _ = writeln!(out, "{:.5e}: {a:.5e} {b:.5e} {c:.5e}", time.value);
+    }
+    for moment in moments {
+        let _ = writeln!(out, "{:?} {:.5e}: {:.5e}", moment.kind, moment.time.value, moment.clearance.value * 1e6);
+    }
+}
+
+fn outlines(plan: &Plan<'_>, out: &mut String) {
+    let arrangement = plan.arrangement();
+    for part in &arrangement.parts {
+        let corners: Vec<String> =
+            part.outline.iter().map(|at| format!("{:.3}/{:.3}", at.along.value * 1e3, at.radius.value * 1e3)).collect();
+        let _ = writeln!(out, "{:?} {}: along/radius {}", part.kind, part.name, corners.join(" "));
+    }
+    for fit in &arrangement.fits {
+        let (from, to) = fit.along;
+        let [nominal, from, to] = [fit.nominal, from, to].map(|it| it.value * 1e3);
+        let _ = writeln!(
+            out,
+            "{} {nominal:.3}, {from:.3} to {to:.3}, {:.4} um",
+            fit.seat.name(),
+            fit.clearance.value * 1e6
+        );
+    }
+}
+
+each! { held, "jobs/":
+    held_hollow_shaft => "hollow-shaft",
+    held_two_seats => "two-seats",
+    held_old_bearing => "old-bearing",
+    held_wrapped => "wrapped",
+    held_stack_never => "stack-never",
+    held_screw_jig => "screw-jig",
+}
+
+each! { held, "../../examples/":
+    held_conveyor_drive => "conveyor-drive",
+    held_gear_cover => "gear-cover",
+    held_lined_bore => "lined-bore",
+}
+
+/// The sections of a job at each moment that it has, tightest.
+fn sections(text: &str, moments: &[(drawing::Moment, SectionCase)]) -> String {
+    let job = checked(text);
+    let mut out = String::new();
+    for &(moment, case) in moments {
+        let seats = draw(&job, &SectionRequest { seat: None, moment, case }).unwrap();
+        let document = serde_json::from_str(&report::section::json(&job, &seats).unwrap()).unwrap();
+        let _ = writeln!(out, "{moment:?}, {case:?}\n{}", lines(&document));
+    }
+    out
+}
+
+#[test]
+fn sections_of_a_pressed_bearing_with_a_shoulder() {
+    let text = include_str!("jobs/screw-jig.toml");
+    insta::assert_snapshot!(sections(
+        text,
+        &[(drawing::Moment::Room, SectionCase::Tightest), (drawing::Moment::Hottest, SectionCase::Loosest)]
+    ));
+}
+
+#[test]
+fn sections_of_a_shaft() {
+    let text = include_str!("jobs/hollow-shaft.toml");
+    insta::assert_snapshot!(sections(text, &[(drawing::Moment::Coldest, SectionCase::Middle)]));
+}
+
+/// The working of a plan that an example does not reach.
+fn working(text: &str) -> String {
+    let job = checked(text);
+    rounded(&report::working::text(
+        &report::working::working(&planned(&job, Method::Plane), System::Metric),
+        System::Metric,
+    ))
+}
+
+each! { working, "jobs/":
+    working_of_two_seats => "two-seats",
+    working_of_a_polyamide_bush => "plastic-bush",
+}
+
+/// The answers of exercises, and the closed formulas' numbers.
+#[test]
+fn exercises_of_every_level() {
+    let mut out = String::new();
+    for (level, seed) in [(ExerciseLevel::One, 3), (ExerciseLevel::Two, 5), (ExerciseLevel::Three, 8)] {
+        let drawn = exercise(seed, level, 2, &Library::default()).unwrap();
+        let answers = Solution::new(&drawn).unwrap().json(Paper::Answers).unwrap();
+        out.push_str(&lines(&serde_json::from_str(&answers).unwrap()));
+    }
+    insta::assert_snapshot!(out);
+}
+
+#[test]
+fn readings_of_a_slow_freezer() {
+    let job = checked(include_str!("../../examples/pump-case.toml"));
+    let readings = job::check_log(include_str!("../../examples/pump-case-readings.csv"), &job).unwrap();
+    let found = plan::log::compare(&job, &readings).unwrap();
+    insta::assert_snapshot!(lines(&serde_json::from_str(&report::log::json(&found).unwrap()).unwrap()));
+}
