@@ -83,17 +83,19 @@ pub(super) struct Seated<'a> {
 
 impl Seated<'_> {
     /// The curves for a plot.
-    pub(super) fn curves(&self) -> InSeat {
+    pub(super) fn curves(&self) -> Result<InSeat, PlanError> {
         in_seat(&self.insertions)
     }
 
     /// Clearance of the tightest case after standing in the seat for some times.
-    pub(super) fn standing(&self) -> [(Time, Length); 4] {
-        let tightest = &self.insertions.tightest;
-        STANDING_S.map(|time| {
-            let time = Time::new::<second>(time);
-            (time, tightest.clearance_at(time.min(tightest.end())).unwrap_or_default())
-        })
+    pub(super) fn standing(&self) -> Result<[(Time, Length); 4], PlanError> {
+        let times = STANDING_S.map(Time::new::<second>);
+        let tightest = self.insertions.tightest.clone().followed_to(times[3])?;
+        let mut standing = times.map(|time| (time, Length::default()));
+        for (time, clearance) in &mut standing {
+            *clearance = tightest.clearance_at(*time)?;
+        }
+        Ok(standing)
     }
 }
 
@@ -121,7 +123,7 @@ impl Arrival {
 }
 
 /// The curves in the seat for a plot: until a while after the tightest case has gripped, or the parts have come together.
-fn in_seat(insertions: &Cases<Insertion<'_>>) -> InSeat {
+fn in_seat(insertions: &Cases<Insertion<'_>>) -> Result<InSeat, PlanError> {
     let grip = |insertion: &Insertion<'_>| match insertion.course {
         Course::GripsWhileEvening { at } | Course::HeldUntilLock { locks: at, .. } => Some(at),
         Course::NoClearance | Course::StaysFree(_) => None,
@@ -131,16 +133,19 @@ fn in_seat(insertions: &Cases<Insertion<'_>>) -> InSeat {
     let met = tightest.meeting.map_or_else(|| tightest.end(), |meeting| meeting.at);
     let ends = grips.or_else(|| grip(middle)).or_else(|| grip(loosest)).unwrap_or(met);
     let shown = (SHOWN_AFTER * ends).max(Time::new::<second>(LEAST_SHOWN_S));
+    let followed = insertions.clone().try_map(|insertion| insertion.followed_to(shown))?;
     let point = |i: u32| {
         let time = shown * (f64::from(i) / f64::from(POINTS));
-        // After its end an insertion stays as it is.
+        // One that stays free ends after the longest time, and stays as it is.
+        let clearance = |insertion: &Insertion<'_>| insertion.clearance_at(time.min(insertion.end()));
+        let Cases { tightest, middle, loosest } = &followed;
         let clearance =
-            |insertion: &Insertion<'_>| insertion.clearance_at(time.min(insertion.end())).unwrap_or_default();
-        let clearance = Cases { tightest: clearance(tightest), middle: clearance(middle), loosest: clearance(loosest) };
-        ClearancePoint { time, clearance }
+            Cases { tightest: clearance(tightest)?, middle: clearance(middle)?, loosest: clearance(loosest)? };
+        Ok(ClearancePoint { time, clearance })
     };
     let moment = |time| Moment { time, kind: MomentKind::Grips, clearance: Length::default() };
-    InSeat { points: (0..=POINTS).map(point).collect(), moments: grips.map(moment).into_iter().collect() }
+    let points = (0..=POINTS).map(point).collect::<Result<_, PlanError>>()?;
+    Ok(InSeat { points, moments: grips.map(moment).into_iter().collect() })
 }
 
 /// The tightest case as planned, beside the same with the inner part left at the temperature of the shop.
