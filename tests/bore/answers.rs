@@ -109,7 +109,10 @@ fn a_gripped_pair_is_followed_on_to_the_temperature_of_the_shop() {
         let (inner, outer) = in_celsius(followed.temperatures_at(seconds(time)).unwrap());
         let (_, beside) = in_celsius(free.temperatures_at(seconds(time)).unwrap());
         // The open gap keeps the parts apart for longer: the free pair is some tenths warmer.
-        assert!((inner - outer).abs() < 0.5 && (outer - beside).abs() < 0.03 * (beside - 20.0) + 0.1, "{inner} {outer} {beside}");
+        assert!(
+            (inner - outer).abs() < 0.5 && (outer - beside).abs() < 0.03 * (beside - 20.0) + 0.1,
+            "{inner} {outer} {beside}"
+        );
     }
     let last = followed.clearance_at(seconds(7200.0)).unwrap();
     assert!(last < um(-29.0) && last > um(-30.0), "30 µm of interference are left in the shop: {last:?}");

@@ -14,6 +14,7 @@ mod cover;
 mod engineer;
 mod in_section;
 mod instructor;
+mod limits;
 mod liner;
 mod mechanic;
 mod pushing;
