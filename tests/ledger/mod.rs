@@ -91,6 +91,27 @@ each! { whole, "jobs/":
     too_hot => "too-hot",
     boiling_water => "boiling-water",
     thick_quench => "thick-quench",
+    seal_beside => "seal-beside",
+    liner_free => "liner-free",
+    liner_overload => "liner-overload",
+    torques => "torques",
+    thin_boss => "thin-boss",
+    nbr_in_dry_ice => "nbr-in-dry-ice",
+    chill_in_vain => "chill-in-vain",
+    hold_it => "hold-it",
+    tight_groove => "tight-groove",
+    quenched_iron => "quenched-iron",
+}
+
+/// A seat whose temperatures are followed in its section, whether that is needed or not.
+fn in_section(text: &str) -> String {
+    let plan = document(&planned(&checked(text), Method::Section));
+    lines(&without(&plan["seats"][0], &ON_PAGES))
+}
+
+each! { in_section, "jobs/":
+    section_of_an_oil_hub => "oil-hub",
+    section_of_a_polyamide_bush => "plastic-bush",
 }
 
 each! { plane, "jobs/":
