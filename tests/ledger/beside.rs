@@ -5,7 +5,7 @@ use super::{checked, each, planned};
 use seatwise::plan::clearance_history::{ClearancePoint, Moment};
 use seatwise::plan::drawing::{self, SectionCase, SectionRequest, draw};
 use seatwise::plan::exercise::{ExerciseLevel, exercise};
-use seatwise::plan::{self, Method, Plan};
+use seatwise::plan::{self, Method, Plan, Sentence, Word};
 use seatwise::quantity::System;
 use seatwise::report::exercise::{Paper, Solution};
 use seatwise::stock::Library;
@@ -42,12 +42,30 @@ fn held(text: &str) -> String {
     for stage in work.stages {
         let _ = writeln!(out, "{}", stage.title);
         for step in stage.steps {
-            let _ = writeln!(out, "  {:?}, found {:?}, cautions {:?}", step.kind, step.found, step.cautions);
-            step.hold_point.iter().for_each(|hold| out.push_str(&format!("    hold until {hold:?}\n")));
-            step.blanks.iter().for_each(|blank| out.push_str(&format!("    {} {:?}\n", blank.what, blank.wanted)));
+            let _ = writeln!(
+                out,
+                "  {:?}, found {:?}, cautions {:?}: {}",
+                step.kind,
+                step.found,
+                step.cautions,
+                said(&step.text)
+            );
+            step.hold_point.iter().for_each(|hold| out.push_str(&format!("    hold: {}\n", said(hold))));
+            for blank in &step.blanks {
+                let _ = writeln!(out, "    {}: {}", blank.what, blank.wanted.as_ref().map(said).unwrap_or_default());
+            }
         }
     }
     rounded(&out)
+}
+
+/// A sentence with its quantities in SI, and the way in which each may be rounded.
+fn said(sentence: &Sentence) -> String {
+    let word = |word: &Word| match word {
+        Word::Text(text) => text.to_string(),
+        Word::Value(value, toward) => format!("<{value:?} {toward:?}>"),
+    };
+    sentence.words.iter().map(word).collect()
 }
 
 fn curve(points: &[ClearancePoint], moments: &[Moment], out: &mut String) {
@@ -81,22 +99,46 @@ fn outlines(plan: &Plan<'_>, out: &mut String) {
 }
 
 each! { held, "jobs/":
-    held_hollow_shaft => "hollow-shaft",
-    held_two_seats => "two-seats",
-    held_old_bearing => "old-bearing",
-    held_wrapped => "wrapped",
-    held_stack_never => "stack-never",
-    held_screw_jig => "screw-jig",
+    held_boiling_water => "boiling-water",
+    held_cannot_decide => "cannot-decide",
     held_chill_in_vain => "chill-in-vain",
-    held_hold_it => "hold-it",
     held_cover_screws => "cover-screws",
+    held_hold_it => "hold-it",
+    held_hollow_shaft => "hollow-shaft",
+    held_inch_plug => "inch-plug",
+    held_liner_free => "liner-free",
+    held_liner_overload => "liner-overload",
+    held_loose_fit => "loose-fit",
+    held_nbr_in_dry_ice => "nbr-in-dry-ice",
+    held_nitrogen_bush => "nitrogen-bush",
+    held_oil_hub => "oil-hub",
+    held_old_bearing => "old-bearing",
+    held_passed_strength => "passed-strength",
+    held_plastic_bush => "plastic-bush",
+    held_quenched_iron => "quenched-iron",
+    held_roller_ram => "roller-ram",
+    held_screw_jig => "screw-jig",
     held_seal_beside => "seal-beside",
+    held_stack_never => "stack-never",
+    held_thick_quench => "thick-quench",
+    held_thin_boss => "thin-boss",
+    held_tight_groove => "tight-groove",
+    held_too_hot => "too-hot",
+    held_torques => "torques",
+    held_two_seats => "two-seats",
+    held_wrapped => "wrapped",
 }
 
 each! { held, "../../examples/":
-    held_conveyor_drive => "conveyor-drive",
-    held_gear_cover => "gear-cover",
-    held_lined_bore => "lined-bore",
+    held_example_pump_case => "pump-case",
+    held_example_iron_hub => "iron-hub",
+    held_example_bronze_bush => "bronze-bush",
+    held_example_fan_shaft => "fan-shaft",
+    held_example_core_plug => "core-plug",
+    held_example_trailer_hub => "trailer-hub",
+    held_example_conveyor_drive => "conveyor-drive",
+    held_example_gear_cover => "gear-cover",
+    held_example_lined_bore => "lined-bore",
 }
 
 /// The section of a job at a moment that it has.

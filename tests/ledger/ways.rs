@@ -40,7 +40,15 @@ fn map(map: &WaysMap) -> String {
     let ends = [map.coldest, map.hottest].map(|end| end.as_ref().map(c));
     let _ = writeln!(out, "map limits {ends:?}, placing {}", um(&Some(map.placing)));
     for mark in &map.marks {
-        let _ = writeln!(out, "mark {} at {} {}, {} {}", mark.rank, c(&mark.inner), c(&mark.outer), mark.drops_in, mark.comfortable);
+        let _ = writeln!(
+            out,
+            "mark {} at {} {}, {} {}",
+            mark.rank,
+            c(&mark.inner),
+            c(&mark.outer),
+            mark.drops_in,
+            mark.comfortable
+        );
     }
     out
 }
