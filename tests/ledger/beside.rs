@@ -27,7 +27,7 @@ fn held(text: &str) -> String {
     let plan = planned(&job, Method::Plane);
     let mut out = String::new();
     for seat in &plan.seats {
-        let _ = writeln!(out, "{} seat, clearance in um after s", seat.seat.name());
+        let _ = writeln!(out, "{} seat: {}\nclearance in um after s", seat.seat.name(), said(&plan.answer(seat)));
         curve(&seat.history.points, &seat.history.moments, &mut out);
         let _ = writeln!(out, "in the seat");
         curve(&seat.history.in_seat.points, &seat.history.in_seat.moments, &mut out);
@@ -100,6 +100,11 @@ fn outlines(plan: &Plan<'_>, out: &mut String) {
 
 each! { held, "jobs/":
     held_boiling_water => "boiling-water",
+    held_loose_shaft => "loose-shaft",
+    held_raceway => "raceway",
+    held_blind_plug => "blind-plug",
+    held_order => "order",
+    held_every_scatter => "every-scatter",
     held_cannot_decide => "cannot-decide",
     held_chill_in_vain => "chill-in-vain",
     held_cover_screws => "cover-screws",

@@ -13,7 +13,7 @@ use seatwise::job::{self, Job};
 use seatwise::plan::{self, Method, Plan};
 use seatwise::report;
 use seatwise::stock::Library;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// What pages in `tests/snapshots` show of the same jobs.
 const ON_PAGES: [&str; 7] = ["cautions", "assumptions", "sources", "steps", "basis", "source", "note"];
@@ -101,6 +101,10 @@ each! { whole, "jobs/":
     hold_it => "hold-it",
     tight_groove => "tight-groove",
     quenched_iron => "quenched-iron",
+    loose_shaft => "loose-shaft",
+    raceway => "raceway",
+    blind_plug => "blind-plug",
+    order => "order",
 }
 
 /// A seat whose temperatures are followed in its section, whether that is needed or not.
@@ -112,6 +116,20 @@ fn in_section(text: &str) -> String {
 each! { in_section, "jobs/":
     section_of_an_oil_hub => "oil-hub",
     section_of_a_polyamide_bush => "plastic-bush",
+}
+
+/// Where each number of a plan comes from, and what was assumed.
+fn grounds(text: &str) -> String {
+    let plan = document(&planned(&checked(text), Method::Plane));
+    lines(&json!({ "assumptions": plan["assumptions"], "sources": plan["sources"] }))
+}
+
+each! { grounds, "jobs/":
+    grounds_of_two_seats => "two-seats",
+    grounds_of_a_bush_in_nitrogen => "nitrogen-bush",
+    grounds_of_an_old_bearing => "old-bearing",
+    grounds_of_a_known_raceway => "raceway",
+    grounds_of_a_blind_plug => "blind-plug",
 }
 
 each! { plane, "jobs/":

@@ -118,6 +118,11 @@ fn parts_drawn_onto_a_hollow_shaft() {
 }
 
 #[test]
+fn parts_drawn_where_everything_scatters() {
+    insta::assert_snapshot!(drawn(include_str!("jobs/every-scatter.toml"), 5.0));
+}
+
+#[test]
 fn parts_drawn_from_a_bag() {
     insta::assert_snapshot!(drawn(include_str!("jobs/wrapped.toml"), 3.0));
 }
