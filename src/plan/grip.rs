@@ -83,19 +83,31 @@ pub(super) struct Seated<'a> {
 
 impl Seated<'_> {
     /// The curves for a plot.
-    pub(super) fn curves(&self) -> Result<InSeat, PlanError> {
+    pub(super) fn curves(&self) -> InSeat {
         in_seat(&self.insertions)
     }
 
     /// Clearance of the tightest case after standing in the seat for some times.
-    pub(super) fn standing(&self) -> Result<[(Time, Length); 4], PlanError> {
+    pub(super) fn standing(&self) -> [(Time, Length); 4] {
         let times = STANDING_S.map(Time::new::<second>);
-        let tightest = self.insertions.tightest.clone().followed_to(times[3])?;
-        let mut standing = times.map(|time| (time, Length::default()));
-        for (time, clearance) in &mut standing {
-            *clearance = tightest.clearance_at(*time)?;
-        }
-        Ok(standing)
+        let tightest = Stood::new(&self.insertions.tightest, times[3]);
+        times.map(|time| (time, tightest.clearance_at(time)))
+    }
+}
+
+/// An insertion that is followed on after the parts have come together.
+struct Stood<'a>(Insertion<'a>);
+
+impl<'a> Stood<'a> {
+    /// What comes after does not decide whether a job can be done: where a part leaves its tables then, it stays as it came
+    /// together.
+    fn new(insertion: &Insertion<'a>, until: Time) -> Self {
+        Self(insertion.clone().followed_to(until).unwrap_or_else(|_| insertion.clone()))
+    }
+
+    /// One that stays free ends after the longest time, and stays as it is.
+    fn clearance_at(&self, time: Time) -> Length {
+        self.0.clearance_at(time.min(self.0.end())).unwrap_or_default()
     }
 }
 
@@ -123,7 +135,7 @@ impl Arrival {
 }
 
 /// The curves in the seat for a plot: until a while after the tightest case has gripped, or the parts have come together.
-fn in_seat(insertions: &Cases<Insertion<'_>>) -> Result<InSeat, PlanError> {
+fn in_seat(insertions: &Cases<Insertion<'_>>) -> InSeat {
     let grip = |insertion: &Insertion<'_>| match insertion.course {
         Course::GripsWhileEvening { at } | Course::HeldUntilLock { locks: at, .. } => Some(at),
         Course::NoClearance | Course::StaysFree(_) => None,
@@ -133,19 +145,15 @@ fn in_seat(insertions: &Cases<Insertion<'_>>) -> Result<InSeat, PlanError> {
     let met = tightest.meeting.map_or_else(|| tightest.end(), |meeting| meeting.at);
     let ends = grips.or_else(|| grip(middle)).or_else(|| grip(loosest)).unwrap_or(met);
     let shown = (SHOWN_AFTER * ends).max(Time::new::<second>(LEAST_SHOWN_S));
-    let followed = insertions.clone().try_map(|insertion| insertion.followed_to(shown))?;
+    let followed = insertions.clone().map(|insertion| Stood::new(&insertion, shown));
     let point = |i: u32| {
         let time = shown * (f64::from(i) / f64::from(POINTS));
-        // One that stays free ends after the longest time, and stays as it is.
-        let clearance = |insertion: &Insertion<'_>| insertion.clearance_at(time.min(insertion.end()));
-        let Cases { tightest, middle, loosest } = &followed;
-        let clearance =
-            Cases { tightest: clearance(tightest)?, middle: clearance(middle)?, loosest: clearance(loosest)? };
-        Ok(ClearancePoint { time, clearance })
+        let [tightest, middle, loosest] =
+            [&followed.tightest, &followed.middle, &followed.loosest].map(|insertion| insertion.clearance_at(time));
+        ClearancePoint { time, clearance: Cases { tightest, middle, loosest } }
     };
     let moment = |time| Moment { time, kind: MomentKind::Grips, clearance: Length::default() };
-    let points = (0..=POINTS).map(point).collect::<Result<_, PlanError>>()?;
-    Ok(InSeat { points, moments: grips.map(moment).into_iter().collect() })
+    InSeat { points: (0..=POINTS).map(point).collect(), moments: grips.map(moment).into_iter().collect() }
 }
 
 /// The tightest case as planned, beside the same with the inner part left at the temperature of the shop.

@@ -60,7 +60,7 @@ pub(super) fn plan(
     let basis = basis(job, joint, &diameters, &at_bore)?;
     let lock = diameters.lock();
     let history = if extent.pages {
-        let in_seat = seated.map(|seated| seated.curves()).transpose()?.unwrap_or_default();
+        let in_seat = seated.map(|seated| seated.curves()).unwrap_or_default();
         course.history(&window, &within, job.bench.carry, in_seat)
     } else {
         ClearanceHistory::empty(placing)
@@ -262,7 +262,7 @@ pub(super) fn turning(job: &Job, joint: &Joint<'_>) -> Result<Length, PlanError>
 fn standing(job: &Job, joint: &Joint<'_>, seated: &Seated<'_>) -> Result<Vec<(Time, Length)>, PlanError> {
     let bears =
         |(time, clearance): (Time, Length)| Ok((time, effective(job, joint, &Cases::same(clearance))?.tightest));
-    seated.standing()?.into_iter().map(bears).collect()
+    seated.standing().into_iter().map(bears).collect()
 }
 
 /// Temperatures of the outer part alone, and of both together, that leave the tightest case just free.

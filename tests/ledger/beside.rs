@@ -6,11 +6,12 @@ use seatwise::plan::clearance_history::{ClearancePoint, Moment};
 use seatwise::plan::drawing::{self, SectionCase, SectionRequest, draw};
 use seatwise::plan::exercise::{ExerciseLevel, exercise};
 use seatwise::plan::{self, Method, Plan, Sentence, Word};
-use seatwise::quantity::System;
+use seatwise::quantity::{Length, System};
 use seatwise::report::exercise::{Paper, Solution};
 use seatwise::stock::Library;
 use seatwise::{job, report};
 use std::fmt::Write as _;
+use uom::si::length::micrometer;
 
 /// Of a curve, this many points are kept, evenly from the first to the last.
 const POINTS: usize = 9;
@@ -150,7 +151,19 @@ each! { held, "../../examples/":
 fn section(text: &str, moment: drawing::Moment, case: SectionCase) -> String {
     let job = checked(text);
     let seats = draw(&job, &SectionRequest { seat: None, moment, case }).unwrap();
-    lines(&serde_json::from_str(&report::section::json(&job, &seats).unwrap()).unwrap())
+    let mut out = lines(&serde_json::from_str(&report::section::json(&job, &seats).unwrap()).unwrap());
+    // What a deck is made from: radius in the mesh, room beside it, and radius before fitting, of every fortieth node.
+    for seat in &seats {
+        for (k, part) in seat.field.parts.iter().enumerate() {
+            for node in part.nodes.iter().step_by(40) {
+                // Zero, not minus zero, for what is a rounding.
+                let um = |length: Length| (length.get::<micrometer>() * 1e4).round() / 1e4 + 0.0;
+                let (over, more) = (seat.oversize(k, node), seat.unfitted_radius(k, node) - node.place.radius);
+                let _ = writeln!(out, "node of {k} at {}: {} {}", um(node.place.radius), um(over), um(more));
+            }
+        }
+    }
+    out
 }
 
 #[test]
@@ -220,6 +233,16 @@ fn jobs_that_are_drawn() {
 fn readings_of_a_slow_freezer() {
     let job = checked(include_str!("../../examples/pump-case.toml"));
     let readings = job::check_log(include_str!("../../examples/pump-case-readings.csv"), &job).unwrap();
+    let found = plan::log::compare(&job, &readings).unwrap();
+    insta::assert_snapshot!(lines(&serde_json::from_str(&report::log::json(&found).unwrap()).unwrap()));
+}
+
+/// What an induction heater heads for is the temperature that it is stopped at.
+#[test]
+fn readings_of_an_induction_heater() {
+    let job = checked(include_str!("jobs/hollow-shaft.toml"));
+    let rows = "time,part,value\n0 s,bearing,24 °C\n3 s,bearing,41 °C\n6 s,bearing,56 °C\n9 s,bearing,74 °C\n12 s,bearing,88 °C\n";
+    let readings = job::check_log(rows, &job).unwrap_or_else(|error| panic!("{error}"));
     let found = plan::log::compare(&job, &readings).unwrap();
     insta::assert_snapshot!(lines(&serde_json::from_str(&report::log::json(&found).unwrap()).unwrap()));
 }
