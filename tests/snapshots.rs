@@ -1,6 +1,9 @@
-//! The text of every example, as a user sees it. A change here is a change of behaviour.
+//! The text of every example, as a user sees it, and every number behind it. A change here is a change of behaviour.
 
 #![allow(clippy::unwrap_used, reason = "a failed unwrap is a failed test")]
+
+#[path = "ledger/mod.rs"]
+mod ledger;
 
 use seatwise::quantity::System;
 use seatwise::stock::Library;

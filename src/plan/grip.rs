@@ -90,11 +90,25 @@ impl Seated<'_> {
 
     /// Clearance of the tightest case after standing in the seat for some times.
     pub(super) fn standing(&self) -> [(Time, Length); 4] {
-        let tightest = &self.insertions.tightest;
-        STANDING_S.map(|time| {
-            let time = Time::new::<second>(time);
-            (time, tightest.clearance_at(time.min(tightest.end())).unwrap_or_default())
-        })
+        let times = STANDING_S.map(Time::new::<second>);
+        let tightest = Stood::new(&self.insertions.tightest, times[3]);
+        times.map(|time| (time, tightest.clearance_at(time)))
+    }
+}
+
+/// An insertion that is followed on after the parts have come together.
+struct Stood<'a>(Insertion<'a>);
+
+impl<'a> Stood<'a> {
+    /// What comes after does not decide whether a job can be done: where a part leaves its tables then, it stays as it came
+    /// together.
+    fn new(insertion: &Insertion<'a>, until: Time) -> Self {
+        Self(insertion.clone().followed_to(until).unwrap_or_else(|_| insertion.clone()))
+    }
+
+    /// One that stays free ends after the longest time, and stays as it is.
+    fn clearance_at(&self, time: Time) -> Length {
+        self.0.clearance_at(time.min(self.0.end())).unwrap_or_default()
     }
 }
 
@@ -132,13 +146,12 @@ fn in_seat(insertions: &Cases<Insertion<'_>>) -> InSeat {
     let met = tightest.meeting.map_or_else(|| tightest.end(), |meeting| meeting.at);
     let ends = grips.or_else(|| grip(middle)).or_else(|| grip(loosest)).unwrap_or(met);
     let shown = (SHOWN_AFTER * ends).max(Time::new::<second>(LEAST_SHOWN_S));
+    let followed = insertions.clone().map(|insertion| Stood::new(&insertion, shown));
     let point = |i: u32| {
         let time = shown * (f64::from(i) / f64::from(POINTS));
-        // After its end an insertion stays as it is.
-        let clearance =
-            |insertion: &Insertion<'_>| insertion.clearance_at(time.min(insertion.end())).unwrap_or_default();
-        let clearance = Cases { tightest: clearance(tightest), middle: clearance(middle), loosest: clearance(loosest) };
-        ClearancePoint { time, clearance }
+        let [tightest, middle, loosest] =
+            [&followed.tightest, &followed.middle, &followed.loosest].map(|insertion| insertion.clearance_at(time));
+        ClearancePoint { time, clearance: Cases { tightest, middle, loosest } }
     };
     let moment = |time| Moment { time, kind: MomentKind::Grips, clearance: Length::default() };
     InSeat { points: (0..=POINTS).map(point).collect(), moments: grips.map(moment).into_iter().collect() }

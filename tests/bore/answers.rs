@@ -92,6 +92,35 @@ fn a_seat_that_needs_longer_says_so() {
     assert_eq!((insertion.grip(), insertion.end()), (None, seconds(30.0)));
 }
 
+/// Gripped or free, two parts of one temperature lose the same heat to the shop: a pair that has gripped is followed to the
+/// temperatures of the same pair with so much clearance that it never grips, and in the end to that of the shop.
+#[test]
+fn a_gripped_pair_is_followed_on_to_the_temperature_of_the_shop() {
+    let tight = thin_boss(-18.0);
+    let loose = Seat { interference_um: -200.0, ..thin_boss(-18.0) };
+    let ended = tight.run(Placement::OneSide, 7200.0);
+    assert!(ended.end() < seconds(60.0), "{:?}", ended.end());
+    let end = in_celsius(ended.temperatures_at(ended.end()).unwrap());
+    let followed = ended.clone().followed_to(seconds(7200.0)).unwrap();
+    assert_eq!((followed.end(), followed.grip()), (seconds(7200.0), ended.grip()));
+    assert_eq!(end, in_celsius(followed.temperatures_at(ended.end()).unwrap()));
+    let free = loose.run(Placement::OneSide, 7200.0);
+    for time in [300.0, 900.0, 2700.0, 7200.0] {
+        let (inner, outer) = in_celsius(followed.temperatures_at(seconds(time)).unwrap());
+        let (_, beside) = in_celsius(free.temperatures_at(seconds(time)).unwrap());
+        // The open gap keeps the parts apart for longer: the free pair is some tenths warmer.
+        assert!(
+            (inner - outer).abs() < 0.5 && (outer - beside).abs() < 0.03 * (beside - 20.0) + 0.1,
+            "{inner} {outer} {beside}"
+        );
+    }
+    let last = followed.clearance_at(seconds(7200.0)).unwrap();
+    assert!(last < um(-29.0) && last > um(-30.0), "30 µm of interference are left in the shop: {last:?}");
+    // What lasts longer than is asked stays as it is.
+    assert_eq!(ended.clone().followed_to(seconds(1.0)).unwrap().end(), ended.end());
+    assert_eq!(free.clone().followed_to(seconds(9000.0)).unwrap().end(), seconds(7200.0));
+}
+
 #[test]
 fn a_warm_ring_on_a_cold_shaft_is_the_same_race_with_the_parts_exchanged() {
     // A steel ring at 100 °C on a steel shaft at 20 °C: the same material, so they never meet free.

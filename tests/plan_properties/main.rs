@@ -165,12 +165,13 @@ proptest! {
     }
 
     #[test]
-    fn a_chilled_part_that_stands_still_never_takes_less_force(job in jobs::job(), chill in jobs::chill()) {
+    fn a_chilled_part_that_stands_still_takes_more_force_than_at_once(job in jobs::job(), chill in jobs::chill()) {
         let seat = seat(&RandomJob { chill: Some(chill), warm: None, ..job });
         let standing = seat["standing"].as_array().unwrap();
         let forces: Vec<f64> = standing.iter().map(|entry| number(&entry["force_n"])).collect();
         prop_assert_eq!(forces.len(), 4);
-        prop_assert!(forces.windows(2).all(|w| w[1] >= w[0] * (1.0 - 1e-5) - 1e-6), "{forces:?}");
+        // Once both are equally cold and warm up together, a housing that moves more than its part lets go again.
+        prop_assert!(forces.iter().all(|force| *force >= forces[0] * (1.0 - 1e-5) - 1e-6), "{forces:?}");
     }
 
     #[test]

@@ -14,6 +14,7 @@ mod cover;
 mod engineer;
 mod in_section;
 mod instructor;
+mod limits;
 mod liner;
 mod mechanic;
 mod pushing;
@@ -100,8 +101,13 @@ fn caution<'p>(plan: &'p Value, code: &str) -> Option<&'p str> {
     cautions.iter().find(|caution| caution["code"] == code).map(|caution| caution["text"].as_str().unwrap())
 }
 
+/// The text has all the words; a number among them is not the end of another, and has no sign that is not asked for.
 fn says(text: &str, words: &[&str]) {
     for words in words {
-        assert!(text.contains(words), "\"{words}\" is not in: {text}");
+        let begins = |at: usize| {
+            !words.starts_with(|c: char| c.is_ascii_digit())
+                || !text[..at].ends_with(|c: char| "-.".contains(c) || c.is_ascii_digit())
+        };
+        assert!(text.match_indices(words).any(|(at, _)| begins(at)), "\"{words}\" is not in: {text}");
     }
 }

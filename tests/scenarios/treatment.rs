@@ -280,3 +280,12 @@ fn the_curve_of_the_clearance_runs_forward_and_holds_what_the_plan_says() {
         assert!(points.iter().all(|point| point.clearance.tightest <= point.clearance.loosest), "{text}");
     }
 }
+
+#[test]
+fn a_carry_of_less_than_a_second_is_at_once() {
+    let job = |carry: &str| {
+        exact("6205", 20, 90, "$ALLOY") + &oven("100 °C", LONG) + &format!("[bench]\ncarry = \"{carry} s\"\n")
+    };
+    says(&shown(&job("0.99")), &["Place it as soon as it is out"]);
+    says(&shown(&job("1")), &["Place it within 1 s of taking it out"]);
+}

@@ -69,8 +69,13 @@ fn number(value: &Value, pointer: &str) -> f64 {
     found.as_f64().unwrap_or_else(|| panic!("{pointer} is {found}"))
 }
 
+/// The text has all the words; a number among them is not the end of another, and has no sign that is not asked for.
 fn says(text: &str, words: &[&str]) {
     for words in words {
-        assert!(text.contains(words), "\"{words}\" is not in: {text}");
+        let begins = |at: usize| {
+            !words.starts_with(|c: char| c.is_ascii_digit())
+                || !text[..at].ends_with(|c: char| "-.".contains(c) || c.is_ascii_digit())
+        };
+        assert!(text.match_indices(words).any(|(at, _)| begins(at)), "\"{words}\" is not in: {text}");
     }
 }

@@ -6,7 +6,7 @@ use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::inspection::{FormPlan, InspectionPlan, LEAST_LEAD_IN_MM, Reuse};
 use crate::plan::sentence::say;
 use crate::quantity::{Length, Toward};
-use uom::si::length::millimeter;
+use uom::si::length::{micrometer, millimeter};
 
 const FORM_SOURCE: &str = "cylindricity of half IT5 on the radius for a bearing seat, rule of bearing handbooks (from memory); IT5 of \
                            ISO 286-1";
@@ -26,8 +26,15 @@ pub(super) fn of_job(job: &Job, plan: &InspectionPlan, found: &mut Vec<Caution>)
     measured(job, plan, found);
 }
 
+/// What a difference of two readings may be off by its last digits, µm: a form of just what is allowed is allowed.
+const ROUNDING_UM: f64 = 0.001;
+
+fn is_more(found: Length, allowed: Length) -> bool {
+    (found - allowed).get::<micrometer>() > ROUNDING_UM
+}
+
 fn out_of_round(plan: &FormPlan, found: &mut Vec<Caution>) {
-    let Some(out) = plan.form.out_of_round.filter(|out| *out > plan.allowed) else { return };
+    let Some(out) = plan.form.out_of_round.filter(|out| is_more(*out, plan.allowed)) else { return };
     let sentence = say(format!("{} seat: the {} is out of round by ", plan.seat.name(), plan.name))
         .small(out, Toward::Up)
         .text(", more than the ")
@@ -41,7 +48,7 @@ fn out_of_round(plan: &FormPlan, found: &mut Vec<Caution>) {
 }
 
 fn tapered(plan: &FormPlan, found: &mut Vec<Caution>) {
-    let Some(taper) = plan.form.taper.filter(|taper| *taper > plan.allowed) else { return };
+    let Some(taper) = plan.form.taper.filter(|taper| is_more(*taper, plan.allowed)) else { return };
     let place = match plan.form.widest {
         Some(Widest::Mouth) => "largest at the first depth",
         Some(Widest::Bottom) => "largest at the last depth",

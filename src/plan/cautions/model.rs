@@ -1,6 +1,6 @@
 use crate::job::{AnyValue, Job, Piece};
 use crate::plan::caution::{Caution, Level, PRACTICE};
-use crate::plan::in_section::{PieceHeat, TIME_ERROR};
+use crate::plan::in_section::{CHECKED_BIOT, PieceHeat, TIME_ERROR};
 use crate::plan::model::{SeatKind, SeatPlan, Soak};
 use crate::plan::sentence::say;
 use crate::quantity::{Ratio, Toward};
@@ -33,27 +33,37 @@ pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
 
 const ERROR_SOURCE: &str = "exact conduction in walls, cylinders and rings (tests/reference/bodies)";
 
+/// Biot number up to which a piece may be taken as one temperature where no bound of the error is computed: F. P. Incropera and
+/// D. P. DeWitt, Fundamentals of Heat and Mass Transfer, from memory.
+const SMALL_BIOT: f64 = 0.1;
+
 /// How far off the time may be because each body has one temperature.
 fn one_temperature(seat: &SeatPlan, soak: &Soak, found: &mut Vec<Caution>) {
-    let Some(error) = soak.time_error.filter(|error| error.largest() > TIME_ERROR || error.needs_section) else {
-        return;
-    };
     let opening = say(format!("{} seat: the Biot number {} is ", seat.seat.name(), soak.phrase))
         .value(AnyValue::Number(soak.biot), Toward::Nearest);
-    let off = AnyValue::Share(Ratio::new::<ratio>(error.largest()));
-    let (level, sentence) = if error.needs_section {
-        let sentence = opening
-            .text(": the piece is far from one temperature while it changes, and is not followed in its section here; its times \
-                   may be off by about ")
-            .value(off, Toward::Up)
-            .text(". Hold it longer, or ask for the plan of this job alone with the length of the seat in it.");
-        (Level::Caution, sentence)
-    } else {
-        let sentence = opening
-            .text(", and its times may be off by ")
-            .value(off, Toward::Up)
-            .text(" because the piece is taken as one temperature.");
-        (Level::Note, sentence)
+    let share = |off: f64| AnyValue::Share(Ratio::new::<ratio>(off));
+    let far = ": the piece is far from one temperature while it changes, and is not followed in its section here; its times may \
+               be off by ";
+    let instead = ". Hold it longer, or ask for the plan of this job alone with the length of the seat in it.";
+    let (level, sentence) = match soak.time_error {
+        Some(error) if error.needs_section => {
+            let off = share(error.largest());
+            (Level::Caution, opening.text(far).text("about ").value(off, Toward::Up).text(instead))
+        }
+        Some(error) if error.largest() > TIME_ERROR => {
+            let sentence = opening.text(", and its times may be off by ").value(share(error.largest()), Toward::Up);
+            (Level::Note, sentence.text(" because the piece is taken as one temperature."))
+        }
+        // Too thick a wall, or too quick a film, for the solutions that the bound was fitted to.
+        None if soak.biot > CHECKED_BIOT => {
+            (Level::Caution, opening.text(far).text("more than this plan can tell").text(instead))
+        }
+        None if soak.biot > SMALL_BIOT => {
+            let text = ", where one temperature is meant for a tenth or less, and no bound of its error is computed for a wall as \
+                        thick as this: take the times as rough, and measure.";
+            (Level::Note, opening.text(text))
+        }
+        _ => return,
     };
     found.push(Caution::new("not-one-temperature", level, sentence, ERROR_SOURCE));
 }

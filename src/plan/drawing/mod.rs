@@ -123,8 +123,8 @@ fn most_force(
     }
     // The sections are solved as they are drawn.
     let mut most = Force::default();
-    for Solved { section, loads, whole: (state, ..), .. } in models {
-        let (_, more) = friction_ends(section, loads, job.press.friction.1).map_err(PlanError::from)?;
+    for Solved { section, whole: (state, ..), .. } in models {
+        let (_, more) = friction_ends(section, joint.nominal, job.press.friction.1).map_err(PlanError::from)?;
         most = most.max(state.contacts[0].normal_force * at.friction * more);
     }
     Ok(most)

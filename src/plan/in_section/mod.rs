@@ -34,7 +34,7 @@ const TRIAL_SHARE: f64 = 1e-4;
 pub(super) const TIME_ERROR: f64 = 0.05;
 
 /// Biot number up to which the error of one body was checked (tests/reference/bodies).
-const CHECKED_BIOT: f64 = 1.0;
+pub(super) const CHECKED_BIOT: f64 = 1.0;
 
 /// When a section is followed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

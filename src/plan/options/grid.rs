@@ -95,6 +95,40 @@ mod tests {
         }
     }
 
+    /// Settings of an oven, 40 to 250 °C, for a housing that bears a temperature, in a shop of another.
+    fn of_oven(hottest: &str, shop: &str, step: f64) -> Vec<f64> {
+        let text = format!(
+            "[bearing]\ndesignation = \"6205\"\nclosure = \"open\"\n[housing]\nbore_limits = \"N7\"\noutside = \"80 mm\"\nmaterial = \
+             {{ name = \"alloy\", family = \"light alloy\", density = \"2700 kg/m3\", modulus = \"70 GPa\", poisson = \"0.33\", \
+             strength = \"160 MPa\", expansion = \"23 um/mK\", heat_capacity = \"900 J/kgK\", conductivity = \"150 W/mK\", \
+             hottest = \"{hottest} °C\", source = \"test\" }}\n[bench]\ntemperature = \"{shop} °C\"\n"
+        );
+        let job = crate::job::check(&text, &crate::stock::Library::default()).unwrap_or_else(|error| panic!("{error}"));
+        let oven = crate::stock::Library::default().medium("oven").expect("an oven");
+        let found = settings(&job, SeatKind::Housing, (Piece::Housing, &oven), step);
+        found.iter().map(|at| (at.get::<degree_celsius>() * 1e3).round() / 1e3).collect()
+    }
+
+    #[test]
+    fn settings_are_whole_steps_above_the_shop_and_end_at_the_limit_itself() {
+        let low = 40.0;
+        let steps = |from: f64, to: f64| {
+            (0..).map(|i| from + 5.0 * f64::from(i)).take_while(|at| *at <= to).collect::<Vec<_>>()
+        };
+        assert_eq!(of_oven("75", "20", DIAL_C), steps(low, 75.0));
+        assert_eq!(of_oven("73.4", "20", DIAL_C), [steps(low, 70.0), vec![73.4]].concat());
+        // A limit that the last step misses by less than a dial shows is that step.
+        assert_eq!(of_oven("75.005", "20", DIAL_C), steps(low, 75.0));
+        // The shop itself is no setting; a step above it is the first.
+        assert_eq!(of_oven("75", "45", DIAL_C), steps(50.0, 75.0));
+        assert_eq!(of_oven("75", "43", DIAL_C), steps(45.0, 75.0));
+        // A limit that is hardly above the shop is not worth setting, and one below what the oven can do cannot be set.
+        assert_eq!(of_oven("47", "44", DIAL_C), [45.0]);
+        assert_eq!(of_oven("47", "41.9", DIAL_C), [45.0, 47.0]);
+        assert_eq!(of_oven(&format!("{}", low - 2.0), "15", DIAL_C), [0.0; 0]);
+        assert_eq!(of_oven("44", "40", FINE_C), [41.0, 42.0, 43.0, 44.0]);
+    }
+
     #[test]
     fn the_first_of_a_row_is_found_wherever_it_stands_and_with_few_questions() {
         for count in 0..40 {

@@ -142,23 +142,15 @@ fn of(
 ) -> Result<Option<ShapeFactor>, PlanError> {
     let interference = joint.diameter * TRIAL_SHARE;
     let plane = Joint { interference, ..*joint }.solve()?;
-    // A liner adds a part and a seam. Only what the ring adds to it is asked for, which goes through a seam that bears already as
-    // through one that is bonded.
-    let mut loads =
-        Loads { interference: vec![interference], strain: vec![Ratio::new::<ratio>(0.0); 2], axial: Force::default() };
-    if seats.iter().any(|section| section.liner.is_some()) {
-        loads.interference.push(Length::default());
-        loads.strain.push(Ratio::new::<ratio>(0.0));
-    }
     let mut factors = Vec::with_capacity(seats.len());
     for section in seats {
         let liner = section.liner.map(|liner| Liner { bonded: true, ..liner });
         let section = &Section { liner, ..*section };
         factors.push(solved.of(section, friction, || {
             let model = Model::new(section, Accuracy::Normal)?;
-            let state = model.solve(&loads)?;
+            let state = model.solve(&trial(section, joint.diameter))?;
             let wall = wall(&model, &state, interference)?;
-            let span = friction_ends(section, &loads, friction)?;
+            let span = friction_ends(section, joint.diameter, friction)?;
             let factor = factor(&state, &plane, (joint.diameter, width), outer).with(span);
             Ok::<_, PlanError>(ShapeFactor { wall, ..factor })
         })?);
@@ -166,17 +158,30 @@ fn of(
     Ok(factors.into_iter().reduce(ShapeFactor::either))
 }
 
+/// A fit of the ring that presses, whatever that of the job does.
+fn trial(section: &Section, diameter: Length) -> Loads {
+    let (mut interference, none) = (vec![diameter * TRIAL_SHARE], Ratio::new::<ratio>(0.0));
+    let mut strain = vec![none; 2];
+    // A liner adds a part and a seam. Only what the ring adds to it is asked for, which goes through a seam that bears already as
+    // through one that is bonded.
+    if section.liner.is_some() {
+        interference.push(Length::default());
+        strain.push(none);
+    }
+    Loads { interference, strain, axial: Force::default() }
+}
+
 /// The least and the most that friction makes of the force in a section, over that without.
 pub(in crate::plan) fn friction_ends(
     section: &Section,
-    loads: &Loads,
+    diameter: Length,
     friction: f64,
 ) -> Result<(f64, f64), SectionError> {
     // Against a shoulder the ring is held until it has gripped.
     let held = matches!(section.seat, Seat::Housing(Housing { back: Back::Wall { .. }, .. }));
     // Shares of one another, which a coarse section gives as well.
     let section = Section { support: Support::Free, ..*section };
-    Ok(Model::new(&section, Accuracy::Coarse)?.friction_span(loads, friction)?.ends(held))
+    Ok(Model::new(&section, Accuracy::Coarse)?.friction_span(&trial(&section, diameter), friction)?.ends(held))
 }
 
 /// The wall behind the ring under the fit, and under a push with either face of the housing at rest.

@@ -140,6 +140,18 @@ mod tests {
     use super::*;
 
     #[test]
+    fn the_ends_of_an_axis_hold_beyond_it() {
+        let axis = Axis::new((2.0, 3.5), 3);
+        for (value, place, share) in
+            [(1.0, 0, 0.0), (2.0, 0, 0.0), (2.25, 0, 0.5), (2.5, 1, 0.0), (3.4, 2, 0.8), (3.5, 2, 1.0), (9.0, 2, 1.0)]
+        {
+            let (found, part) = axis.locate(value);
+            assert!(found == place && (part - share).abs() < 1e-12, "{value}: {found} {part}");
+        }
+        assert_eq!(Axis::new((2.0, 2.0), 3).locate(7.0).0, 0);
+    }
+
+    #[test]
     fn a_plane_is_read_exactly_between_its_points_and_an_axis_of_one_value_takes_no_part() {
         let axes = vec![Axis::new((0.0, 2.0), 4), Axis::new((5.0, 5.0), 3), Axis::new((-1.0, 1.0), 3)];
         let plane = |at: &[f64]| vec![3.0 * at[0] - 2.0 * at[2] + 1.0, at[0] * at[2]];

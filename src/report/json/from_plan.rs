@@ -17,8 +17,8 @@ use uom::si::torque::newton_meter;
 use uom::si::volume::liter;
 
 const NO_GRIP: &str = "nothing is chilled or warmed, or the part does not grip within four hours";
-const NEVER_CLEARS: &str =
-    "no hold in this medium gives this case its placing clearance, or two holds would have to be longer at once";
+const NEVER_CLEARS: &str = "nothing is chilled or warmed, no hold in this medium gives this case its placing clearance, or two holds \
+                            would have to be longer at once";
 const NO_SHARE: &str = "nothing is treated in a medium of its own temperature, or no hold that clears is known";
 const NEVER_GOES: &str =
     "the placing clearance does not go at the temperature of the shop, or outlasts the time computed";

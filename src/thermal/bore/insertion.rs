@@ -1,6 +1,6 @@
 use super::account::HeatAccount;
-use super::balance::{Pair, Temperatures};
-use super::path::Path;
+use super::balance::{Mode, Pair, Temperatures};
+use super::path::{Path, Stretch};
 use crate::quantity::{HeatTransfer, Length, ThermodynamicTemperature, Time};
 use crate::thermal::ThermalError;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
@@ -13,7 +13,8 @@ const TIME_ROUNDING: f64 = 1e-9;
 
 /// Both parts from the moment in which the inner one stands in the outer one.
 ///
-/// It ends when the seat has gripped and both have come together, or after the longest time allowed.
+/// It ends when the seat has gripped and both have come together, or after the longest time allowed; [`Self::followed_to`]
+/// goes on from there.
 #[derive(Clone, Debug)]
 pub struct Insertion<'a> {
     pub(super) pair: Pair<'a>,
@@ -74,6 +75,22 @@ pub struct Meeting {
 }
 
 impl Insertion<'_> {
+    /// The same, followed on to a time after its end: a seat that has gripped goes on to the temperature of the shop.
+    ///
+    /// Nothing changes when it lasts that long by itself, or stays free.
+    ///
+    /// # Errors
+    /// [`ThermalError::Property`] when a part leaves a property table; [`ThermalError::NotFollowed`] when the solver gives up.
+    pub fn followed_to(mut self, time: Time) -> Result<Self, ThermalError> {
+        let until = time.get::<second>();
+        if self.path.end().0 < until && !matches!(self.course, Course::StaysFree(_)) {
+            // No state ends it before its time.
+            let on = Stretch { pair: &self.pair, done: |_: &Temperatures| 1.0, until };
+            self.path.follow(&on, Mode::Gripped)?;
+        }
+        Ok(self)
+    }
+
     /// Time until the seat grips by itself; `None` when it does not within the longest time.
     pub fn grip(&self) -> Option<Time> {
         match self.course {
