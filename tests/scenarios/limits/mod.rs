@@ -20,8 +20,10 @@ fn plane(text: &str) -> Value {
 /// Whether a caution is said, at a level where one is asked for, with these words where some are.
 fn is_said(plan: &Value, (code, level, words): (&str, &str, &str)) -> bool {
     plan["cautions"].as_array().unwrap().iter().any(|caution| {
-        let text = caution["text"].as_str().unwrap();
-        caution["code"] == code && (level.is_empty() || caution["level"] == level) && text.contains(words)
+        // What stands first in a caution begins with a capital.
+        let text = caution["text"].as_str().unwrap().to_lowercase();
+        let level_is = level.is_empty() || caution["level"] == level;
+        caution["code"] == code && level_is && text.contains(&words.to_lowercase())
     })
 }
 
