@@ -27,20 +27,16 @@ pub(super) fn say(text: impl Into<Cow<'static, str>>) -> Sentence {
 }
 
 impl Sentence {
-    /// The same without `opening`, and with a capital where it then begins; as it is where it begins otherwise.
-    pub(super) fn without(mut self, opening: &str) -> Self {
-        let rest = match self.words.first() {
-            Some(Word::Text(text)) => text.strip_prefix(opening),
-            Some(Word::Value(..)) | None => None,
-        };
-        let capital = rest.map(|rest| {
-            let mut letters = rest.chars();
-            letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect::<String>()
-        });
-        if let Some(text) = capital {
-            self.words[0] = Word::Text(text.into());
+    /// Takes off "… seat:" or "… seat," at the beginning, so that a capital stands there; whatever begins otherwise stays.
+    pub(super) fn leave_out_seat(&mut self, name: &str) {
+        let Some(Word::Text(text)) = self.words.first_mut() else { return };
+        let rest = text.strip_prefix(name).and_then(|rest| rest.strip_prefix(" seat"));
+        let Some(rest) = rest.and_then(|rest| rest.strip_prefix([':', ','])?.strip_prefix(' ')) else { return };
+        let mut rest = rest.to_owned();
+        if let Some(first) = rest.get_mut(..1) {
+            first.make_ascii_uppercase();
         }
-        self
+        *text = rest.into();
     }
 
     pub(super) fn text(mut self, text: impl Into<Cow<'static, str>>) -> Self {

@@ -72,9 +72,7 @@ pub(super) fn all(
     hazards::of_job(job, seats, &mut found);
     if let [seat] = seats {
         // There is no other seat to be taken for it.
-        let opening = |mark: &str| format!("{} seat{mark} ", seat.seat.name());
-        let bare = |caution: Caution| caution.without(&opening(":")).without(&opening(","));
-        found = found.into_iter().map(bare).collect();
+        found.iter_mut().for_each(|caution| caution.leave_out_seat(seat.seat.name()));
     }
     found.sort_by_key(Caution::rank);
     found
