@@ -141,24 +141,28 @@ fn less(from: &[f32], sums: &Column) -> Column {
     std::array::from_fn(|row| from[row] - sums[row])
 }
 
+/// `s + a x`, written out, so that the compiler keeps all rows in vector registers.
+#[inline(always)]
+fn plus(s: Column, a: &Column, x: f32) -> Column {
+    [
+        s[0] + a[0] * x,
+        s[1] + a[1] * x,
+        s[2] + a[2] * x,
+        s[3] + a[3] * x,
+        s[4] + a[4] * x,
+        s[5] + a[5] * x,
+        s[6] + a[6] * x,
+        s[7] + a[7] * x,
+    ]
+}
+
 /// `Σ a bᵀ` over pairs of columns, of half of the entries of the second, those from `FROM` on.
 fn products<const FROM: usize>(a: &[Column], b: &[Column]) -> [Column; HALF] {
     let mut sums = [[0.0; ROWS]; HALF];
     for (a, b) in a.iter().zip(b) {
         let mut column = 0;
         while column < HALF {
-            let s = sums[column];
-            let f = b[FROM + column];
-            sums[column] = [
-                s[0] + a[0] * f,
-                s[1] + a[1] * f,
-                s[2] + a[2] * f,
-                s[3] + a[3] * f,
-                s[4] + a[4] * f,
-                s[5] + a[5] * f,
-                s[6] + a[6] * f,
-                s[7] + a[7] * f,
-            ];
+            sums[column] = plus(sums[column], a, b[FROM + column]);
             column += 1;
         }
     }
@@ -185,17 +189,7 @@ fn sum(columns: &[Column], values: &[f32]) -> Column {
     for (pair, values) in pairs.iter().zip(two) {
         let mut k = 0;
         while k < 2 {
-            let (s, a, x) = (sums[k], &pair[k], values[k]);
-            sums[k] = [
-                s[0] + a[0] * x,
-                s[1] + a[1] * x,
-                s[2] + a[2] * x,
-                s[3] + a[3] * x,
-                s[4] + a[4] * x,
-                s[5] + a[5] * x,
-                s[6] + a[6] * x,
-                s[7] + a[7] * x,
-            ];
+            sums[k] = plus(sums[k], &pair[k], values[k]);
             k += 1;
         }
     }
