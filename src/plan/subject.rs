@@ -7,7 +7,7 @@ use crate::quantity::{Area, Length, Mass, ThermodynamicTemperature};
 use crate::stock::Material;
 use crate::stock::closure::ClosureKind;
 use crate::thermal::{
-    AirAround, BackWall, BallContact, BearingBodies, Boss, ErrorShape, FilmLaw, Plug, Ring, RoundPart, Samples, Seal,
+    AirAround, BackWall, BallContact, BearingBodies, Boss, ErrorShape, FilmLaw, Plug, Ring, RoundPart, Seal,
     ShaftLength, Shape, ThermalError,
 };
 use std::sync::{Mutex, PoisonError};
@@ -33,7 +33,7 @@ pub(super) struct Subject<'j> {
 
 /// The film that was asked for last: both ends of a range often differ in a factor alone.
 #[derive(Default)]
-pub(super) struct LastInAir(Mutex<Option<(AirAround, ThermodynamicTemperature, Samples)>>);
+pub(super) struct LastInAir(Mutex<Option<(AirAround, ThermodynamicTemperature, FilmLaw)>>);
 
 impl<'j> Subject<'j> {
     pub(super) fn new(job: &'j Job, piece: Piece) -> Result<Self, PlanError> {
@@ -125,7 +125,7 @@ impl<'j> Subject<'j> {
         if let Some((_, _, film)) = last.as_ref().filter(|(air, from, _)| air == around && *from == start) {
             return film.times(factor);
         }
-        let film = Samples::in_air(&self.round, around, start)?;
+        let film = FilmLaw::in_air(&self.round, around, start)?;
         let law = film.times(factor);
         *last = Some((*around, start, film));
         law

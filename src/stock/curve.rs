@@ -22,6 +22,8 @@ pub struct Curve {
     parts: f64,
     /// First and last row, once more: a reading needs nothing else where it lies beyond.
     ends: [(f64, f64); 2],
+    /// Least and greatest of the rows' values, between which the whole curve stays.
+    extremes: (f64, f64),
 }
 
 /// A curve between two rows.
@@ -141,7 +143,22 @@ impl Curve {
         let spans = spans(&x, &y, slope);
         let (rows, parts) = even_parts(&x);
         let ends = [(x[0], y[0]), (x[x.len() - 1], y[y.len() - 1])];
-        Self { x, y, spans, rows, parts, ends }
+        let extremes = y.iter().fold((y[0], y[0]), |(least, most), y| (least.min(*y), most.max(*y)));
+        Self { x, y, spans, rows, parts, ends, extremes }
+    }
+
+    /// The same curve with every value times a factor above zero.
+    pub(crate) fn times(&self, factor: f64) -> Self {
+        let span = |span: &Span| Span { cubic: span.cubic.map(|term| term * factor), ..*span };
+        Self {
+            x: self.x.clone(),
+            y: self.y.iter().map(|y| y * factor).collect(),
+            spans: self.spans.iter().map(span).collect(),
+            rows: self.rows.clone(),
+            parts: self.parts,
+            ends: self.ends.map(|(x, y)| (x, y * factor)),
+            extremes: (self.extremes.0 * factor, self.extremes.1 * factor),
+        }
     }
 
     /// The same `value` at every temperature from `from` to `to` (K).
@@ -155,6 +172,11 @@ impl Curve {
     /// First and last temperature of the table, K.
     pub fn range(&self) -> (f64, f64) {
         (self.ends[0].0, self.ends[1].0)
+    }
+
+    /// Least and greatest value of the curve, which are those of two of its rows.
+    pub(crate) fn extremes(&self) -> (f64, f64) {
+        self.extremes
     }
 
     /// The table's own rows, temperature (K) and value.

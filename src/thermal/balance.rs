@@ -92,7 +92,14 @@ impl<'a> Balance<'a> {
 
     /// Time constant `m c / (A h_eff)` at a temperature, s.
     pub(super) fn time_constant(&self, t: f64) -> f64 {
-        self.mass * self.capacity.at_inside(t) / (self.area * self.coefficient(t))
+        1.0 / self.pace(t)
+    }
+
+    /// Share of the way to the surroundings that is gone in each second, 1/s: one over the time constant, by a single division.
+    pub(super) fn pace(&self, t: f64) -> f64 {
+        let outer = self.outer_coefficient(t);
+        self.area * self.divisor * outer
+            / (self.mass * self.capacity.at_inside(t) * (self.divisor + outer * self.inner))
     }
 
     /// Temperature that the body approaches, K: the surroundings, or where the loss equals the power.

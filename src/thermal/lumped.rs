@@ -84,12 +84,8 @@ pub(super) struct CheckedBody<'a> {
 
 impl<'a> Body<'a> {
     pub(super) fn check(&self) -> Result<CheckedBody<'a>, ThermalError> {
-        for (_, value) in self.heat_capacity.points() {
-            positive("heat capacity", value, "J/(kg K)")?;
-        }
-        for (_, value) in self.conductivity.points() {
-            positive("conductivity", value, "W/(m K)")?;
-        }
+        positive("heat capacity", self.heat_capacity.extremes().0, "J/(kg K)")?;
+        positive("conductivity", self.conductivity.extremes().0, "W/(m K)")?;
         Ok(CheckedBody {
             mass: positive("mass", self.mass.get::<kilogram>(), "kg")?,
             area: positive("exposed area", self.area.get::<square_meter>(), "m²")?,

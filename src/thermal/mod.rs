@@ -35,7 +35,6 @@ pub use contact::contact_temperature;
 pub use crossing::first_crossing;
 pub use error::ThermalError;
 pub use expansion::{Measurement, change_of, diameter_at, size_at_reference, temperature_for_strain};
-pub(crate) use film::Samples;
 pub use film::{
     AirAround, Axis, CONTACT_OF_MACHINED_FACES, DRY_ICE_ALCOHOL_BATH, FaceFilm, FilmBoiling, FilmLaw, ForcedConvection,
     HOT_AIR_GUN, METAL_SHELF, NaturalConvection, NitrogenPool, NitrogenPoolCurve, OIL_BATH, PartFilm, RoundPart,

@@ -88,7 +88,7 @@ impl CheckedFilm<'_> {
     pub(super) fn least(self) -> f64 {
         match self {
             Self::Constant(film) => film,
-            Self::Table(curve) => curve.points().map(|row| row.1).fold(f64::INFINITY, f64::min),
+            Self::Table(curve) => curve.extremes().0,
         }
     }
 
@@ -112,9 +112,7 @@ fn checked_film<'a>(film: &SurfaceFilm<'a>) -> Result<CheckedFilm<'a>, ThermalEr
             Ok(CheckedFilm::Constant(film))
         }
         SurfaceFilm::OverSurface(curve) => {
-            for (_, value) in curve.points() {
-                positive("film coefficient", value, UNIT)?;
-            }
+            positive("film coefficient", curve.extremes().0, UNIT)?;
             Ok(CheckedFilm::Table(curve))
         }
     }

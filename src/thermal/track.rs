@@ -171,7 +171,7 @@ fn steps(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<St
 fn approach(balance: &Balance, start: f64, limit: f64, goal: Goal) -> Result<Vec<Step>, ThermalError> {
     let change = expected_change(balance, start, limit, goal);
     let whole = start - limit;
-    let rates = |left: &[f64; 1]| [-1.0 / balance.time_constant(limit + whole * left[0].exp())];
+    let rates = |left: &[f64; 1]| [-balance.pace(limit + whole * left[0].exp())];
     let first = (FIRST_LOGARITHM * balance.time_constant(start)).min(goal.longest);
     if first <= 0.0 {
         return Ok(vec![Step::still(0.0)]);

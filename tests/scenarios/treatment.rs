@@ -149,7 +149,7 @@ fn a_hold_that_is_too_short_is_told_how_long_it_must_be() {
     assert!(caution(&plan, "does-not-clear-middle").unwrap().contains("Held for"));
     // Held as long as that, it has the placing clearance as it comes out; a little less, and it has not.
     let held = |factor: f64| {
-        let hold = freezer(&format!("hold = \"{} s\"", needed * factor));
+        let hold = freezer(&format!("hold = \"{:.3} s\"", needed * factor));
         let plan = planned(&(exact("6206", 10, 90, "$ALLOY") + &hold + AT_ONCE));
         figure(&plan, "/at_bore/clearance_um/tightest")
     };

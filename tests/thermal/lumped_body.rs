@@ -12,6 +12,36 @@ fn convection_with_radiation_agrees_with_an_independent_solver() {
     prove("One body with radiation");
 }
 
+/// Radiation alone has a closed form for the time: with `B = ε σ A / (m c)`, from T0 to T in surroundings of S it is
+/// `F(T) - F(T0)`, `F(T) = (ln((T + S) / (T - S)) + 2 arctan(T / S)) / (4 B S³)` (partial fractions of `1 / (T⁴ - S⁴)`).
+#[test]
+fn between_its_steps_a_curved_history_is_right_to_a_millionth_of_the_change() {
+    const SURROUNDINGS: f64 = 290.0;
+    for (start, hours) in [(600.0, 10.0), (350.0, 20.0), (300.0, 20.0)] {
+        let mut lump = Lump::new(0.3, 0.01, 470.0);
+        lump.emissivity = 1.0;
+        // A film that is next to nothing, for there must be one.
+        let radiating = Stage { radiates: true, ..stage(SURROUNDINGS, 1e-12, elapsed(hours * 3600.0)) };
+        let history = lump.run(start, &[radiating]).unwrap();
+        let b = 5.670_374_419e-8 * 0.01 / (0.3 * 470.0);
+        let f = |t: f64| {
+            (((t + SURROUNDINGS) / (t - SURROUNDINGS)).ln() + 2.0 * (t / SURROUNDINGS).atan())
+                / (4.0 * b * SURROUNDINGS.powi(3))
+        };
+        let mut worst = 0.0_f64;
+        for i in 1..4000 {
+            let exact = SURROUNDINGS + (start - SURROUNDINGS) * 0.998_f64.powi(i);
+            let time = f(exact) - f(start);
+            if time < hours * 3600.0 {
+                let got = history.temperature_at(seconds(time)).unwrap().get::<kelvin>();
+                worst = worst.max((got - exact).abs() / (start - SURROUNDINGS));
+            }
+        }
+        eprintln!("WORST {worst:e}");
+        assert!(worst < 1e-6, "{worst:e} of the change from {start} K");
+    }
+}
+
 #[test]
 fn dense_output_is_as_good_as_the_steps() {
     let mut lump = Lump::new(0.3, 0.01, 470.0);

@@ -44,8 +44,8 @@ pub fn still_air_conductivity(temperature: ThermodynamicTemperature) -> Result<T
 }
 
 fn still_air(temperature: f64) -> f64 {
-    let theta = temperature / REDUCING_K;
-    let inverse = 1.0 / theta;
+    // A product beside a quotient, so that neither waits for the other.
+    let (theta, inverse) = (temperature * (1.0 / REDUCING_K), REDUCING_K / temperature);
     let falling = -1.926_15 + AT_ONE_ATMOSPHERE + inverse * (2.003_83 + inverse * (-1.075_53 + inverse * 0.229_414));
     UNIT * (0.239_503 * theta + 0.006_497_68 * theta.sqrt() + 1.0 + inverse * falling)
 }

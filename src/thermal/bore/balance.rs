@@ -104,6 +104,12 @@ impl<'a> Pair<'a> {
         self.parts[1].size(self.sizes[1], t[1]) - self.parts[0].size(self.sizes[0], t[0])
     }
 
+    /// The same, where it is asked for again and again.
+    pub(super) fn clearance_in(&self, t: &Temperatures, tables: &Tables<'_>) -> f64 {
+        let size = |part: usize| self.sizes[part] * (1.0 + tables.expansion[part].at_inside(t[part]));
+        size(1) - size(0)
+    }
+
     /// Common temperature at which the clearance is zero.
     pub(super) fn lock(&self) -> Option<ThermodynamicTemperature> {
         let [inner, outer] = self.sizes.map(Length::new::<meter>);
@@ -141,7 +147,7 @@ impl<'a> Pair<'a> {
         free_area * (t - s) * outer / (1.0 + outer * self.to_air[part])
     }
 
-    /// Its tables, to be read step by step.
+    /// Its tables, each to be read where it was read before.
     pub(super) fn tables(&self) -> Tables<'a> {
         Tables {
             capacity: self.parts.map(|part| part.heat_capacity.reader()),
@@ -153,11 +159,10 @@ impl<'a> Pair<'a> {
     pub(super) fn rates(&self, t: &Temperatures, gripped: bool, tables: &Tables<'_>) -> Temperatures {
         // A trial step of the solver may stray below absolute zero or to no number at all; then it is rejected.
         let t = &[t[0].max(0.0), t[1].max(0.0)];
-        let size = |part: usize| self.sizes[part] * (1.0 + tables.expansion[part].at_inside(t[part]));
-        let capacity = |part: usize| self.parts[part].mass * tables.capacity[part].at_inside(t[part]);
-        let clearance = (!gripped).then(|| size(1) - size(0));
+        let clearance = (!gripped).then(|| self.clearance_in(t, tables));
         let across = self.passed(t, self.conductance_over(t, clearance));
-        [(across - self.loss(0, t[0])) / capacity(0), (-across - self.loss(1, t[1])) / capacity(1)]
+        let [inner, outer] = self.capacities_in(t, tables);
+        [(across - self.loss(0, t[0])) / inner, (-across - self.loss(1, t[1])) / outer]
     }
 
     /// Temperature that both would take if they evened out at once without loss, their capacities as they are now.
@@ -171,11 +176,12 @@ impl<'a> Pair<'a> {
     ///
     /// Losses are taken at the mean first and then at the temperatures that follow, so what is left is of the order of
     /// the square of `ΔT` over the excess above the shop.
-    pub(super) fn together(&self, mean: f64) -> Together {
+    pub(super) fn together(&self, mean: f64, tables: &Tables<'_>) -> Together {
         let mean = mean.max(0.0);
-        let [inner, outer] = self.capacities(&[mean, mean]);
+        let both = [mean, mean];
+        let [inner, outer] = self.capacities_in(&both, tables);
         let sum = inner + outer;
-        let conductance = self.conductance(&[mean, mean], false);
+        let conductance = self.conductance_over(&both, Some(self.clearance_in(&both, tables)));
         let per_kelvin = self.joint_area * conductance / (1.0 + conductance * self.to_joint);
         let mut found = Together { temperatures: [mean, mean], rate: 0.0 };
         for _ in 0..2 {
@@ -202,6 +208,11 @@ impl<'a> Pair<'a> {
 
     fn capacities(&self, t: &Temperatures) -> [f64; 2] {
         [self.parts[0].capacity(t[0]), self.parts[1].capacity(t[1])]
+    }
+
+    fn capacities_in(&self, t: &Temperatures, tables: &Tables<'_>) -> [f64; 2] {
+        let capacity = |part: usize| self.parts[part].mass * tables.capacity[part].at_inside(t[part]);
+        [capacity(0), capacity(1)]
     }
 
     /// Heat taken up by each part between two states, J.
@@ -242,7 +253,7 @@ impl Phase<'_, '_> {
         match self.mode {
             Mode::Open => self.pair.rates(state, false, &self.tables),
             Mode::Gripped => self.pair.rates(state, true, &self.tables),
-            Mode::Together => [self.pair.together(state[0]).rate, 0.0],
+            Mode::Together => [self.pair.together(state[0], &self.tables).rate, 0.0],
         }
     }
 }

@@ -151,7 +151,8 @@ impl<'a> Exchange<'a> {
 fn followed(pair: Pair<'_>, until: f64, reach: Reach) -> Result<Insertion<'_>, ThermalError> {
     let starts = pair.starts();
     let mut path = Path::new(starts);
-    let clearance = |t: &Temperatures| pair.clearance(t);
+    let tables = pair.tables();
+    let clearance = |t: &Temperatures| pair.clearance_in(t, &tables);
     let together = TOGETHER_K.max(TOGETHER_SHARE * (starts[0] - starts[1]).abs());
     let apart = |t: &Temperatures| (t[0] - t[1]).abs() - together;
     if clearance(&starts) <= 0.0 {

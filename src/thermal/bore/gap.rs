@@ -75,9 +75,7 @@ pub(super) struct CheckedGap<'a> {
 impl<'a> Gap<'a> {
     pub(super) fn check(&self) -> Result<CheckedGap<'a>, ThermalError> {
         if let AirConductivity::Table(table) = self.air {
-            for (_, value) in table.points() {
-                positive("conductivity of the air", value, "W/(m K)")?;
-            }
+            positive("conductivity of the air", table.extremes().0, "W/(m K)")?;
         }
         Ok(CheckedGap {
             air: self.air,
@@ -94,14 +92,19 @@ impl CheckedGap<'_> {
     /// Below zero, where only trial steps of the solver come, it goes on as the second-order series: a law with a kink at
     /// the grip would be followed badly just before it.
     pub(super) fn open(&self, gap: f64, film_temperature: f64) -> f64 {
-        let x = (gap / self.smallest).max(FARTHEST_BELOW);
+        let (air, smallest) = (self.air.at_inside(film_temperature), self.smallest);
+        if gap >= 0.0 {
+            return match self.placement {
+                Placement::Concentric => air / (smallest + gap),
+                Placement::OneSide => air / (smallest * (smallest + 2.0 * gap)).sqrt(),
+            };
+        }
+        let x = (gap / smallest).max(FARTHEST_BELOW);
         let share = match self.placement {
-            Placement::Concentric if x >= 0.0 => 1.0 / (1.0 + x),
             Placement::Concentric => 1.0 - x + x * x,
-            Placement::OneSide if x >= 0.0 => 1.0 / (1.0 + 2.0 * x).sqrt(),
             Placement::OneSide => 1.0 - x + 1.5 * x * x,
         };
-        self.air.at_inside(film_temperature) / self.smallest * share
+        air / smallest * share
     }
 
     /// Conductance of the gripped seat, W/(m² K): metal contacts, and the air between them.

@@ -56,12 +56,8 @@ pub(super) struct CheckedPart<'a> {
 
 impl<'a> SeatBody<'a> {
     pub(super) fn check(&self) -> Result<CheckedPart<'a>, ThermalError> {
-        for (_, value) in self.heat_capacity.points() {
-            positive("heat capacity", value, "J/(kg K)")?;
-        }
-        for (_, value) in self.conductivity.points() {
-            positive("conductivity", value, "W/(m K)")?;
-        }
+        positive("heat capacity", self.heat_capacity.extremes().0, "J/(kg K)")?;
+        positive("conductivity", self.conductivity.extremes().0, "W/(m K)")?;
         let ranges = [self.heat_capacity, self.conductivity, self.expansion].map(Curve::range);
         let part = CheckedPart {
             mass: positive("mass", self.mass.get::<kilogram>(), "kg")?,

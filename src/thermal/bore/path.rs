@@ -144,7 +144,10 @@ impl Path {
                 return Err(ThermalError::NotFollowed { reached_s: run.time() });
             };
             let step = Step::new(&phase, &taken);
-            if let Some(share) = step.first_below(0.0, done) {
+            // It begins where the one before it ended, not yet done; one of the mean begins beside that.
+            let passed =
+                if mode == Mode::Together { step.first_below(0.0, done) } else { step.first_below_after(0.0, done) };
+            if let Some(share) = passed {
                 // Far beyond the grip the law of the gap is no law, and bends the whole step.
                 if mode == Mode::Open && (SMALLEST_SHARE..NEAR_ITS_END).contains(&share) {
                     run.back(share * taken.width * BEYOND);
@@ -158,7 +161,7 @@ impl Path {
             if at_rest(pair, &self.state, scale) {
                 return Ok(Ended::TimeUp);
             }
-            if mode == Mode::Open && together(pair, &self.state, scale) {
+            if mode == Mode::Open && together(&phase, &self.state, scale) {
                 return Ok(Ended::Together);
             }
         }
@@ -191,7 +194,7 @@ impl Step {
             return Self { begin, width, mode, end, coefficients: quartics };
         }
         let means = [quartics[0][0], value(&quartics[0], 0.5), end[0]];
-        let both = means.map(|mean| phase.pair.together(mean).temperatures);
+        let both = means.map(|mean| phase.pair.together(mean, &phase.tables).temperatures);
         let part = |i: usize| {
             let off = parabola([0, 1, 2].map(|k| both[k][i] - means[k]));
             std::array::from_fn(|k| quartics[0][k] + off.get(k).unwrap_or(&0.0))
@@ -218,10 +221,12 @@ impl Step {
 
     /// First share of the step, from `first` on, at which `f` is no longer positive; seen at the middle or the end.
     fn first_below(&self, first: f64, f: &impl Fn(&Temperatures) -> f64) -> Option<f64> {
+        if f(&self.at(first)) <= 0.0 { Some(first) } else { self.first_below_after(first, f) }
+    }
+
+    /// The same where `f` is known to be positive at `first`.
+    fn first_below_after(&self, first: f64, f: &impl Fn(&Temperatures) -> f64) -> Option<f64> {
         let value = |share: f64| f(&self.at(share));
-        if value(first) <= 0.0 {
-            return Some(first);
-        }
         let mut before = first;
         for share in [0.5 * (1.0 + first), 1.0] {
             if value(share) <= 0.0 {
@@ -256,13 +261,13 @@ fn at_rest(pair: &Pair, t: &Temperatures, scale: f64) -> bool {
 }
 
 /// Whether the difference between the parts is the one that their losses keep up, small, and quick to follow them.
-fn together(pair: &Pair, t: &Temperatures, scale: f64) -> bool {
+fn together(Phase { pair, tables, .. }: &Phase, t: &Temperatures, scale: f64) -> bool {
     let difference = t[1] - t[0];
     if difference.abs() > TOGETHER_AT_MOST * scale {
         return false;
     }
     let mean = pair.mean(t);
-    let kept_up = pair.together(mean);
+    let kept_up = pair.together(mean, tables);
     let [inner, outer] = kept_up.temperatures;
     let slow = (mean - pair.shop()).abs() > EVENING_AT_LEAST * pair.evening_time(t) * kept_up.rate.abs();
     slow && (difference - (outer - inner)).abs() <= TOGETHER_WITHIN * scale

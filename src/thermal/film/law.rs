@@ -9,7 +9,7 @@ use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
 /// Rows of a table without regimes.
-const ROWS: usize = 32;
+const ROWS: usize = 24;
 /// Closest approach of start and surroundings, K; closer than this the coefficient is a constant.
 const CLOSEST_K: f64 = 1e-6;
 /// How much colder than the pool a part may start, K: one that comes from a pool in thinner or denser air.
@@ -72,7 +72,8 @@ impl FilmLaw {
     /// # Errors
     /// As for [`super::part_in_air`].
     pub fn in_air(part: &RoundPart, around: &AirAround, start: ThermodynamicTemperature) -> Result<Self, ThermalError> {
-        Samples::in_air(part, around, start)?.times(1.0)
+        let exposed = Exposed::new(part, around)?;
+        Self::between(start, around.air, |surface| exposed.mean(surface))
     }
 
     /// A part in boiling nitrogen, from `start` to the boiling point: [`NitrogenPoolCurve`].
@@ -90,12 +91,12 @@ impl FilmLaw {
         let beyond = (boiling - MARGIN_K, curve.coefficient(0.0));
         let hot = superheats(&curve, span).into_iter().map(|excess| (boiling + excess, curve.coefficient(excess)));
         let rows: Vec<(f64, f64)> = std::iter::once(beyond).chain(hot).collect();
-        made(Curve::new(&rows))
+        Curve::new(&rows).map(Self::OfTemperature).map_err(refused)
     }
 
     /// Any coefficient (W/(m² K)) of the surface temperature (K) that fades towards the surroundings without a corner.
     ///
-    /// Differences below 0.1 K are covered by four rows: a coefficient that vanishes there is caught coarsely.
+    /// Differences below 0.1 K are covered by three rows: a coefficient that vanishes there is caught coarsely.
     ///
     /// # Errors
     /// What `film` returns; temperatures that are not above zero.
@@ -104,73 +105,10 @@ impl FilmLaw {
         surroundings: ThermodynamicTemperature,
         film: impl Fn(f64) -> Result<f64, ThermalError>,
     ) -> Result<Self, ThermalError> {
-        Samples::between(start, surroundings, film)?.times(1.0)
-    }
-
-    /// The coefficient at a surface temperature.
-    ///
-    /// # Errors
-    /// [`ThermalError::Property`] outside the table.
-    pub fn at(&self, surface: ThermodynamicTemperature) -> Result<HeatTransfer, ThermalError> {
-        match self {
-            Self::Constant(film) => Ok(*film),
-            Self::OfTemperature(curve) => match curve.at(surface.get::<kelvin>()) {
-                Ok(film) => Ok(HeatTransfer::new::<watt_per_square_meter_kelvin>(film)),
-                Err(source) => Err(ThermalError::Property { property: PROPERTY, source }),
-            },
-        }
-    }
-
-    /// Smallest and largest coefficient of the table.
-    pub fn extremes(&self) -> (HeatTransfer, HeatTransfer) {
-        match self {
-            Self::Constant(film) => (*film, *film),
-            Self::OfTemperature(curve) => {
-                let least = curve.points().map(|(_, film)| film).fold(f64::INFINITY, f64::min);
-                let most = curve.points().map(|(_, film)| film).fold(0.0, f64::max);
-                let film = HeatTransfer::new::<watt_per_square_meter_kelvin>;
-                (film(least), film(most))
-            }
-        }
-    }
-}
-
-fn made(curve: Result<Curve, CurveError>) -> Result<FilmLaw, ThermalError> {
-    match curve {
-        Ok(curve) => Ok(FilmLaw::OfTemperature(curve)),
-        Err(source) => Err(ThermalError::Property { property: PROPERTY, source }),
-    }
-}
-
-/// A film that was sampled, before it becomes a table: once for every factor on it.
-#[derive(Clone, Debug)]
-pub(crate) enum Samples {
-    /// W/(m² K) at every temperature.
-    Constant(f64),
-    /// W/(m² K) over K, in rising order, and the slopes of that.
-    Rows(Vec<(f64, f64)>, Vec<f64>),
-}
-
-impl Samples {
-    /// As [`FilmLaw::in_air`].
-    pub(crate) fn in_air(
-        part: &RoundPart,
-        around: &AirAround,
-        start: ThermodynamicTemperature,
-    ) -> Result<Self, ThermalError> {
-        let exposed = Exposed::new(part, around)?;
-        Self::between(start, around.air, |surface| exposed.mean(surface))
-    }
-
-    fn between(
-        start: ThermodynamicTemperature,
-        surroundings: ThermodynamicTemperature,
-        film: impl Fn(f64) -> Result<f64, ThermalError>,
-    ) -> Result<Self, ThermalError> {
         let from = positive("temperature at the start", start.get::<kelvin>(), "K")?;
         let to = positive("temperature of the surroundings", surroundings.get::<kelvin>(), "K")?;
         if (from - to).abs() < CLOSEST_K {
-            return Ok(Self::Constant(film(to)?));
+            return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film(to)?));
         }
         let side = (from - to).signum();
         let differences = fading((from - to).abs(), ROWS);
@@ -186,24 +124,50 @@ impl Samples {
             rows.reverse();
             slopes.reverse();
         }
-        Ok(Self::Rows(rows, slopes))
+        Curve::with_slopes(&rows, &slopes).map(Self::OfTemperature).map_err(refused)
     }
 
     /// The law with a factor on every coefficient, for the scatter of a correlation.
     ///
     /// # Errors
-    /// [`ThermalError::Value`] for a factor or a coefficient that is not above zero.
-    pub(crate) fn times(&self, factor: f64) -> Result<FilmLaw, ThermalError> {
+    /// [`ThermalError::Value`] for a factor that is not above zero.
+    pub(crate) fn times(&self, factor: f64) -> Result<Self, ThermalError> {
         let factor = positive("factor on the film coefficient", factor, "")?;
+        Ok(match self {
+            Self::Constant(film) => Self::Constant(*film * factor),
+            Self::OfTemperature(curve) => Self::OfTemperature(curve.times(factor)),
+        })
+    }
+
+    /// The coefficient at a surface temperature.
+    ///
+    /// # Errors
+    /// [`ThermalError::Property`] outside the table.
+    pub fn at(&self, surface: ThermodynamicTemperature) -> Result<HeatTransfer, ThermalError> {
         match self {
-            Self::Constant(film) => FilmLaw::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film * factor)),
-            Self::Rows(rows, slopes) => {
-                let rows: Vec<(f64, f64)> = rows.iter().map(|(surface, film)| (*surface, film * factor)).collect();
-                let slopes: Vec<f64> = slopes.iter().map(|slope| slope * factor).collect();
-                made(Curve::with_slopes(&rows, &slopes))
+            Self::Constant(film) => Ok(*film),
+            Self::OfTemperature(curve) => {
+                let film = curve.at(surface.get::<kelvin>()).map_err(refused)?;
+                Ok(HeatTransfer::new::<watt_per_square_meter_kelvin>(film))
             }
         }
     }
+
+    /// Smallest and largest coefficient of the table.
+    pub fn extremes(&self) -> (HeatTransfer, HeatTransfer) {
+        match self {
+            Self::Constant(film) => (*film, *film),
+            Self::OfTemperature(curve) => {
+                let (least, most) = curve.extremes();
+                let film = HeatTransfer::new::<watt_per_square_meter_kelvin>;
+                (film(least), film(most))
+            }
+        }
+    }
+}
+
+fn refused(source: CurveError) -> ThermalError {
+    ThermalError::Property { property: PROPERTY, source }
 }
 
 /// How the table is named in errors.

@@ -26,7 +26,6 @@ pub use boiling::{
 };
 pub use correlation::{ForcedConvection, NaturalConvection};
 pub use in_air::{AirAround, FaceFilm, PartFilm, part_in_air};
-pub(crate) use law::Samples;
 pub use law::{FilmLaw, SurfaceFilm};
 pub use outline::{Axis, RoundPart, Surface};
 pub use pool::{FilmBoiling, NitrogenPool, NitrogenPoolCurve};

@@ -209,9 +209,7 @@ fn film<'a>(law: &SurfaceFilm<'a>) -> Result<Film<'a>, ThermalError> {
             Ok(Film::Constant(not_negative("film coefficient", value, "W/(m² K)")?))
         }
         SurfaceFilm::OverSurface(curve) => {
-            for (_, value) in curve.points() {
-                not_negative("film coefficient", value, "W/(m² K)")?;
-            }
+            not_negative("film coefficient", curve.extremes().0, "W/(m² K)")?;
             Ok(Film::Table(curve))
         }
     }
@@ -220,12 +218,8 @@ fn film<'a>(law: &SurfaceFilm<'a>) -> Result<Film<'a>, ThermalError> {
 fn inside<'a>(inside: &Inside<'a>) -> Result<Way<'a>, ThermalError> {
     let length = not_negative("conduction length", inside.path.length.get::<meter>(), "m")?;
     let length = length / positive("divisor of the Biot number", inside.path.divisor, "")?;
-    let mut least = f64::INFINITY;
-    let mut most = 0.0_f64;
-    for (_, value) in inside.conductivity.points() {
-        least = least.min(positive("conductivity", value, "W/(m K)")?);
-        most = most.max(value);
-    }
+    let (least, most) = inside.conductivity.extremes();
+    positive("conductivity", least, "W/(m K)")?;
     let constant = length <= 0.0 || most - least <= f64::EPSILON * most;
     Ok(if constant { Way::Constant(length / least) } else { Way::Table(length, inside.conductivity) })
 }
