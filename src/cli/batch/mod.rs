@@ -18,9 +18,13 @@ use row::{Planner, Told};
 use std::fs::OpenOptions;
 use std::io::Write;
 use std::path::{Path, PathBuf};
+use std::sync::mpsc::{self, Receiver, SyncSender};
 
-/// Rows that are in memory at one time.
+/// Rows that are planned at one time.
 const CHUNK: usize = 256;
+
+/// Chunks that may wait to be written, beside the one that is planned and the one that is being written.
+const AHEAD: usize = 1;
 
 const TEMPLATE: &str = include_str!("template.csv");
 
@@ -65,6 +69,13 @@ struct Run<'r> {
     voice: Voice,
 }
 
+/// Rows that are planned, what has been done by their end, and how much of the list has been read.
+struct Chunk {
+    told: Vec<Told>,
+    progress: Progress,
+    position: u64,
+}
+
 impl Run<'_> {
     /// Rows as they come, to a pipe or a device.
     fn to_stream(&self, list: &mut List, stream: impl Write) -> Result<u8, Failure> {
@@ -89,15 +100,42 @@ impl Run<'_> {
             part.write(self.planner.heading().as_bytes())?;
         }
         let bar = if self.voice.quiet { ProgressBar::hidden() } else { bar(list.length()) };
-        while let Some(told) = self.chunk(list, &mut progress)? {
-            self.tell(&told, Some(&bar));
-            part.write(text(&told).as_bytes())?;
-            part.keep(&progress)?;
-            bar.set_position(list.position());
-        }
+        // Waiting for the disk takes no core, so the next rows are planned meanwhile.
+        let (send, receive) = mpsc::sync_channel(AHEAD);
+        let (planned, written) = std::thread::scope(|scope| {
+            let writer = scope.spawn(|| self.keep_all(part, receive, &bar));
+            let planned = self.plan_all(list, &mut progress, send);
+            (planned, writer.join())
+        });
+        // What could be planned is kept, whatever stopped it.
+        let part = written.unwrap_or_else(|panic| std::panic::resume_unwind(panic))?;
+        planned?;
         part.finish()?;
         bar.finish_and_clear();
         Ok(self.code(&progress))
+    }
+
+    /// Plans chunk by chunk for as long as somebody takes the results.
+    fn plan_all(&self, list: &mut List, progress: &mut Progress, done: SyncSender<Chunk>) -> Result<(), Failure> {
+        while let Some(told) = self.chunk(list, progress)? {
+            let chunk = Chunk { told, progress: progress.clone(), position: list.position() };
+            // The one who takes them has failed, and says why.
+            if done.send(chunk).is_err() {
+                break;
+            }
+        }
+        Ok(())
+    }
+
+    /// Writes chunks in the order in which they come, and notes after each that it is good.
+    fn keep_all(&self, mut part: Part, chunks: Receiver<Chunk>, bar: &ProgressBar) -> Result<Part, Failure> {
+        for Chunk { told, progress, position } in chunks {
+            self.tell(&told, Some(bar));
+            part.write(text(&told).as_bytes())?;
+            part.keep(&progress)?;
+            bar.set_position(position);
+        }
+        Ok(part)
     }
 
     /// The results of the next rows; nothing at the end of the list.
