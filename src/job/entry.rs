@@ -4,6 +4,7 @@ use crate::quantity::{
     Angle, AngularVelocity, Deviations, Force, HeatCapacity, HeatTransfer, Length, Mass, Power, Pressure, Roughness,
     System, TemperatureInterval, ThermodynamicTemperature, Time, Torque, Velocity,
 };
+use std::borrow::Cow;
 
 /// A value of any kind that a job may hold, kept as a quantity so that the report can print it in either system.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,9 +72,9 @@ pub struct Entry {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Assumption {
     /// What the value is of.
-    pub what: String,
+    pub what: Cow<'static, str>,
     /// The value used.
     pub value: AnyValue,
     /// Why this value, with its source, and how to state another.
-    pub why: String,
+    pub why: Cow<'static, str>,
 }

@@ -87,7 +87,7 @@ fn interference(table: &Section<'_>, outside: Option<Length>, notes: &mut Notes)
         }
         let why = "no interference stated: the liner follows the housing and never comes free in it; state interference \
                    for one that is pressed or shrunk in";
-        notes.assume(&table.path("held"), AnyValue::Text("cast in".to_owned()), why);
+        notes.assume(table.path("held"), AnyValue::Text("cast in".to_owned()), why);
         return Some(None);
     }
     let found = table.small_length("interference", notes)?;
@@ -96,7 +96,7 @@ fn interference(table: &Section<'_>, outside: Option<Length>, notes: &mut Notes)
     } else {
         let why =
             "no limits of the liner's interference stated: taken as exact; state `within` for how far it may be off";
-        notes.assume(&table.path("within"), AnyValue::SmallLength(Length::default()), why);
+        notes.assume(table.path("within"), AnyValue::SmallLength(Length::default()), why);
         Length::default()
     };
     let (least, most) = (found.value - within, found.value + within);

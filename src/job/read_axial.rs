@@ -149,7 +149,7 @@ fn alone(section: &Section<'_>, key: &str, nominal: Length, usual: &Usual, notes
         Usual::Own(deviations, why) => (*deviations, *why),
     };
     let reason = format!("{why}; state the limits with the size");
-    notes.assume(&format!("{}: limits", section.path(key)), AnyValue::Limits(deviations), &reason);
+    notes.assume(format!("{}: limits", section.path(key)), AnyValue::Limits(deviations), reason);
     sized(Nanometres::from_length(nominal), deviations, why.to_owned())
 }
 

@@ -16,7 +16,7 @@ pub(super) fn designation(section: &Section<'_>, notes: &mut Notes) -> Option<De
             section.enter("designation", words.text, value, None, notes);
             for suffix in &designation.unknown {
                 let why = "not a symbol of an open standard: it was not interpreted; state closure, class and material";
-                notes.assume(&format!("suffix {suffix}"), AnyValue::Text("no effect".into()), why);
+                notes.assume(format!("suffix {suffix}"), AnyValue::Text("no effect".into()), why);
             }
             Some(designation)
         }

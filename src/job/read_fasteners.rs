@@ -87,7 +87,7 @@ fn said_once(notes: &mut Notes) {
         entered.push(entry.key.clone());
         !again
     });
-    let mut assumed: Vec<String> = Vec::new();
+    let mut assumed = Vec::new();
     notes.assumptions.retain(|assumption| {
         let again = assumption.what.starts_with("fasteners.") && assumed.contains(&assumption.what);
         assumed.push(assumption.what.clone());
@@ -127,7 +127,7 @@ fn apart(section: &Section<'_>, groups: &[ScrewGroup], notes: &mut Notes) -> Opt
 fn stages(section: &Section<'_>, notes: &mut Notes) -> Option<Vec<f64>> {
     if !section.has("stages") {
         let words: Vec<String> = STAGES.iter().map(|share| format!("{:.0} %", 100.0 * share)).collect();
-        notes.assume(&section.path("stages"), AnyValue::Text(words.join(", ")), STAGES_WHY);
+        notes.assume(section.path("stages"), AnyValue::Text(words.join(", ")), STAGES_WHY);
         return Some(STAGES.to_vec());
     }
     let words = section.word_list("stages", WANTED_STAGES, notes)?;

@@ -142,7 +142,7 @@ fn class(section: &Section<'_>, thread: &Thread, notes: &mut Notes) -> Option<Op
     match strength_class(&text, thread.nominal) {
         Ok(class) if name.is_none() => {
             let why = "the weakest rod that is sold as stock (from memory); state strength when the screw is marked";
-            notes.assume(&section.path("strength"), AnyValue::Text(class.name()), why);
+            notes.assume(section.path("strength"), AnyValue::Text(class.name()), why);
             Some(Some(class))
         }
         Ok(class) => Some(Some(class)),
@@ -162,7 +162,7 @@ const USUAL_CLASS: &str = "4.8";
 fn screw_friction(section: &Section<'_>, notes: &mut Notes) -> Option<((f64, f64), String)> {
     if !section.has("screw_friction") {
         let value = AnyValue::Text(format!("{:.2} to {:.2}", SCREW_FRICTION.0, SCREW_FRICTION.1));
-        notes.assume(&section.path("screw_friction"), value, SCREW_FRICTION_WHY);
+        notes.assume(section.path("screw_friction"), value, SCREW_FRICTION_WHY);
         return Some((SCREW_FRICTION, "oiled screw, from memory of VDI 2230".to_owned()));
     }
     Some((friction_range(section, "screw_friction", notes)?, "stated in the job".to_owned()))

@@ -25,7 +25,7 @@ pub(super) fn rests_on(section: &Section<'_>, medium: &Medium, notes: &mut Notes
     if !section.has("rests_on") {
         if in_air {
             let why = "a metal shelf as cold or hot as the air speeds it up, a tray slows it down: state rests_on";
-            notes.assume(&section.path("rests_on"), AnyValue::Text("grate".to_owned()), why);
+            notes.assume(section.path("rests_on"), AnyValue::Text("grate".to_owned()), why);
         }
         return Some(RestsOn::Grate);
     }
@@ -110,7 +110,7 @@ fn holding_power(section: &Section<'_>, notes: &mut Notes) -> Option<Found<Power
 fn no_power(section: &Section<'_>, notes: &mut Notes) -> Power {
     let none = Power::new::<watt>(0.0);
     let why = "not stated: nothing brings the medium back to its temperature, which is the pessimistic end";
-    notes.assume(&section.path("holding_power"), AnyValue::Power(none), why);
+    notes.assume(section.path("holding_power"), AnyValue::Power(none), why);
     none
 }
 
@@ -120,7 +120,7 @@ pub(super) fn blower(section: &Section<'_>, medium: &Medium, notes: &mut Notes) 
     if !section.has("power") {
         let span = format!("{:.0} W to {:.0} W", powers.0.get::<watt>(), powers.1.get::<watt>());
         let why = format!("{provenance}; state power = \"... W\" from the plate of the gun");
-        notes.assume(&section.path("power"), AnyValue::Text(span), &why);
+        notes.assume(section.path("power"), AnyValue::Text(span), why);
         return Some(Some(*powers));
     }
     let found = section.quantity("power", quantity::power, notes)?;

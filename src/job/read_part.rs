@@ -148,7 +148,7 @@ fn part_size(
         Ok(limits) => {
             let why = "ISO 492 class of an ordinary bearing: state it if the bearing is of another class";
             let basis = class.to_string();
-            notes.assume(&section.path(key), AnyValue::Text(basis.clone()), why);
+            notes.assume(section.path(key), AnyValue::Text(basis.clone()), why);
             Some(Size::Limits { limits, basis })
         }
         Err(error) => {
@@ -221,7 +221,7 @@ fn rings(
             }
         } else if !section.has(key) {
             let why = "common practice, no published source: each ring as a plain ring of 15 % of (outside - bore)";
-            notes.assume(&section.path(key), AnyValue::Size(rule), why);
+            notes.assume(section.path(key), AnyValue::Size(rule), why);
         }
         given.map_or(rule, |found| found.value)
     };
@@ -305,7 +305,7 @@ pub(super) fn roughness(section: &Section<'_>, notes: &mut Notes) -> Option<Leng
                 Roughness::Ra(ra) => {
                     let rz = crate::fit::rz_from_ra(ra);
                     let why = "common practice, no published source: Rz from Ra by a fixed ratio; state Rz instead";
-                    notes.assume(&section.path("roughness as Rz"), AnyValue::SmallLength(rz), why);
+                    notes.assume(section.path("roughness as Rz"), AnyValue::SmallLength(rz), why);
                     rz
                 }
             };

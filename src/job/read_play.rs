@@ -43,7 +43,7 @@ pub(super) fn internal_play(
     let play = table.group(named.unwrap_or(ClearanceGroup::CN), at, notes)?;
     if let (None, Some(play)) = (named, &play) {
         let why = format!("the ordinary group, {}; state internal_clearance, such as \"C3\"", play.source);
-        notes.assume(&section.path("internal_clearance"), AnyValue::Text("CN".to_owned()), &why);
+        notes.assume(section.path("internal_clearance"), AnyValue::Text("CN".to_owned()), why);
     }
     Some(play)
 }

@@ -70,7 +70,7 @@ fn friction_of(section: Option<&Section<'_>>, pair: &Pair<'_>, notes: &mut Notes
     };
     let value = AnyValue::Text(format!("{} to {}", range.low, range.high));
     let source = range.provenance.to_string();
-    notes.assume("press.friction", value, &format!("{source}; state friction under [press]"));
+    notes.assume("press.friction", value, format!("{source}; state friction under [press]"));
     Some(((range.low, range.high), source))
 }
 

@@ -50,8 +50,8 @@ fn standard_chamfer(section: &Section<'_>, plain: &Plain, groove: Option<Raceway
     if !plain.kind.is_bearing() {
         return Length::default();
     }
-    let sharp = |notes: &mut Notes, why: &str| {
-        notes.assume(&section.path("chamfer"), AnyValue::Text("none".to_owned()), why);
+    let sharp = |notes: &mut Notes, why: &'static str| {
+        notes.assume(section.path("chamfer"), AnyValue::Text("none".to_owned()), why);
         Length::default()
     };
     let ball = plain.bore.filter(|_| plain.kind == PartKind::BallBearing);
@@ -77,7 +77,7 @@ fn standard_chamfer(section: &Section<'_>, plain: &Plain, groove: Option<Raceway
         );
     }
     let why = format!("least of ISO 15 ({}); ISO 582 allows {} mm", chamfers::LEAST_FROM, limits.axial.mm());
-    notes.assume(&section.path("chamfer"), AnyValue::Size(least), &why);
+    notes.assume(section.path("chamfer"), AnyValue::Size(least), why);
     least
 }
 
@@ -128,7 +128,7 @@ fn groove(section: &Section<'_>, plain: &Plain, chamfer: Length, notes: &mut Not
             return None;
         };
         let groove = estimated(plain, bore);
-        notes.assume(&section.path("groove.depth"), AnyValue::Size(groove.depth), ESTIMATED_WHY);
+        notes.assume(section.path("groove.depth"), AnyValue::Size(groove.depth), ESTIMATED_WHY);
         groove
     };
     fits(section, plain, (chamfer, groove), notes).then_some(Some(groove))

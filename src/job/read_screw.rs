@@ -112,7 +112,6 @@ pub(super) fn group(
 
 /// Says that the torque is estimated, where it can be.
 fn estimate(kind: &Kind<'_, '_>, class: Option<&StrengthClass>, thread: &Thread, notes: &mut Notes) -> Option<()> {
-    let path = kind.own.path("torque");
     if class.is_none() {
         let message =
             format!("no strength class is known for {}, so that its torque cannot be estimated", thread.designation);
@@ -121,7 +120,7 @@ fn estimate(kind: &Kind<'_, '_>, class: Option<&StrengthClass>, thread: &Thread,
     }
     let why = "the maker's value is not stated: 90 % of the yield strength at the lowest friction (VDI 2230, from memory), less \
                where proof load or the tapped thread allow less; the maker's manual goes before it";
-    notes.assume(&path, AnyValue::Text("estimated".into()), why);
+    notes.assume(kind.own.path("torque"), AnyValue::Text("estimated".into()), why);
     Some(())
 }
 
@@ -130,14 +129,14 @@ fn friction(kind: &Kind<'_, '_>, notes: &mut Notes) -> Option<((f64, f64), Strin
         return Some((friction_range(kind.of("friction"), "friction", notes)?, "stated in the job".to_owned()));
     }
     let value = AnyValue::Text(format!("{:.2} to {:.2}", FRICTION.0, FRICTION.1));
-    notes.assume(&kind.common("friction"), value, FRICTION_WHY);
+    notes.assume(kind.common("friction"), value, FRICTION_WHY);
     Some((FRICTION, "a trace of oil, from memory of VDI 2230".to_owned()))
 }
 
 fn torque_within(kind: &Kind<'_, '_>, notes: &mut Notes) -> Option<f64> {
     if !kind.has("torque_within") {
         let value = AnyValue::Share(Ratio::new::<ratio>(TORQUE_WITHIN));
-        notes.assume(&kind.common("torque_within"), value, TORQUE_WITHIN_WHY);
+        notes.assume(kind.common("torque_within"), value, TORQUE_WITHIN_WHY);
         return Some(TORQUE_WITHIN);
     }
     let share = |share: Ratio| share.get::<ratio>();
@@ -167,7 +166,7 @@ fn class(kind: &Kind<'_, '_>, thread: &Thread, notes: &mut Notes) -> Option<Opti
     // A size that the usual class does not cover is judged without one.
     let Ok(class) = strength_class(usual, thread.nominal) else { return Some(None) };
     let why = "the usual class of cover screws (common practice, no published source); read the mark on the head and state strength";
-    notes.assume(&kind.own.path("strength"), AnyValue::Text(class.name()), why);
+    notes.assume(kind.own.path("strength"), AnyValue::Text(class.name()), why);
     Some(Some(class))
 }
 
@@ -190,7 +189,7 @@ fn face(kind: &Kind<'_, '_>, thread: &Thread, notes: &mut Notes) -> Option<(Leng
     let mut read = |key: &str, usual: Length| -> Option<Length> {
         let section = kind.of(key);
         if !section.has(key) {
-            notes.assume(&kind.own.path(key), AnyValue::Size(usual), why);
+            notes.assume(kind.own.path(key), AnyValue::Size(usual), why);
             return Some(usual);
         }
         Some(section.quantity(key, quantity::length, notes)?.value)
@@ -230,7 +229,7 @@ fn into(
     } else {
         let Some(material) = housing else { return Some(None) };
         let why = "the housing, as the job has one; state into when the screws go into another part";
-        notes.assume(&kind.common("into"), AnyValue::Text(material.id().to_owned()), why);
+        notes.assume(kind.common("into"), AnyValue::Text(material.id().to_owned()), why);
         material.clone()
     };
     let mpa = |pressure: Pressure| pressure.get::<megapascal>();
@@ -240,7 +239,7 @@ fn into(
         let strength = material.strength();
         let why = "the strength of the material's record, for a ductile one its proof stress: on the safe side; state its tensile \
                    strength when it is known";
-        notes.assume(&kind.common("into_tensile"), AnyValue::Pressure(strength.value), why);
+        notes.assume(kind.common("into_tensile"), AnyValue::Pressure(strength.value), why);
         strength.value
     });
     Some(Some(Tapped { material, tensile, stated: stated.is_some() }))

@@ -150,13 +150,13 @@ fn choice<T: Copy + PartialEq>(
     section: &Section<'_>,
     key: &str,
     names: &[(&'static str, T)],
-    (usual, why): (T, &str),
+    (usual, why): (T, &'static str),
     notes: &mut Notes,
 ) -> Option<T> {
     let list: Vec<&str> = names.iter().map(|(name, _)| *name).collect();
     if !section.has(key) {
         let name = names.iter().find(|(_, value)| *value == usual).map_or("", |(name, _)| name);
-        notes.assume(&section.path(key), AnyValue::Text(name.to_owned()), why);
+        notes.assume(section.path(key), AnyValue::Text(name.to_owned()), why);
         return Some(usual);
     }
     let wanted = format!("write one of: {}", list.join(", "));
@@ -198,6 +198,6 @@ fn depth(section: &Section<'_>, width: Length, shoulder: Option<Length>, notes: 
         }
         None => (width, "common practice, no published source: flush with the face; state depth or shoulder"),
     };
-    notes.assume(&section.path("depth"), AnyValue::Size(depth), why);
+    notes.assume(section.path("depth"), AnyValue::Size(depth), why);
     Some(depth)
 }

@@ -55,7 +55,7 @@ fn limits(
                 return None;
             }
         };
-        notes.assume(&section.path(key), AnyValue::Limits(limits.deviations), &format!("{usual}, {why}"));
+        notes.assume(section.path(key), AnyValue::Limits(limits.deviations), format!("{usual}, {why}"));
         return Some((limits, usual.to_owned()));
     }
     let seating = Seating { nominal, feature, ring: None, shop: reference_temperature() };

@@ -265,7 +265,7 @@ fn length(section: &Section<'_>, otherwise: Length, of: &str, notes: &mut Notes)
         let why = format!(
             "not stated: {of}; it sets how much metal takes up heat. The force counts with any more beyond the ring"
         );
-        notes.assume(&section.path("length"), AnyValue::Size(otherwise), &why);
+        notes.assume(section.path("length"), AnyValue::Size(otherwise), why);
         return Some(otherwise);
     }
     let found = section.quantity("length", quantity::length, notes)?;

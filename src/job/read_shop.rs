@@ -189,7 +189,7 @@ pub(super) fn ring_difference(
         }
         let why = "common practice, no published source: the inner ring runs a little warmer; state ring_difference";
         let value = AnyValue::Text(format!("{} K to {} K", RINGS_DIFFER_K.0, RINGS_DIFFER_K.1));
-        notes.assume(&section.path("ring_difference"), value, why);
+        notes.assume(section.path("ring_difference"), value, why);
         return Some(Some((step(RINGS_DIFFER_K.0), step(RINGS_DIFFER_K.1))));
     }
     let found = section.quantity("ring_difference", quantity::temperature_step, notes)?;

@@ -147,7 +147,7 @@ pub(super) fn gauge(table: &Section<'_>, seating: &Seating, library: &Library, n
     } else {
         let why = "common practice, no published source: gauges are steel; state gauge = \"...\" for another";
         notes.assume(
-            &format!("{}: gauge material", table.path("").trim_end_matches('.')),
+            format!("{}: gauge material", table.path("").trim_end_matches('.')),
             AnyValue::Text("carbon steel".into()),
             why,
         );
@@ -181,7 +181,7 @@ fn temperature_of(
         None => {
             if !table.has(key) {
                 let why = "not stated: taken to be that of the shop, or of the part";
-                notes.assume(&format!("{}: {what}", table.path(key)), AnyValue::Temperature(otherwise), why);
+                notes.assume(format!("{}: {what}", table.path(key)), AnyValue::Temperature(otherwise), why);
             }
             otherwise
         }

@@ -148,7 +148,7 @@ fn inside(section: &Section<'_>, bed: &Bed, notes: &mut Notes) -> bool {
 fn play(section: &Section<'_>, notes: &mut Notes) -> Option<(Length, Option<Length>)> {
     if !section.has("play") {
         let why = "not stated: the ring goes in, and more play does no harm; state play = { least = \"0.05 mm\", most = \"0.3 mm\" }";
-        notes.assume(&section.path("play"), AnyValue::Text("none or more".to_owned()), why);
+        notes.assume(section.path("play"), AnyValue::Text("none or more".to_owned()), why);
         return Some((Length::default(), None));
     }
     let table = section.section("play", &["least", "most"], notes)?;

@@ -59,7 +59,7 @@ fn in_order(section: &Section<'_>, mut parts: Vec<StackPart>, notes: &mut Notes)
     if !section.has("order") {
         if parts.len() > 1 {
             let why = "from the shoulder on: the order changes nothing in the play, only what is measured on the way; state order";
-            notes.assume(&section.path("order"), AnyValue::Text(names.join(", ")), why);
+            notes.assume(section.path("order"), AnyValue::Text(names.join(", ")), why);
         }
         return Some(parts);
     }
@@ -94,7 +94,7 @@ fn bearing(section: &Section<'_>, of: &Place<'_>, notes: &mut Notes) -> Option<A
     match limits {
         Ok(limits) if !section.has("bearing") => {
             let why = format!("ring width of {class}, {}; state bearing under [stack]", limits.source);
-            notes.assume("stack.bearing: limits", AnyValue::Limits(limits.deviations), &why);
+            notes.assume("stack.bearing: limits", AnyValue::Limits(limits.deviations), why);
             Some(AxialSize {
                 nominal: part.width,
                 least: limits.smallest().length(),

@@ -92,7 +92,7 @@ pub(super) fn ring(section: &Section<'_>, place: RingPlace, nominal: Length, not
         Some(words) => section.enter("ring", words.text, AnyValue::Text(row.to_string()), None, notes),
         None => {
             let why = format!("the ring of the {seat}, {} ({}); state ring", place.standard(), row.status);
-            notes.assume(&section.path("ring"), AnyValue::Text(row.to_string()), &why);
+            notes.assume(section.path("ring"), AnyValue::Text(row.to_string()), why);
         }
     }
     Some(Found { ring: of_row(row), row: Some(row) })
@@ -152,7 +152,7 @@ pub(super) fn groove_width(
                 row.place.standard(),
                 row.status
             );
-            notes.assume(&groove.path("width"), AnyValue::Size(row.width.length()), &why);
+            notes.assume(groove.path("width"), AnyValue::Size(row.width.length()), why);
             Some(AxialSize {
                 nominal: row.width.length(),
                 least: (row.width + limits.lower).length(),

@@ -7,6 +7,7 @@ use super::section::{Found, Notes, Section, nearest};
 use crate::quantity::{self, Power, ThermodynamicTemperature, Time, Toward, celsius, show_duration};
 use crate::stock::Library;
 use crate::stock::medium::{Direction, Film, Law, Medium, Transfer};
+use std::borrow::Cow;
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -174,7 +175,7 @@ fn temperature(
         Ok(value) => {
             if stated.is_none() {
                 let why = format!("{}; state the real temperature when it is known", medium.temperature().provenance);
-                notes.assume(&section.path("temperature"), AnyValue::Temperature(value), &why);
+                notes.assume(section.path("temperature"), AnyValue::Temperature(value), why);
             }
             Some(value)
         }
@@ -225,7 +226,7 @@ fn right_side(
 /// The film coefficient under `film`, or that of the medium.
 pub(super) fn film(section: &Section<'_>, usual: &Film, notes: &mut Notes) -> Option<FilmChoice> {
     if !section.has("film") {
-        return Some(usual_film(&section.path("film"), usual, notes));
+        return Some(usual_film(section.path("film"), usual, notes));
     }
     let found = section.quantity("film", quantity::film_coefficient, notes)?;
     let value = found.value.get::<watt_per_square_meter_kelvin>();
@@ -238,7 +239,7 @@ pub(super) fn film(section: &Section<'_>, usual: &Film, notes: &mut Notes) -> Op
 }
 
 /// The film of the medium's data, noted as an assumption.
-pub(super) fn usual_film(key: &str, usual: &Film, notes: &mut Notes) -> FilmChoice {
+pub(super) fn usual_film(key: impl Into<Cow<'static, str>>, usual: &Film, notes: &mut Notes) -> FilmChoice {
     let radiation = if usual.radiates { "; radiation is added" } else { "" };
     let why = format!("{}{radiation}; state film = \"... W/m²K\" when it has been measured", usual.provenance);
     let value = match usual.law {
@@ -247,7 +248,7 @@ pub(super) fn usual_film(key: &str, usual: &Film, notes: &mut Notes) -> FilmChoi
         Law::Stream { .. } => AnyValue::Film(usual.low, usual.high),
         Law::BoilingNitrogen { .. } => AnyValue::Text("boiling curve of nitrogen".to_owned()),
     };
-    notes.assume(key, value, &why);
+    notes.assume(key, value, why);
     FilmChoice::OfMedium(usual.clone())
 }
 

@@ -3,6 +3,7 @@
 use super::entry::{AnyValue, Assumption, Entry};
 use super::problem::Problem;
 use crate::quantity::{self, Entered, Length, QuantityError, System};
+use std::borrow::Cow;
 use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -26,8 +27,13 @@ impl Notes {
         self.problem(at, format!("`{path}`: {message}"), help);
     }
 
-    pub(super) fn assume(&mut self, what: &str, value: AnyValue, why: &str) {
-        self.assumptions.push(Assumption { what: what.to_owned(), value, why: why.to_owned() });
+    pub(super) fn assume(
+        &mut self,
+        what: impl Into<Cow<'static, str>>,
+        value: AnyValue,
+        why: impl Into<Cow<'static, str>>,
+    ) {
+        self.assumptions.push(Assumption { what: what.into(), value, why: why.into() });
     }
 }
 

@@ -78,5 +78,5 @@ fn assume(section: &Section<'_>, even: Length, notes: &mut Notes) {
     let even = Length::new::<millimeter>((in_mm(even) * 1e3).round() / 1e3);
     let why = "a stepped boss takes up heat as the plain one of the same volume; its stress is that of two rings around the thinner \
                part, times what its section adds (own reasoning, no published source)";
-    notes.assume(&section.path("step: even outside"), AnyValue::RoughSize(even), why);
+    notes.assume(section.path("step: even outside"), AnyValue::RoughSize(even), why);
 }

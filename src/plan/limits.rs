@@ -4,22 +4,57 @@ use super::liner;
 use super::model::SeatKind;
 use crate::job::{CLOSURE_NOT_STATED, Job, Piece};
 use crate::quantity::ThermodynamicTemperature;
-use crate::stock::closure::Closure;
+use crate::stock::closure::{Closure, Elastomer};
 use crate::stock::material::{Material, TemperatureLimit};
 use std::borrow::Cow;
+use std::fmt;
 
 /// A limit and what it belongs to.
 pub(super) struct Limit<'j> {
-    /// What has the limit, in words.
-    pub(super) what: String,
+    /// What has the limit.
+    pub(super) of: Holder<'j>,
     pub(super) limit: Cow<'j, TemperatureLimit>,
 }
 
-/// The materials of a piece with what they are in it, in words.
-fn materials(job: &Job, piece: Piece) -> impl Iterator<Item = (String, &Material)> {
+/// What has a limit. It is put into words where a caution names it: a plan looks at many limits, and names few.
+#[derive(Clone, Copy)]
+pub(super) enum Holder<'j> {
+    /// A piece, or the liner in it, of a material.
+    Made(&'static str, &'j Material),
+    /// The bearing by its closure, in another piece that is warm.
+    Closed { closure: &'j Closure, assumed: bool, warm: Option<&'static str> },
+    /// The closure alone.
+    Closure(&'j Closure),
+    /// The seal that is in the housing before it is warmed.
+    Seal(&'j Elastomer),
+    /// The lip of the seal alone.
+    Lip(&'j Elastomer),
+    /// A thing that needs no more words.
+    Thing(&'static str),
+}
+
+impl fmt::Display for Holder<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Made(piece, material) => write!(f, "{piece} ({})", material.id()),
+            Self::Closed { closure, assumed, warm } => {
+                let unstated = if *assumed { ", as no closure is stated" } else { "" };
+                write!(f, "bearing ({}{unstated})", closure.kind())?;
+                warm.map_or(Ok(()), |piece| write!(f, " in the warm {piece}"))
+            }
+            Self::Closure(closure) => write!(f, "closure of the bearing ({})", closure.kind()),
+            Self::Seal(lip) => write!(f, "seal ({}) in the warm housing", lip.id()),
+            Self::Lip(lip) => write!(f, "lip of the shaft seal ({})", lip.id()),
+            Self::Thing(name) => f.write_str(name),
+        }
+    }
+}
+
+/// The materials of a piece with what they are in it.
+fn materials(job: &Job, piece: Piece) -> impl Iterator<Item = (Holder<'_>, &Material)> {
     // A second material is that of a liner.
     let names = [name(job, piece), "liner"];
-    job.materials_of(piece).zip(names).map(|(material, name)| (format!("{name} ({})", material.id()), material))
+    job.materials_of(piece).zip(names).map(|(material, name)| (Holder::Made(name, material), material))
 }
 
 fn name(job: &Job, piece: Piece) -> &'static str {
@@ -31,19 +66,18 @@ fn name(job: &Job, piece: Piece) -> &'static str {
 }
 
 /// The bearing as what its closure limits; that nobody stated the closure is said, since an open bearing bears more.
-fn closed(job: &Job, closure: &Closure) -> String {
+fn closed<'j>(job: &Job, closure: &'j Closure, warm: Option<&'static str>) -> Holder<'j> {
     let assumed = job.assumptions.iter().any(|assumption| assumption.why == CLOSURE_NOT_STATED);
-    let unstated = if assumed { ", as no closure is stated" } else { "" };
-    format!("bearing ({}{unstated})", closure.kind())
+    Holder::Closed { closure, assumed, warm }
 }
 
 /// What limits chilling of a piece.
 pub(super) fn cold(job: &Job, piece: Piece) -> Vec<Limit<'_>> {
     let of_material =
-        materials(job, piece).map(|(what, material)| Limit { what, limit: Cow::Borrowed(material.coldest()) });
+        materials(job, piece).map(|(of, material)| Limit { of, limit: Cow::Borrowed(material.coldest()) });
     let closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part);
     let of_closure = closure.and_then(|closure| {
-        closure.coldest().map(|limit| Limit { what: closed(job, closure), limit: Cow::Borrowed(limit) })
+        closure.coldest().map(|limit| Limit { of: closed(job, closure, None), limit: Cow::Borrowed(limit) })
     });
     of_material.chain(of_closure).collect()
 }
@@ -51,31 +85,28 @@ pub(super) fn cold(job: &Job, piece: Piece) -> Vec<Limit<'_>> {
 /// What limits warming of a piece at a seat: the piece itself, and what touches it.
 pub(super) fn hot(job: &Job, seat: SeatKind, piece: Piece) -> Vec<Limit<'_>> {
     let of_material =
-        materials(job, piece).map(|(what, material)| Limit { what, limit: Cow::Borrowed(material.hottest()) });
+        materials(job, piece).map(|(of, material)| Limit { of, limit: Cow::Borrowed(material.hottest()) });
     let of_closure = job.part.closure.as_ref().map(|closure| {
-        let place = if piece == Piece::Part { String::new() } else { format!(" in the warm {}", name(job, piece)) };
-        Limit { what: closed(job, closure) + &place, limit: Cow::Borrowed(closure.hottest()) }
+        let warm = (piece != Piece::Part).then(|| name(job, piece));
+        Limit { of: closed(job, closure, warm), limit: Cow::Borrowed(closure.hottest()) }
     });
     let fitted = job.seal.as_ref().filter(|seal| seat == SeatKind::Housing && seal.fitted_first);
-    let of_seal = fitted.map(|seal| Limit {
-        what: format!("seal ({}) in the warm housing", seal.lip.id()),
-        limit: Cow::Borrowed(seal.lip.hottest()),
-    });
+    let of_seal = fitted.map(|seal| Limit { of: Holder::Seal(&seal.lip), limit: Cow::Borrowed(seal.lip.hottest()) });
     let of_precision = job
         .part
         .precision_limit
         .as_ref()
-        .map(|limit| Limit { what: "precision bearing".into(), limit: Cow::Borrowed(limit) });
+        .map(|limit| Limit { of: Holder::Thing("precision bearing"), limit: Cow::Borrowed(limit) });
     // A pressed liner leaves a housing that grows more than it does: hotter than that nothing is gained and the liner lost.
     let of_liner = if piece == Piece::Housing { liner::hottest(job) } else { None };
-    let of_liner = of_liner.map(|limit| Limit { what: "housing with its liner".into(), limit: Cow::Owned(limit) });
+    let of_liner =
+        of_liner.map(|limit| Limit { of: Holder::Thing("housing with its liner"), limit: Cow::Owned(limit) });
     of_material.chain(of_closure).chain(of_seal).chain(of_precision).chain(of_liner).collect()
 }
 
 /// What runs with a piece, and the temperatures between which it may.
 pub(super) struct Running<'j> {
-    /// What it is, in words.
-    pub(super) what: String,
+    pub(super) what: Holder<'j>,
     pub(super) coldest: Option<&'j TemperatureLimit>,
     pub(super) hottest: Option<&'j TemperatureLimit>,
 }
@@ -89,12 +120,12 @@ pub(super) fn in_service(job: &Job, piece: Piece) -> Vec<Running<'_>> {
     });
     // The closure's own hottest is a limit of fitting, not of running.
     let of_closure = job.part.closure.as_ref().filter(|_| piece == Piece::Part).map(|closure| Running {
-        what: format!("closure of the bearing ({})", closure.kind()),
+        what: Holder::Closure(closure),
         coldest: closure.coldest(),
         hottest: closure.elastomer().map(|elastomer| elastomer.hottest()),
     });
     let of_seal = job.seal.as_ref().filter(|_| piece == Piece::Housing).map(|seal| Running {
-        what: format!("lip of the shaft seal ({})", seal.lip.id()),
+        what: Holder::Lip(&seal.lip),
         coldest: Some(seal.lip.coldest()),
         hottest: Some(seal.lip.hottest()),
     });

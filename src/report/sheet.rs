@@ -3,6 +3,7 @@
 use super::json::figures;
 use serde_json::Value;
 use std::borrow::Cow;
+use std::fmt::Write;
 
 /// A cell.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,10 +41,20 @@ impl Cell {
     }
 
     /// As it stands in CSV.
-    pub(crate) fn written(&self) -> Cow<'_, str> {
+    pub(crate) fn as_written(&self) -> String {
+        self.written(&mut String::new()).into_owned()
+    }
+
+    /// The same; `digits` is room for those of a number.
+    fn written<'c>(&'c self, digits: &'c mut String) -> Cow<'c, str> {
         match self {
             Self::Text(words) => harmless(words),
-            Self::Number(number) => number.to_string().into(),
+            Self::Number(number) => {
+                digits.clear();
+                // A string takes whatever is written into it.
+                let _ = write!(digits, "{number}");
+                Cow::Borrowed(digits)
+            }
             Self::Nothing => "".into(),
         }
     }
@@ -67,8 +78,9 @@ const BUFFER: usize = 1024;
 /// Rows as CSV text; every CSV that this crate writes is made here.
 pub(crate) fn written(rows: impl IntoIterator<Item = Vec<Cell>>) -> Result<String, csv::Error> {
     let mut writer = csv::WriterBuilder::new().buffer_capacity(BUFFER).from_writer(Vec::new());
+    let mut digits = String::new();
     for row in rows {
-        row.iter().try_for_each(|cell| writer.write_field(cell.written().as_bytes()))?;
+        row.iter().try_for_each(|cell| writer.write_field(cell.written(&mut digits).as_bytes()))?;
         writer.write_record(None::<&[u8]>)?;
     }
     let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;

@@ -26,10 +26,14 @@ impl Library {
     /// # Errors
     /// [`LookupError`], with the nearest known names.
     pub fn material(&self, name: &str) -> Result<Material, LookupError> {
-        let asked = material::normalised(name);
-        let answers = |known: &str| material::is_named(known, &asked);
-        let own = self.materials.iter().find(|own| answers(own.id()) || own.names().any(answers));
+        let own = if self.materials.is_empty() { None } else { self.own_material(&material::normalised(name)) };
         own.map_or_else(|| material::embedded(name), |material| Ok(material.clone()))
+    }
+
+    /// The user's material that answers to a name, which is [`material::normalised`].
+    fn own_material(&self, asked: &str) -> Option<&Material> {
+        let answers = |known: &str| material::is_named(known, asked);
+        self.materials.iter().find(|own| answers(own.id()) || own.names().any(answers))
     }
 
     /// The medium with this id or plain name.

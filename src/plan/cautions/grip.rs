@@ -76,10 +76,7 @@ fn stops_half_way(job: &Job, seat: &SeatPlan, grip: &Grip, found: &mut Vec<Cauti
             let sentence = opening.text("Both parts brought together to ").temperature(temperature, toward);
             if let Some(limit) = limit_passed(job, seat, (temperature, colder)) {
                 sentence
-                    .text(format!(
-                        " would free the tightest case, but that is beyond the limit of the {}, ",
-                        limit.what
-                    ))
+                    .text(format!(" would free the tightest case, but that is beyond the limit of the {}, ", limit.of))
                     .temperature(limit.limit.temperature, if colder { Toward::Up } else { Toward::Down })
                     .text(": it must be pressed on, or drawn.")
             } else if is_given(job, (temperature, colder)) {

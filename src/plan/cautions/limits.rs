@@ -1,6 +1,6 @@
 use crate::job::{Job, Piece};
 use crate::plan::caution::{Caution, Level};
-use crate::plan::limits::{self, Limit};
+use crate::plan::limits::{self, Holder, Limit};
 use crate::plan::model::SeatPlan;
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{ThermodynamicTemperature, Toward};
@@ -45,9 +45,9 @@ fn care(job: &Job, name: &str, piece: Piece, reached: ThermodynamicTemperature, 
 }
 
 fn too_cold(limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
-    let Limit { what, limit } = limit;
+    let Limit { of, limit } = limit;
     if limit.temperature.value - reached.value > ROUNDING_K {
-        let sentence = passes(what, reached)
+        let sentence = passes(*of, reached)
             .text(", below its limit of ")
             .temperature(limit.temperature, Toward::Up)
             .text(format!(
@@ -59,9 +59,9 @@ fn too_cold(limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Ve
 }
 
 fn too_hot(seat: &SeatPlan, limit: &Limit<'_>, reached: ThermodynamicTemperature, found: &mut Vec<Caution>) {
-    let Limit { what, limit } = limit;
+    let Limit { of, limit } = limit;
     if reached.value - limit.temperature.value > ROUNDING_K {
-        let sentence = passes(what, reached)
+        let sentence = passes(*of, reached)
             .text(", above its limit of ")
             .temperature(limit.temperature, Toward::Down)
             .text(format!(" ({}). ", limit.reason));
@@ -70,7 +70,7 @@ fn too_hot(seat: &SeatPlan, limit: &Limit<'_>, reached: ThermodynamicTemperature
     }
 }
 
-fn passes(what: &str, reached: ThermodynamicTemperature) -> Sentence {
+fn passes(what: Holder<'_>, reached: ThermodynamicTemperature) -> Sentence {
     say(format!("The {what} would reach ")).temperature(reached, Toward::Nearest)
 }
 

@@ -216,22 +216,21 @@ fn is_same(typed: &str, read: &str) -> bool {
 
 /// Assumptions in the order of the plan; those that follow each other with one reason share it.
 fn assumptions(assumptions: &[Assumption], system: System) -> Vec<(Vec<(String, String)>, String)> {
-    let one = |a: &Assumption| (a.what.clone(), value(&a.value, system));
+    let one = |a: &Assumption| (a.what.to_string(), value(&a.value, system));
     assumptions
         .chunk_by(|a, b| a.why == b.why)
-        .map(|same| (same.iter().map(one).collect(), same[0].why.clone()))
+        .map(|same| (same.iter().map(one).collect(), same[0].why.to_string()))
         .collect()
 }
 
 /// The results that differ from case to case, as the CSV has them.
 fn exact(plan: &Plan<'_>, seat: &SeatPlan) -> Exact {
     let cells = csv::cells(plan, seat);
-    let value =
-        |name: &str| cells.iter().find(|(known, _)| *known == name).map(|(_, cell)| cell.written().into_owned());
+    let value = |name: &str| cells.iter().find(|(known, _)| *known == name).map(|(_, cell)| cell.as_written());
     let rows = cells.iter().filter_map(|(name, tightest)| {
         let stem = name.strip_suffix("_tightest")?;
         let case = |case: &str| value(&format!("{stem}_{case}")).unwrap_or_default();
-        Some((stem.to_owned(), [tightest.written().into_owned(), case("middle"), case("loosest")]))
+        Some((stem.to_owned(), [tightest.as_written(), case("middle"), case("loosest")]))
     });
     Exact { seat: format!("{} seat", seat.seat.name()), rows: rows.collect() }
 }

@@ -88,7 +88,7 @@ fn entered(compared: &[Compared<'_>], system: System) -> Vec<Vec<String>> {
     let mut keys: Vec<&str> = Vec::new();
     for one in compared {
         let typed = one.typed.iter().map(|(key, _)| key.as_str());
-        let assumed = one.plan.job.assumptions.iter().map(|assumption| assumption.what.as_str());
+        let assumed = one.plan.job.assumptions.iter().map(|assumption| assumption.what.as_ref());
         for key in typed.chain(assumed) {
             if !keys.contains(&key) {
                 keys.push(key);

@@ -235,9 +235,9 @@ fn entry(entry: &crate::job::Entry) -> EntryDocument {
 
 fn assumption(assumption: &crate::job::Assumption) -> AssumptionDocument {
     AssumptionDocument {
-        what: assumption.what.clone(),
+        what: assumption.what.to_string(),
         value: words::value(&assumption.value, System::Metric),
-        why: assumption.why.clone(),
+        why: assumption.why.to_string(),
     }
 }
 

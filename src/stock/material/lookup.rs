@@ -105,7 +105,9 @@ static SLOTS: LazyLock<Slots> = LazyLock::new(|| {
 
 /// A name without what people write differently: case, spaces, hyphens, full stops.
 pub(crate) fn normalised(name: &str) -> String {
-    name.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+    let mut plain = String::with_capacity(name.len());
+    plain.extend(name.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase));
+    plain
 }
 
 /// Whether a known name, without what people write differently, is `asked`, which is [`normalised`].

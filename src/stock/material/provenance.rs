@@ -1,6 +1,7 @@
 //! Where a number comes from and how far it may be trusted.
 
 use std::fmt;
+use std::sync::Arc;
 
 use serde::Deserialize;
 
@@ -15,9 +16,9 @@ pub enum Status {
     /// What the trade does; no published source.
     Practice,
     /// Derived, scaled, or taken from a similar thing; the words say which.
-    Approximation(String),
+    Approximation(Arc<str>),
     /// The result of a calculation; the words say from what.
-    Computed(String),
+    Computed(Arc<str>),
     /// The user stated the value and named a source.
     Stated,
     /// The user stated the value and named no source.
@@ -28,7 +29,7 @@ impl TryFrom<String> for Status {
     type Error = String;
 
     fn try_from(text: String) -> Result<Self, String> {
-        let words = |after: &str| (!after.trim().is_empty()).then(|| after.trim().to_owned());
+        let words = |after: &str| (!after.trim().is_empty()).then(|| Arc::from(after.trim()));
         match (text.as_str(), text.split_once(':')) {
             ("published text", _) => Some(Self::Published),
             ("from memory", _) => Some(Self::Memory),
@@ -60,10 +61,10 @@ impl fmt::Display for Status {
     }
 }
 
-/// Name of a standard, book, data set or practice; never empty.
+/// Name of a standard, book, data set or practice; never empty. Its copies share the text.
 #[derive(Clone, Debug, Deserialize, Eq, PartialEq)]
 #[serde(try_from = "String")]
-pub struct Source(String);
+pub struct Source(Arc<str>);
 
 impl Source {
     /// The text.
@@ -77,7 +78,11 @@ impl TryFrom<String> for Source {
 
     fn try_from(text: String) -> Result<Self, String> {
         let empty = text.trim().trim_matches('.').is_empty();
-        if empty { Err("source is empty: name the standard, book or data sheet".to_owned()) } else { Ok(Self(text)) }
+        if empty {
+            Err("source is empty: name the standard, book or data sheet".to_owned())
+        } else {
+            Ok(Self(text.into()))
+        }
     }
 }
 
@@ -107,18 +112,18 @@ impl Provenance {
     pub(crate) fn of_user(source: Option<&str>) -> Self {
         match source.and_then(|text| Source::try_from(text.to_owned()).ok()) {
             Some(source) => Self { source, status: Status::Stated },
-            None => Self { source: Source("no source given".to_owned()), status: Status::NoSourceGiven },
+            None => Self { source: Source("no source given".into()), status: Status::NoSourceGiven },
         }
     }
 
     /// Of a value that is common practice and stands in the code.
     pub(crate) fn of_practice(source: &str) -> Self {
-        Self { source: Source(source.to_owned()), status: Status::Practice }
+        Self { source: Source(source.into()), status: Status::Practice }
     }
 
     /// Of a value that is calculated for a job by the relation `source`, from what `words` say.
     pub(crate) fn of_calculation(source: &str, words: &str) -> Self {
-        Self { source: Source(source.to_owned()), status: Status::Computed(words.to_owned()) }
+        Self { source: Source(source.into()), status: Status::Computed(words.into()) }
     }
 }
 
