@@ -286,3 +286,44 @@ fn gaps_are_told_and_empty_cells_are_counted() {
         run.out
     );
 }
+
+/// A bearing on an induction heater that the job credits with 800 W: the plan has it warm within seconds.
+const HEATED: &str = r#"
+[bearing]
+designation = "6206"
+closure = "open"
+[shaft]
+outside_limits = "k6"
+material = "carbon-steel"
+[warm]
+part = "bearing"
+medium = "induction-heater"
+until = "100 °C"
+power = "800 W"
+"#;
+
+#[test]
+fn a_heater_far_slower_than_planned_is_told_and_leaves_no_table() {
+    let job = checked(HEATED);
+    let slow = "time,part,value\n0 s,bearing,20 °C\n60 s,bearing,40 °C\n5 min,bearing,60 °C\n10 min,bearing,80 °C\n20 min,bearing,95 °C\n";
+    let plan = compared(&job, slow);
+    let piece = &plan.pieces[0];
+    assert!(piece.behind().is_some() && piece.fitted.is_err());
+    // The heater is off when the plan takes the bearing out: nothing is expected to go on warming.
+    for point in &piece.points {
+        let [slow, _, quick] = point.expected.map(|t| t.get::<uom::si::thermodynamic_temperature::degree_celsius>());
+        assert!((99.9..100.5).contains(&slow) && (99.9..100.5).contains(&quick), "{slow} {quick}");
+    }
+    let text = seatwise::report::log::text(&plan, seatwise::quantity::System::Metric);
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for said in [
+        "warms so slowly that it is at 95.0 °C after 20 min",
+        "where the plan has 100.0 °C after 3 s",
+        "power of the job",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    // As the plan has it, nothing is said.
+    let as_planned = "time,part,value\n0 s,bearing,20 °C\n1 s,bearing,45 °C\n2 s,bearing,75 °C\n3 s,bearing,99 °C\n4 s,bearing,99 °C\n";
+    assert!(compared(&job, as_planned).pieces[0].behind().is_none());
+}

@@ -102,6 +102,7 @@ fn every_way_that_is_said_to_drop_in_does_so_when_it_is_written_as_a_job() {
         (exact("6202", "open", 15, 60, ALLOY) + "[bench]\ntemperature = \"25 °C\"\ncarry = \"20 s\"\n", 2, &mild),
         (fan.to_owned(), 2, &mild),
     ];
+    let (mut races, mut calm) = (0, 0);
     for (text, least, media) in jobs {
         let seat = ways(&text, media);
         let mut held = 0;
@@ -111,6 +112,10 @@ fn every_way_that_is_said_to_drop_in_does_so_when_it_is_written_as_a_job() {
             let job = checked(&written);
             let plan = plan::plan(&job).unwrap();
             assert_eq!(plan.verdict, worked(way).seat.verdict, "{written}");
+            // What the list calls a race, the first page of the plan calls one too, and nothing else.
+            let race = words(&plan.answer(&plan.seats[0])).contains("It is a race");
+            assert_eq!(race, worked(way).is_race(), "{written}");
+            *(if race { &mut races } else { &mut calm }) += 1;
             if plan.verdict == Verdict::DropsIn {
                 held += 1;
                 assert!(plan.seats[0].at_bore.clearance.tightest >= job.bench.placing_clearance);
@@ -118,6 +123,7 @@ fn every_way_that_is_said_to_drop_in_does_so_when_it_is_written_as_a_job() {
         }
         assert!(held >= least, "only {held} ways drop in:\n{text}");
     }
+    assert!(races > 3 && calm > 3, "{races} races, {calm} others");
 }
 
 #[test]

@@ -184,6 +184,12 @@ fn the_picture_is_whole_and_the_same_each_time() {
     for words in ["diameter, in", "pressure on the seat, psi", "hoop stress,"] {
         assert!(inch.contains(words), "{words}");
     }
+    // The sign of the hoop stress is told in words and by a line, not by colour alone.
+    let hoop = String::from_utf8(draw("h.svg", &["--show", "hoop"])).unwrap();
+    for words in ["tension", "compression", "Heavy line: 0, between tension and", "−80"] {
+        assert!(hoop.contains(words), "{words}");
+    }
+    assert!(!svg.contains("Heavy line") && !svg.contains("compression"), "von Mises stress has no sign");
     let moved = String::from_utf8(draw("d.svg", &["--show", "radial-displacement"])).unwrap();
     assert!(moved.contains("outward, µm"));
     let png = draw("e.png", &[]);

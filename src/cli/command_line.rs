@@ -20,7 +20,7 @@ const NAMES: usize = 15;
 
 /// Everything that the program takes, with its help in groups.
 pub(super) fn command() -> Command {
-    let command = Arguments::command().disable_help_subcommand(true).max_term_width(100);
+    let command = Arguments::command().disable_help_subcommand(true).term_width(terminal::of_result());
     let template = format!(
         "{{about-with-newline}}\n{{usage-heading}} {{usage}}\n\n{}Options:\n{{options}}{{after-help}}",
         groups(&command)
@@ -37,7 +37,7 @@ fn groups(command: &Command) -> String {
             let about = about.map(ToString::to_string).unwrap_or_default();
             let first = format!("  {name:<width$}", width = NAMES - 2);
             let later = " ".repeat(NAMES);
-            let options = Options::new(terminal::width()).initial_indent(&first).subsequent_indent(&later);
+            let options = Options::new(terminal::of_result()).initial_indent(&first).subsequent_indent(&later);
             for line in textwrap::wrap(&about, options) {
                 text.push_str(line.trim_end());
                 text.push('\n');

@@ -15,6 +15,8 @@ pub enum AnyValue {
     RoughSize(Length),
     /// A deviation, a clearance or an uncertainty.
     SmallLength(Length),
+    /// A height above the sea.
+    Elevation(Length),
     /// Limit deviations.
     Limits(Deviations),
     /// A temperature.

@@ -148,6 +148,8 @@ impl PartKind {
 pub struct Part {
     /// Kind of part.
     pub kind: PartKind,
+    /// What stands behind the basic symbol of its designation and is no symbol of an open standard: nothing was taken from it.
+    pub unread_suffixes: Vec<String>,
     /// Nominal bore; none for a solid plug.
     pub bore: Option<Length>,
     /// Nominal outside diameter.

@@ -89,6 +89,7 @@ pub(super) fn part(section: &Section<'_>, wanted: &Wanted, library: &Library, no
     let mass = mass(section, kind, &sizes, &material, notes);
     Some(Part {
         kind,
+        unread_suffixes: designation.as_ref().map(|named| named.unknown.clone()).unwrap_or_default(),
         bore,
         outside,
         width: sizes.width.value,

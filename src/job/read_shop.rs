@@ -79,7 +79,12 @@ fn pressure(section: Option<&Section<'_>>, notes: &mut Notes) -> Option<Pressure
     let Some(section) = section.filter(|section| section.has("elevation")) else {
         return standard_pressure(Length::default()).ok();
     };
+    let before = notes.entries.len();
     let found = section.quantity("elevation", quantity::length, notes)?;
+    // Heights above the sea are told in metres and feet, not as sizes of parts are.
+    for entry in &mut notes.entries[before..] {
+        entry.value = AnyValue::Elevation(found.value);
+    }
     match standard_pressure(found.value) {
         Ok(pressure) if found.value.get::<meter>() <= HIGHEST_M => Some(pressure),
         _ => {

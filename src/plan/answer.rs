@@ -2,9 +2,11 @@
 
 use super::caution::Caution;
 use super::model::{GripTime, Plan, SeatKind, SeatPlan, Verdict, Window};
+use super::options;
 use super::sentence::{Sentence, say};
 use crate::job::AnyValue;
 use crate::quantity::{Length, Time, Toward};
+use uom::si::time::second;
 
 impl Plan<'_> {
     /// The answer for one seat: what happens, with the number that decides it.
@@ -12,12 +14,13 @@ impl Plan<'_> {
         let noun = self.job.part.kind.noun();
         let opening = say(format!("The {noun} "));
         let answer = match seat.verdict {
-            Verdict::DropsIn => drops_in(seat, opening),
+            Verdict::DropsIn => race(seat, self.job.bench.carry, drops_in(seat, opening)),
             Verdict::SomeWillNot => some_will_not(seat, opening),
             Verdict::Press => press(seat, opening),
             Verdict::DoNot => self.forbidden(),
         };
-        if seat.fit.undecided() { answer.text(UNDECIDED) } else { answer }
+        let answer = if seat.fit.undecided() { answer.text(UNDECIDED) } else { answer };
+        unread(&self.job.part.unread_suffixes, answer)
     }
 
     /// The finding that forbids the job.
@@ -31,6 +34,36 @@ impl Plan<'_> {
 
 const UNDECIDED: &str = " But the measurement cannot decide whether the joint is loose or tight: measure again, more \
                          finely, before you rely on this.";
+
+/// What of the designation was not read: it may mean another closure or clearance than the plan counts with.
+fn unread(suffixes: &[String], answer: Sentence) -> Sentence {
+    if suffixes.is_empty() {
+        return answer;
+    }
+    answer.text(format!(
+        " Of the designation, {} was not read: closure, clearance and class are those of the job, or assumed.",
+        suffixes.join(" and ")
+    ))
+}
+
+/// That it is a race, where it drops in with less time than the list of ways calls enough.
+fn race(seat: &SeatPlan, carry: Time, answer: Sentence) -> Sentence {
+    let (in_hand_enough, in_seat_enough) = options::comfortable();
+    let at_seat = in_hand(seat.window.tightest, carry).is_some_and(|time| time < in_hand_enough);
+    let in_seat = options::free_in_seat(seat).is_some_and(|time| time < in_seat_enough);
+    let [in_hand_enough, in_seat_enough] = [in_hand_enough, in_seat_enough].map(|time| time.get::<second>());
+    let lacks = match (at_seat, in_seat) {
+        (false, false) => return answer,
+        (true, false) => format!("less than {in_hand_enough:.0} s in hand at the seat"),
+        (false, true) => format!("less than {in_seat_enough:.0} s free in the seat"),
+        (true, true) => {
+            format!(
+                "less than {in_hand_enough:.0} s in hand at the seat, and less than {in_seat_enough:.0} s free in it"
+            )
+        }
+    };
+    answer.text(format!(" It is a race: {lacks}."))
+}
 
 /// "into the housing" or "onto the shaft".
 pub(super) fn whither(seat: &SeatPlan) -> &'static str {

@@ -44,9 +44,9 @@ pub use material_values::{
     body_heat_capacity, conductivity, density, expansion_coefficient, heat_capacity, speed_of_turning, volume,
 };
 pub use print::{
-    show_body_heat_capacity, show_deviation, show_duration, show_film_coefficient, show_force, show_limits, show_mass,
-    show_power, show_pressure, show_rough_size, show_roughness, show_share, show_size, show_small_length,
-    show_speed_of_turning, show_surface_speed, show_temperature, show_temperature_step, show_torque,
+    show_body_heat_capacity, show_deviation, show_duration, show_elevation, show_film_coefficient, show_force,
+    show_limits, show_mass, show_power, show_pressure, show_rough_size, show_roughness, show_share, show_size,
+    show_small_length, show_speed_of_turning, show_surface_speed, show_temperature, show_temperature_step, show_torque,
     show_torque_in_each,
 };
 pub use quantities::{

@@ -37,17 +37,40 @@ pub fn show_rough_size(size: Length, system: System, toward: Toward) -> String {
     fixed(unit.number(size.get::<meter>()), finest, unit.name(), toward)
 }
 
-/// A small length, with a sign only when negative: "-13 µm", "6.5 µm" or "-0.51 thou".
-pub fn show_small_length(length: Length, system: System, toward: Toward) -> String {
-    let (unit, finest) = pick(system, (&units::MICROMETRE, 0.1), (&units::THOU, 0.01));
-    shortest(unit.number(length.get::<meter>()), finest, unit.name(), toward)
+/// A height above the sea, whole: "914 m" or "3000 ft".
+pub fn show_elevation(height: Length, system: System, toward: Toward) -> String {
+    let unit = pick(system, &units::METRES, &units::FEET);
+    fixed(unit.number(height.get::<meter>()), 1.0, unit.name(), toward)
 }
 
-/// A deviation, with its sign unless it is 0: "+8 µm" or "-0.51 thou".
+/// A small length, with a sign only when negative: "-13 µm", "6.5 µm" or "-0.51 thou".
+///
+/// Thousandths have two decimals whatever they are, so that a column has one resolution: "1.00 thou" beside "0.35 thou".
+pub fn show_small_length(length: Length, system: System, toward: Toward) -> String {
+    let metres = length.get::<meter>();
+    match system {
+        System::Metric => {
+            let unit = &units::MICROMETRE;
+            shortest(unit.number(metres), 0.1, unit.name(), toward)
+        }
+        System::Inch => {
+            let unit = &units::THOU;
+            fixed(unit.number(metres), 0.01, unit.name(), toward)
+        }
+    }
+}
+
+/// A deviation, with its sign unless it is 0, which is exact and bare: "+8 µm", "-0.51 thou" or "0 thou".
 pub fn show_deviation(deviation: Length, system: System, toward: Toward) -> String {
     let text = show_small_length(deviation, system, toward);
-    let positive = text.starts_with(|c: char| c.is_ascii_digit()) && !text.starts_with("0 ");
-    if positive { format!("+{text}") } else { text }
+    let (number, unit) = text.split_once(' ').unwrap_or((&text, ""));
+    if number.chars().all(|c| c == '0' || c == '.') {
+        format!("0 {unit}")
+    } else if number.starts_with(|c: char| c.is_ascii_digit()) {
+        format!("+{text}")
+    } else {
+        text
+    }
 }
 
 /// A pair of limit deviations, lower first, to the nearest step: "-13/0 µm" or "-0.51/0 thou".

@@ -41,6 +41,8 @@ pub(super) const MICROMETRE: Unit = unit(
     1e-6,
     METRIC,
 );
+pub(super) const METRES: Unit = unit(Length, &["m", "metre", "metres", "meter", "meters"], 1.0, METRIC);
+pub(super) const FEET: Unit = unit(Length, &["ft", "foot", "feet", "'"], FOOT_M, IN);
 pub(super) const INCHES: Unit = unit(Length, &["in", "inch", "inches", "\"", "''"], INCH_M, IN);
 pub(super) const THOU: Unit = unit(Length, &["thou", "thous", "thousandth", "thousandths"], INCH_M / 1e3, IN);
 pub(super) const MICROINCH: Unit = unit(Length, &["µin", "microinch", "microinches"], INCH_M / 1e6, IN);
@@ -121,7 +123,7 @@ pub(super) const UNITS: &[Unit] = &[
     unit(Length, &["hundredths of a mm", "hundredth of a mm", "hundredths mm", "hundredth mm"], 1e-5, METRIC),
     unit(Length, &["tenths of a mm", "tenth of a mm", "tenths mm", "tenth mm"], 1e-4, METRIC),
     unit(Length, &["cm", "centimetre", "centimetres", "centimeter", "centimeters"], 1e-2, METRIC),
-    unit(Length, &["m", "metre", "metres", "meter", "meters"], 1.0, METRIC),
+    METRES,
     INCHES,
     THOU,
     unit(Length, &["thousandths of an inch", "thousandth of an inch", "thousandths in"], INCH_M / 1e3, IN),
@@ -129,7 +131,7 @@ pub(super) const UNITS: &[Unit] = &[
     unit(Length, &["tenths of a thou", "tenth of a thou", "tenths thou", "tenth thou"], INCH_M / 1e4, IN),
     unit(Length, &["tenths of a thousandth", "tenth of a thousandth"], INCH_M / 1e4, IN),
     MICROINCH,
-    unit(Length, &["ft", "foot", "feet", "'"], FOOT_M, IN),
+    FEET,
     CELSIUS,
     FAHRENHEIT,
     level(&["K", "kelvin", "kelvins", "degK", "°K"], 1.0, 0.0, None),

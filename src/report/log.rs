@@ -5,7 +5,7 @@ use super::json::{figures, pretty};
 use super::sheet::{self, Cell};
 use super::text::Page;
 use crate::job::Piece;
-use crate::plan::log::{CurvePoint, Deviation, FittedFilm, LogPlan, LogPoint, NoFilm, PieceLog};
+use crate::plan::log::{CurvePoint, Deviation, FittedFilm, LogPlan, LogPoint, NoFilm, PieceLog, Target};
 use crate::quantity::{
     HeatTransfer, System, TemperatureInterval, ThermodynamicTemperature, Time, Toward, show_duration,
     show_film_coefficient, show_temperature, show_temperature_step, warming,
@@ -68,7 +68,7 @@ fn of_piece(plan: &LogPlan<'_>, piece: &PieceLog, system: System, page: &mut Pag
     }
 }
 
-/// "The film is 6.1 W/(m²·K), ..." as the picture's title has it too.
+/// "Its film is 6.1 (5.9 to 6.3) W/(m²·K), ..." as the picture's title has it too.
 pub fn answer(plan: &LogPlan<'_>, piece: &PieceLog, system: System) -> String {
     let name = noun(plan, piece.piece);
     let (slow, quick) = piece.expected_film;
@@ -81,20 +81,31 @@ pub fn answer(plan: &LogPlan<'_>, piece: &PieceLog, system: System) -> String {
             } else {
                 "about as the plan expects"
             };
+            let (value, unit) = film_apart(found.film, system);
             format!(
-                "The {name} moves {pace} in its medium ({}): its film is {} ({}); the plan counts with {}.",
+                "The {name} moves {pace} in its medium ({}): its film is {value} ({}) {unit}; the plan counts with {}.",
                 words_of(&piece.medium),
-                film(found.film, system),
                 span(found.range, system),
-                if film(slow, system) == film(quick, system) {
-                    film(slow, system)
-                } else {
-                    span((slow, quick), system)
-                },
+                span((slow, quick), system)
             )
         }
-        Err(why) => format!("No film is fitted: {}", no_film(*why)),
+        Err(why) => {
+            let late = piece.behind().map(|(target, last)| late(name, target, last, system));
+            format!("{}No film is fitted: {}", late.unwrap_or_default(), no_film(*why))
+        }
     }
+}
+
+/// A piece that a heater leaves behind the plan.
+fn late(name: &str, target: &Target, last: &LogPoint, system: System) -> String {
+    let shown = |temperature| show_temperature(temperature, system, 1, Toward::Nearest);
+    format!(
+        "The readings do not fit the plan: the {name} warms so slowly that it is at {} after {}, where the plan has {} after {}. ",
+        shown(last.read),
+        show_duration(last.time, Toward::Nearest),
+        shown(target.temperature),
+        show_duration(target.planned, Toward::Up)
+    )
 }
 
 /// A film to three figures in metric units, to two in inch units.
@@ -107,10 +118,17 @@ fn film(film: HeatTransfer, system: System) -> String {
     format!("{value:.places$} W/(m²·K)")
 }
 
-/// "5.18 to 5.25 W/(m²·K)".
+/// The number of a film, and its unit.
+fn film_apart(value: HeatTransfer, system: System) -> (String, String) {
+    let shown = film(value, system);
+    let (number, unit) = shown.split_once(' ').unwrap_or((&shown, ""));
+    (number.to_owned(), unit.to_owned())
+}
+
+/// "5.18 to 5.25" in the unit that stands beside it; one number where both ends are alike.
 fn span((low, high): (HeatTransfer, HeatTransfer), system: System) -> String {
-    let (low, high) = (film(low, system), film(high, system));
-    format!("{} to {high}", low.split(' ').next().unwrap_or_default())
+    let [low, high] = [low, high].map(|film| film_apart(film, system).0);
+    if low == high { low } else { format!("{low} to {high}") }
 }
 
 /// The id of a medium as words.
@@ -152,6 +170,12 @@ fn time(piece: &PieceLog, system: System) -> Option<String> {
     let target = piece.target.as_ref()?;
     let temperature = show_temperature(target.temperature, system, 1, Toward::Nearest);
     let planned = show_duration(target.planned, Toward::Up);
+    if piece.fitted.is_err() {
+        return Some(format!(
+            "The plan takes it out after {planned} at {temperature}, counted with the slow end of its range; from then on it is \
+             expected to stay so."
+        ));
+    }
     Some(match target.fitted {
         Some(time) => format!(
             "The plan takes it out after {planned} at {temperature}, counted with the slow end of its range; with the fitted film it \
@@ -175,6 +199,13 @@ fn verdict(plan: &LogPlan<'_>) -> Option<String> {
 
 fn doubts(piece: &PieceLog, system: System) -> Vec<String> {
     let mut lines = Vec::new();
+    if piece.behind().is_some() {
+        lines.push(
+            "less heat goes into the part than the power of the job says: look at the heater's setting, and whether it holds back by \
+             itself. Go by the temperature of the part, not by the clock."
+                .to_owned(),
+        );
+    }
     if let Ok(found) = &piece.fitted {
         if let Some((early, late)) = found.halves {
             lines.push(format!(

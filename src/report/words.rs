@@ -3,10 +3,10 @@
 use crate::job::{AnyValue, Job, Piece};
 use crate::plan::{Sentence, Word};
 use crate::quantity::{
-    Angle, Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_film_coefficient, show_force,
-    show_limits, show_mass, show_power, show_pressure, show_rough_size, show_roughness, show_share, show_size,
-    show_small_length, show_speed_of_turning, show_surface_speed, show_temperature, show_temperature_step, show_torque,
-    to_step,
+    Angle, Length, Mass, System, Toward, show_body_heat_capacity, show_duration, show_elevation, show_film_coefficient,
+    show_force, show_limits, show_mass, show_power, show_pressure, show_rough_size, show_roughness, show_share,
+    show_size, show_small_length, show_speed_of_turning, show_surface_speed, show_temperature, show_temperature_step,
+    show_torque, to_step,
 };
 use uom::si::angle::degree;
 use uom::si::length::{microinch, micrometer};
@@ -32,6 +32,7 @@ fn rounded(value: &AnyValue, system: System, toward: Toward) -> String {
         AnyValue::Size(length) => show_size(*length, system, toward),
         AnyValue::RoughSize(length) => show_rough_size(*length, system, toward),
         AnyValue::SmallLength(length) => small_length(*length, system, toward),
+        AnyValue::Elevation(height) => show_elevation(*height, system, toward),
         AnyValue::Limits(limits) => show_limits(*limits, system),
         AnyValue::Temperature(temperature) => show_temperature(*temperature, system, 0, toward),
         AnyValue::TemperatureStep(step) => show_temperature_step(*step, system, toward),

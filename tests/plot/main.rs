@@ -220,6 +220,23 @@ fn the_three_cases_keep_apart_in_greyscale() {
     }
 }
 
+/// Tension and compression of one size are alike in grey and apart in hue for the common kinds of colour blindness: one side
+/// has more red than blue, the other more blue than red.
+#[test]
+fn a_band_with_a_sign_is_as_dark_as_its_size_on_either_side() {
+    let mut before = 101.0;
+    for share in [0.1, 0.3, 0.5, 0.7, 0.9, 1.0] {
+        let (above, below) = (palette::band_with_sign(share), palette::band_with_sign(-share));
+        assert!((above.lightness() - below.lightness()).abs() < 2.0, "{share}: {above:?} {below:?}");
+        assert!(above.lightness() < before - 3.0, "{share}");
+        before = above.lightness();
+        if share > 0.2 {
+            let cold = |colour: Colour| f64::from(colour.blue) - f64::from(colour.red);
+            assert!(cold(above) < -20.0 && cold(below) > 20.0, "{share}: {above:?} {below:?}");
+        }
+    }
+}
+
 /// Known values: black on white 21 : 1, and #777777 on white 4.48 : 1, just short of 4.5 (worked by hand from the
 /// WCAG formula: 0x77/255 = 0.4667, linear 0.1845, 1.05 / 0.2345 = 4.478). L* of that grey: 116 * 0.5693 - 16 = 50.03.
 #[test]

@@ -305,7 +305,12 @@ fn a_seal_in_an_oversize_bore_is_told_to_be_loose() {
     let seal = "[seal]\nsize = \"35x52x7\"\nlip = \"NBR\"\ncase = \"metal\"\nbore_limits = \"+0.10/+0.16 mm\"\n";
     let plan = planned(&beside(seal));
     within(number(&plan["seal"], "/interference_um/loosest"), 130.0 - 160.0, 0.1);
-    says(caution(&plan, "seal-loose").unwrap(), &["-30 µm to 130 µm"]);
+    says(caution(&plan, "seal-loose").unwrap(), &["-30 µm to 130 µm", "take a seal with a rubber case"]);
+    // Who has a rubber case is not told to take one.
+    let rubber = seal.replace("metal", "rubber").replace("0.10/+0.16", "0.30/+0.40");
+    let said = caution(&planned(&beside(&rubber)), "seal-loose").unwrap().to_owned();
+    says(&said, &["wants a sleeve"]);
+    assert!(!said.contains("rubber case"), "{said}");
 }
 
 #[test]

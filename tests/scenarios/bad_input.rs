@@ -74,8 +74,20 @@ fn an_unknown_suffix_is_listed_and_decides_nothing() {
     let assumed = plan["assumptions"].as_array().unwrap();
     let what = |name: &str| assumed.iter().find(|assumption| assumption["what"] == name).unwrap();
     says(what("suffix XYZ9")["why"].as_str().unwrap(), &["not interpreted", "state closure"]);
+    // It stands on the first page, and with what to do among the cautions.
+    says(caution(&plan, "suffix-not-read").unwrap(), &["XYZ9", "nothing was taken from it", "state it in the job"]);
+    let first = shown(&GOOD.replace("\"6205\"", "\"6205-XYZ9\""));
+    says(first.split("What to do").next().unwrap(), &["Of the designation, XYZ9 was not read"]);
+    assert!(caution(&planned(GOOD), "suffix-not-read").is_none());
     // The closure is not guessed from it: the most sensitive is taken, and the plan says that it was.
     says(what("bearing.closure")["why"].as_str().unwrap(), &["not stated", "most sensitive"]);
+}
+
+#[test]
+fn the_height_of_the_shop_is_echoed_in_metres_and_feet() {
+    let high = |height: &str| shown(&(GOOD.to_owned() + "[bench]\nelevation = \"" + height + "\"\n"));
+    says(&high("3000 ft"), &["bench.elevation 3000 ft 914 m 3000 ft"]);
+    says(&high("1600 m"), &["bench.elevation 1600 m 1600 m 5249 ft"]);
 }
 
 #[test]

@@ -78,6 +78,23 @@ fn inch_pounds_and_foot_pounds_are_told_apart_by_the_size_of_the_screw() {
 }
 
 #[test]
+fn an_ordinary_overload_is_no_slip_of_the_unit() {
+    let with = |torque: &str| planned(&screwed(&format!("thread = \"M8\"\ntorque = \"{torque}\"\n{SIX}")));
+    // Up to the 80 N·m of an M12, against the 21 N·m that an M8 bears: torn off, and said so, but by nobody's wrong unit.
+    for torque in ["34 N·m", "45 N·m", "60 N·m", "80 N·m", "60 ft.lb"] {
+        let plan = with(torque);
+        assert!(caution(&plan, "torque-unit").is_none(), "{torque}");
+        assert!(number(&plan, "/fasteners/groups/0/share_of_proof") > 1.4, "{torque}");
+        let own = ["torque-above-proof", "torque-may-pass-proof"].iter().any(|code| caution(&plan, code).is_some());
+        assert!(own, "{torque} has no words of its own");
+    }
+    // 90 in·lb into a light alloy is little for an M8 and yet usual: twelve times that is told.
+    for torque in ["90 ft.lb", "120 ft.lb", "200 ft.lb"] {
+        assert!(caution(&with(torque), "torque-unit").is_some(), "{torque}");
+    }
+}
+
+#[test]
 fn an_estimated_torque_is_listed_as_assumed_and_stays_below_every_limit() {
     let plan = planned(&screwed(&format!("thread = \"M8\"\nengagement = \"16 mm\"\n{SIX}")));
     assert_eq!(plan["fasteners"]["groups"][0]["torque_stated"], false);

@@ -117,7 +117,7 @@ pub(super) enum Command {
     Working(WorkingFlags),
     /// Problems for a class, drawn from a seed, with their answers on a sheet apart
     #[command(
-        after_help = "The same seed gives the same bytes. Examples: seatwise exercise --seed 7 --level 1\n          \
+        after_help = "The same seed gives the same sheet. Examples: seatwise exercise --seed 7 --level 1\n          \
                       seatwise exercise --seed 7 --level 2 --format html -o sheet.html --answers answers.html"
     )]
     Exercise(crate::cli::exercise::ExerciseFlags),
@@ -143,12 +143,10 @@ pub(super) enum Command {
     /// Write a job file to begin with, with a remark beside every line
     #[command(after_help = "Example: seatwise new bearing -o pump.toml")]
     New(NewFlags),
-    /// Compare temperatures or sizes that were read with what the plan expected, and fit the film
-    #[command(
-        after_help = "A row of the readings is a time since the part went into its medium, the part, and a temperature or a\n\
-                      size: 5 min,bearing,-3 °C. Sizes need one more at 0 s, before it went in.\n\
-                      Example: seatwise log examples/pump-case.toml readings.csv --plot log.svg"
-    )]
+    /// Compare readings with what the plan expected, and find the film: how readily heat passes into the part
+    #[command(after_help = "A row of the readings is a time since the part went into its medium, the part, and a\n\
+                      temperature or a size: 5 min,bearing,-3 °C. Sizes need one more at 0 s, before it went in.\n\
+                      Example: seatwise log examples/pump-case.toml readings.csv --plot log.svg")]
     Log(LogFlags),
     /// Print the JSON Schema of an output: a plan, a section, a list of ways, a sweep, an exercise and more
     #[command(after_help = "Example: seatwise schema plan -o plan.schema.json")]

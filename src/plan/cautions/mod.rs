@@ -1,5 +1,6 @@
 //! What can go wrong, or hurt someone. One file a family; each finding has a stable code, a level, and a source.
 
+mod designation;
 mod fit;
 mod grip;
 mod hazards;
@@ -57,6 +58,7 @@ pub(super) fn all(
         service::of_seat(job, seat, &mut found);
         model::of_seat(job, seat, &mut found);
     }
+    designation::of_job(job, &mut found);
     if let Some(play) = play {
         play::of_job(job, play, &mut found);
     }

@@ -8,8 +8,10 @@ use uom::si::time::second;
 
 const EXPANSION: &str = "thermal expansion of both materials (see sources)";
 
-/// Time in hand, beyond carrying, below which the job is a race.
-const COMFORTABLE_S: f64 = 10.0;
+/// Time in hand, beyond carrying, up to which even a race has to be rehearsed.
+///
+/// Common practice, no published source.
+const REHEARSED_S: f64 = 10.0;
 
 /// Whether the planned chill and warm-up reach what they are for, and what would.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
@@ -86,7 +88,7 @@ fn with_outer(job: &Job, seat: &SeatPlan, sentence: Sentence) -> Sentence {
 fn short_window(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     let Window::Lasts(window) = seat.window.tightest else { return };
     let in_hand = window - job.bench.carry;
-    if in_hand.get::<second>() > COMFORTABLE_S || window.get::<second>() <= 0.0 || in_hand < Time::default() {
+    if in_hand.get::<second>() > REHEARSED_S || window.get::<second>() <= 0.0 || in_hand < Time::default() {
         return;
     }
     let sentence = say(format!("{} seat: the tightest case has ", seat.seat.name()))

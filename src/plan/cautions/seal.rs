@@ -5,6 +5,7 @@ use crate::plan::caution::{Caution, Level, PRACTICE};
 use crate::plan::seal::{Demand, SealPlan};
 use crate::plan::sentence::{Sentence, say};
 use crate::quantity::{Length, Toward};
+use crate::stock::seal_seats::SealCase;
 
 /// What is said of a seal beside its place.
 pub(super) fn of_job(job: &Job, seal: &Seal, plan: &SealPlan, found: &mut Vec<Caution>) {
@@ -17,21 +18,28 @@ pub(super) fn of_job(job: &Job, seal: &Seal, plan: &SealPlan, found: &mut Vec<Ca
 
 /// What is said of a seal, whatever it sits beside.
 pub(super) fn of_seal(seal: &Seal, plan: &SealPlan, found: &mut Vec<Caution>) {
-    loose(plan, found);
+    loose(seal, plan, found);
     lip_speed(seal, plan, found);
     demands(plan, found);
 }
 
 /// A seal that has no interference in part of its limits.
-fn loose(plan: &SealPlan, found: &mut Vec<Caution>) {
+fn loose(seal: &Seal, plan: &SealPlan, found: &mut Vec<Caution>) {
     let Some(fit) = plan.interference.filter(|fit| fit.loosest <= Length::default()) else { return };
+    let another = match seal.body.as_deref().map(|body| body.case) {
+        Some(SealCase::Metal) => "beyond H8 take a seal with a rubber case, a sleeve, or sealant on the bore",
+        // Rubber makes up for more than metal does, and that is counted already.
+        Some(SealCase::Rubber) | None => {
+            "beyond H8 the bore wants a sleeve; sealant on the bore makes up for a little, if the maker of the seal allows it"
+        }
+    };
     let sentence = say("The seal may be loose in its bore: from ")
         .small(fit.loosest, Toward::Down)
         .text(" to ")
         .small(fit.tightest, Toward::Nearest)
         .text(format!(
             " of interference where every case should have some. It would turn, leak past its outside, or walk out. Measure the bore, \
-             which is {}; beyond H8 take a seal with a rubber case, a sleeve, or sealant on the bore.",
+             which is {}; {another}.",
             plan.bore_basis
         ));
     found.push(Caution::new("seal-loose", Level::Warning, sentence, plan.allowance_source.clone()));

@@ -25,10 +25,13 @@ pub(super) struct Course<'j> {
 pub(super) struct Followed {
     run: Run,
     counts: BearingPart,
+    /// When a heater stops putting heat in, after which the piece is expected as it is then; a medium never stops.
+    switched_off: Option<Time>,
 }
 
 impl Followed {
     pub(super) fn kelvin(&self, time: Time) -> f64 {
+        let time = self.switched_off.map_or(time, |off| time.min(off));
         self.run.kelvin_at(self.counts, time.get::<second>())
     }
 }
@@ -37,6 +40,11 @@ impl Course<'_> {
     fn treatment(&self) -> Result<&Treatment, PlanError> {
         // The log's check has refused every piece without one.
         treatment_of(self.job, self.piece).ok_or(PlanError::Untreated)
+    }
+
+    /// Whether heat is put into it, by a heater or a gun.
+    pub(super) fn is_powered(&self) -> Result<bool, PlanError> {
+        Ok(self.treatment()?.power.get::<watt>() > 0.0)
     }
 
     /// The ring that sits in the seat for which the piece is treated.
@@ -59,7 +67,16 @@ impl Course<'_> {
     }
 
     fn followed(&self, share: Option<f64>, pace: Pace, time: Time) -> Result<Followed, PlanError> {
-        self.with(share, |soaking| Ok(Followed { run: soaking.follow(pace, time)?, counts: self.counts() }))
+        let powered = self.is_powered()?;
+        self.with(share, |soaking| {
+            // Heat that is put in on and on would leave the material's table: a heater is off when the hold of the job is over.
+            let held = if powered { Some(soaking.held(pace)?) } else { None };
+            let (run, switched_off) = match held {
+                Some((run, off)) => (run, Some(off)),
+                None => (soaking.follow(pace, time)?, None),
+            };
+            Ok(Followed { run, counts: self.counts(), switched_off })
+        })
     }
 
     /// Slow end, middle, quick end.
@@ -85,7 +102,7 @@ impl Course<'_> {
     pub(super) fn heads_for(&self) -> Result<ThermodynamicTemperature, PlanError> {
         let treatment = self.treatment()?;
         match treatment.hold {
-            crate::job::Hold::Reaches(target) if treatment.power.get::<watt>() > 0.0 => Ok(target),
+            crate::job::Hold::Reaches(target) if self.is_powered()? => Ok(target),
             _ => Ok(treatment.temperature),
         }
     }

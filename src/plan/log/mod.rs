@@ -18,6 +18,11 @@ use crate::quantity::{HeatTransfer, TemperatureInterval, ThermodynamicTemperatur
 use course::Course;
 use uom::si::thermodynamic_temperature::kelvin;
 
+/// By how much a thermometer of a shop may read wrong, K.
+///
+/// Common practice, no published source.
+const THERMOMETER_K: f64 = 2.0;
+
 /// Points of a curve that is drawn.
 const CURVE_POINTS: usize = 160;
 
@@ -63,7 +68,7 @@ pub struct PieceLog {
     pub fitted: Result<FittedFilm, NoFilm>,
     /// A stretch without readings that is long against the whole.
     pub gap: Option<(Time, Time)>,
-    /// Time to the temperature that the plan counts on.
+    /// Time to the temperature that the plan counts on; none where no film was fitted, unless it is heated from within.
     pub target: Option<Target>,
 }
 
@@ -135,7 +140,7 @@ pub struct Target {
     pub temperature: ThermodynamicTemperature,
     /// Time of the plan.
     pub planned: Time,
-    /// Time with the fitted film; none where it is never reached.
+    /// Time with the fitted film; none where it is never reached, and where no film was fitted.
     pub fitted: Option<Time>,
 }
 
@@ -215,9 +220,22 @@ fn is_inside(point: &LogPoint) -> bool {
 
 /// When the plan takes it out, and when the fitted curve is as far.
 fn target(expected: &Course<'_>, fitted: Option<&Course<'_>>) -> Result<Option<Target>, PlanError> {
-    let Some(fitted) = fitted else { return Ok(None) };
+    if fitted.is_none() && !expected.is_powered()? {
+        return Ok(None);
+    }
     let (temperature, planned) = expected.held()?;
-    Ok(Some(Target { temperature, planned, fitted: fitted.time_to(temperature) }))
+    Ok(Some(Target { temperature, planned, fitted: fitted.and_then(|course| course.time_to(temperature)) }))
+}
+
+impl PieceLog {
+    /// The last reading, where the plan has taken the piece out by then and it is colder, by more than a thermometer is off,
+    /// than the plan would have it: the heater does not put in what the job says. None for a piece that is not heated from
+    /// within, since a fitted film says that of it.
+    pub fn behind(&self) -> Option<(&Target, &LogPoint)> {
+        let target = self.target.as_ref().filter(|_| self.fitted.as_ref().is_err_and(|why| *why == NoFilm::Heated))?;
+        let last = self.points.last().filter(|last| last.time > target.planned)?;
+        (kelvins(target.temperature, last.read) > THERMOMETER_K).then_some((target, last))
+    }
 }
 
 fn deviation(off: &[(Time, f64)]) -> Deviation {

@@ -151,11 +151,7 @@ impl Worked {
 
     /// Time that the tightest case stays free in its seat; none where it does not grip.
     pub fn in_seat(&self) -> Option<Time> {
-        match self.seat.grip.map(|grip| grip.times.tightest) {
-            Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => Some(time),
-            Some(GripTime::DoesNotGoIn) => Some(Time::default()),
-            Some(GripTime::StaysFree) | None => None,
-        }
+        free_in_seat(&self.seat)
     }
 
     /// The lesser of the two times over what is comfortable, at most 1.
@@ -173,6 +169,15 @@ impl Worked {
         let named = self.cautions.iter().filter(counts).map(Caution::level).min();
         // A part that stops half-way in a race has to be pressed after all.
         if self.is_race() { Some(named.map_or(Level::Warning, |level| level.min(Level::Warning))) } else { named }
+    }
+}
+
+/// Time that the tightest case stays free in its seat; none where it does not grip.
+pub(in crate::plan) fn free_in_seat(seat: &SeatPlan) -> Option<Time> {
+    match seat.grip.map(|grip| grip.times.tightest) {
+        Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => Some(time),
+        Some(GripTime::DoesNotGoIn) => Some(Time::default()),
+        Some(GripTime::StaysFree) | None => None,
     }
 }
 

@@ -45,9 +45,25 @@ const BANDS: (Colour, Colour) = (rgb(0xF1F6FB), MIDDLE);
 /// Colour of a band of a section: from light for the lowest value, share 0, to dark for the highest, share 1, so that the
 /// bands keep their order without colour.
 pub fn band(share: f64) -> Colour {
+    mixed(BANDS, share)
+}
+
+/// Near nothing, and the darkest band, of what is above nothing.
+const ABOVE: (Colour, Colour) = (rgb(0xFCF3EA), rgb(0x6E2C00));
+/// The same of what is below it; as light at each share as what is above.
+const BELOW: (Colour, Colour) = (rgb(0xEDF5FC), rgb(0x0F3D73));
+
+/// Colour of a band of a quantity with a sign: light at nothing, share 0; brown and darker to share 1, blue and darker to share -1.
+///
+/// Both sides are alike in lightness, so that in grey, or to who sees no hues, it is the size that is read: the sign stands in
+/// the key's words, in the numbers on the lines, and in the line of nothing.
+pub fn band_with_sign(share: f64) -> Colour {
+    mixed(if share < 0.0 { BELOW } else { ABOVE }, share.abs())
+}
+
+fn mixed((low, high): (Colour, Colour), share: f64) -> Colour {
     let mixed =
         |from: u8, to: u8| (f64::from(from) + share.clamp(0.0, 1.0) * (f64::from(to) - f64::from(from))).round() as u8;
-    let (low, high) = BANDS;
     Colour { red: mixed(low.red, high.red), green: mixed(low.green, high.green), blue: mixed(low.blue, high.blue) }
 }
 

@@ -3,7 +3,7 @@
 use super::SectionPicture;
 use super::deformed::{self, Drawn, Extent, Scale, shown};
 use super::diagram;
-use super::key::Levels;
+use super::key::{Levels, NOTHING};
 use super::leaders::{self, Named};
 use super::readings::{largest, length_unit, pressure_unit};
 use crate::quantity::{Length, Toward, show_pressure, show_rough_size};
@@ -50,8 +50,8 @@ pub(super) fn compose(request: &SectionPicture, title: &str, fonts: &Fonts) -> R
         return Err(PlotError::TitleTooLong { lines, most: MOST_LINES });
     }
     let extent = Extent::of(request.seat);
-    let levels = Levels::over(&deformed::range(request, &extent));
-    let notes = fonts.wrap(&notes(request, &extent), LABEL_SIZE, Weight::Regular, width);
+    let levels = Levels::over(&deformed::range(request, &extent), request.show);
+    let notes = fonts.wrap(&notes(request, &extent, &levels), LABEL_SIZE, Weight::Regular, width);
     let head = RIM + title.len() as f64 * TITLE_PITCH + below.len() as f64 * SUBTITLE_PITCH;
     let (long, high) = (extent.axial.end - extent.axial.start, extent.radial.end - extent.radial.start);
     // Displacements stand out a little on every side.
@@ -90,7 +90,7 @@ fn signed(text: &str) -> String {
 }
 
 /// What to know of the picture.
-fn notes(request: &SectionPicture, extent: &Extent) -> String {
+fn notes(request: &SectionPicture, extent: &Extent, levels: &Levels) -> String {
     let (seat, system) = (request.seat, request.system);
     if !seat.touches() {
         return format!("To scale; the clearance is drawn {} times as large as it is.", fixed(extent.magnified, 0));
@@ -102,6 +102,11 @@ fn notes(request: &SectionPicture, extent: &Extent) -> String {
     if let Some((part, at)) = largest(seat, request.show) {
         let stress = show_pressure(at.stress, system, Toward::Nearest);
         text.push_str(&format!(" Dot: largest, {stress}, in the {}.", seat.parts[part]));
+    }
+    if let Some([above, below]) =
+        request.show.sides().filter(|_| levels.levels.iter().any(|level| levels.divides(*level)))
+    {
+        text.push_str(&format!(" Heavy line: 0, between {above} and {below}."));
     }
     if !seat.field.singular.is_empty() {
         let unread = show_rough_size(seat.field.unread, system, Toward::Nearest);
@@ -167,8 +172,9 @@ impl Page<'_> {
             }
         }
         for level in &self.levels.levels {
+            let (width, colour) = if self.levels.divides(*level) { (NOTHING, INK) } else { (0.9, MUTED) };
             for line in surface.contours(*level) {
-                self.pen.scene.line(simple(&line), 0.9, MUTED);
+                self.pen.scene.line(simple(&line), width, colour);
             }
         }
     }

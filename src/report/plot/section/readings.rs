@@ -43,6 +43,15 @@ impl Shown {
         }
     }
 
+    /// What the quantity is above nothing and below it; none where it has no sign.
+    pub(super) fn sides(self) -> Option<[&'static str; 2]> {
+        match self {
+            Self::VonMises => None,
+            Self::Hoop => Some(["tension", "compression"]),
+            Self::RadialDisplacement => Some(["outward", "inward"]),
+        }
+    }
+
     /// Name and unit, a line each.
     pub(super) fn name(self, system: System) -> [String; 2] {
         let stress = pressure_unit(system);
