@@ -11,7 +11,7 @@ const POISSON: f64 = 0.34;
 fn bush(bore: f64, hub: f64) -> PlasticBush {
     let (inner, outer) = (ring(bore, 50.0, MODULUS, POISSON), ring(50.0, hub, 206e3, 0.3));
     let outer_strength = Strength::ductile(mpa(600.0));
-    PlasticBush { joint: joint(inner, outer, 0.0), flow_stress: mpa(YIELD), outer: outer_strength }
+    PlasticBush { joint: joint(inner, outer, 0.0), flow_stress: mpa(YIELD), outer: outer_strength, stiffer: 1.0 }
 }
 
 fn pressed(bush: PlasticBush, interference: f64) -> PlasticBush {
@@ -108,6 +108,48 @@ fn von_mises_bears_more_than_tresca_and_at_the_most_as_with_two_over_root_three(
 }
 
 #[test]
+fn a_stiffer_seat_presses_more_until_the_plastic_limit_and_leaves_more_to_the_bush() {
+    // Thin and thick; with 1.8 the seat is stiffer than a rigid one would be around the plain bush.
+    for (bore, stiffer) in [(46.0, 1.1), (40.0, 1.3), (40.0, 1.8), (10.0, 1.5)] {
+        let plain = bush(bore, 85.0);
+        let stiff = PlasticBush { stiffer, ..plain };
+        let first = in_mm(plain.limits().unwrap().first.interference) / stiffer;
+        close(in_mm(stiff.limits().unwrap().first.interference), first, 1e-12, "first yield");
+        let elastic = pressed(stiff, 0.9 * first).solve().unwrap();
+        close(
+            in_mpa(elastic.pressure),
+            stiffer * in_mpa(pressed(plain, 0.9 * first).solve().unwrap().pressure),
+            1e-12,
+            "p",
+        );
+        let last = in_mm(stiff.limits().unwrap().last.interference);
+        close(
+            in_mpa(stiff.limits().unwrap().last.pressure),
+            in_mpa(plain.limits().unwrap().last.pressure),
+            1e-12,
+            "limit",
+        );
+        let mut before = elastic;
+        for share in [0.1, 0.3, 0.5, 0.7, 0.9] {
+            let interference = first + share * (last - first);
+            let state = pressed(stiff, interference).solve().unwrap();
+            let (pressure, outside) = integrated(bore, 50.0, in_mm(state.bore_closing));
+            close(in_mpa(state.pressure), pressure, 2e-6, "pressure");
+            // What is left for the boss: as much less as the joint is stiffer while elastic.
+            let joint = pressed(plain, 0.01).joint.solve().unwrap();
+            let closes = -in_mm(joint.inner.outside_change);
+            let gives = (0.01 / stiffer - closes) / in_mpa(joint.pressure) * pressure;
+            close(outside + gives, interference, 2e-6, "interference");
+            assert!(state.pressure > before.pressure && state.plastic_ratio > before.plastic_ratio);
+            before = state;
+        }
+    }
+    for bad in [f64::NAN, 0.0, -1.0] {
+        assert!(PlasticBush { stiffer: bad, ..pressed(bush(40.0, 85.0), 0.05) }.solve().is_err());
+    }
+}
+
+#[test]
 fn an_elastic_or_open_joint_is_the_plain_one() {
     for interference in [-0.1, 0.0, 0.02, 0.05] {
         let bush = pressed(bush(40.0, 85.0), interference);
@@ -134,7 +176,7 @@ fn a_bore_that_would_close_by_more_than_half_a_per_cent_a_solid_part_and_a_weak_
     close(in_mm(pressed(thick, most).solve().unwrap().bore_closing), 0.005 * 5.0, 1e-12, "in part");
     assert!(pressed(thick, most * 1.0001).solve().is_err());
     // A metal that is elastic to beyond 0.5 % has no plastic answer, and keeps the elastic one.
-    let hard = PlasticBush { flow_stress: mpa(800.0), ..given };
+    let hard = PlasticBush { flow_stress: mpa(800.0), outer: Strength::ductile(mpa(3000.0)), ..given };
     let first = in_mm(hard.limits().unwrap().first.interference);
     assert!(in_mm(hard.largest().unwrap()) < first);
     assert!(pressed(hard, first * 1.01).solve().is_err() && pressed(hard, first * 0.99).solve().is_ok());
@@ -158,7 +200,7 @@ proptest! {
     ) {
         let (inner, outer) = (ring(60.0 * bore, 60.0, soft, 0.31), ring(60.0, 60.0 * hub, 206e3, 0.3));
         let given = PlasticBush {
-            joint: joint(inner, outer, 0.0), flow_stress: mpa(100.0), outer: Strength::ductile(mpa(3000.0)),
+            joint: joint(inner, outer, 0.0), flow_stress: mpa(100.0), outer: Strength::ductile(mpa(3000.0)), stiffer: 1.0,
         };
         let limits = given.limits().unwrap();
         let (from, to) = (in_mm(limits.first.interference), in_mm(limits.last.interference));

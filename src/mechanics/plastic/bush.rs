@@ -29,6 +29,9 @@ pub struct PlasticBush {
     pub flow_stress: Pressure,
     /// Strength of the outer part, which has to stay elastic.
     pub outer: Strength,
+    /// By what factor the seat, while all is elastic, is stiffer than two rings of equal width; one for those. The outer part gives
+    /// way by so much less that the pressure is that of the rings times this factor.
+    pub stiffer: f64,
 }
 
 /// A bush at one interference; elastic when `plastic_ratio` is one.
@@ -125,6 +128,7 @@ impl PlasticBush {
         let flow = positive("flow stress of the inner part", self.flow_stress.get::<pascal>(), "Pa")?;
         let given = &self.joint.inner;
         let outside_gives = -inner.change(0.0, 1.0, inner.outside_radius);
+        let together = compliance(&inner, &outer) / positive("factor by which the seat is stiffer", self.stiffer, "")?;
         Ok(Wall {
             flow,
             ratio: inner.outside_radius / inner.inside_radius,
@@ -132,7 +136,7 @@ impl PlasticBush {
             strain: flow / given.elastic_modulus.get::<pascal>(),
             poisson: given.poisson,
             outside_gives,
-            outer_gives: compliance(&inner, &outer) - outside_gives,
+            outer_gives: together - outside_gives,
             inner,
             outer,
         })
@@ -148,8 +152,9 @@ struct Wall {
     /// Flow stress over elastic modulus.
     strain: f64,
     poisson: f64,
-    /// Closing of the elastic bush's outside, and growth of the outer part's bore, for a pressure of one.
+    /// Closing of the elastic bush's outside for a pressure of one.
     outside_gives: f64,
+    /// Growth of the outer part's bore for it; negative where a seat is stiffer than a rigid one around the plain bush.
     outer_gives: f64,
     inner: CheckedRing,
     outer: CheckedRing,
@@ -176,8 +181,8 @@ impl Wall {
 
     /// ζ at an interference: one while the bush is elastic, k once its whole wall is plastic.
     ///
-    /// The interference is `α + β/ζ + γ ζ` with β < 0, and rises from 1 to k, as its rate `γ - β/ζ²` falls to
-    /// `D Y/(E k²)`. Of the two roots that one is taken which stays as γ passes through zero.
+    /// The interference is `α + β/ζ + γ ζ`. Its rate `γ - β/ζ²` changes one way, from the interference of first yield to
+    /// `D Y/(E k²)`, so that it rises throughout, and the root is that on the rising branch.
     fn plastic_ratio(&self, interference: f64) -> f64 {
         if interference <= self.interference(1.0) {
             return 1.0;
@@ -191,7 +196,9 @@ impl Wall {
         let gamma = (half * (1.0 + self.poisson) - around) / self.square();
         let left = interference - alpha;
         let root = (left * left - 4.0 * beta * gamma).max(0.0).sqrt();
-        (-2.0 * beta / (root - left)).clamp(1.0, self.ratio)
+        // The same root twice, each where nothing cancels.
+        let zeta = if left > 0.0 { (left + root) / (2.0 * gamma) } else { -2.0 * beta / (root - left) };
+        zeta.clamp(1.0, self.ratio)
     }
 
     fn elastic(&self, interference: f64) -> YieldedBush {
