@@ -124,7 +124,7 @@ fn a_hollow_shaft_that_yields_takes_a_set_under_the_ring_that_does_not() {
     let bears = figure(&plan, "/press/takes_set/bears_mpa");
     assert!(bears > 0.5 * 235.0 * (1.0 - 625.0 / 900.0) && bears <= 235.0 / 6.0 + 1e-3, "{bears}");
     assert_eq!(level(&plan, "shaft-takes-set"), "warning");
-    says(caution(&plan, "shaft-takes-set").unwrap(), &["its bore closes by", "carries in service", "stronger shaft"]);
+    says(caution(&plan, "shaft-takes-set").unwrap(), &["Its bore closes by", "carries in service", "stronger shaft"]);
     let (hoop, pressure) =
         (figure(&plan, "/press/hoop_outer_mpa/tightest"), figure(&plan, "/press/pressure_mpa/tightest"));
     let outside = figure(&plan, "/basis/outer/outside_mm");

@@ -231,7 +231,8 @@ impl<'a> Presser<'a> {
         let change = |((at, factor), interference): ((&Pressed, f64), Length)| match self.joint.seat {
             SeatKind::Shaft => Ok(Some(at.elastic.outside_change() * factor * at.left)),
             SeatKind::Housing => {
-                let elastic = at.elastic.bore_change().map(|change| -change * factor);
+                // Nothing is not less than nothing.
+                let elastic = at.elastic.bore_change().map(|change| Length::default() - change * factor);
                 // With the flow that it surely has, it closes most.
                 let yielded = self.yielded(interference, (factor, FLOW.0))?.map(|state| state.bore_closing);
                 Ok::<_, PlanError>(yielded.or(elastic))

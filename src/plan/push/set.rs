@@ -45,8 +45,9 @@ impl Yielding {
     }
 
     /// The inner part at an interference, in a seat that is stiffer by a factor, with this share of its yield strength as its flow
-    /// stress; none where it stays elastic,
-    /// or where nothing is computed: beyond the theory, or with an outer part that passes its strength.
+    /// stress.
+    ///
+    /// None where it stays elastic, or where nothing is computed: beyond the theory, or with an outer part that passes its strength.
     pub(super) fn at(
         &self,
         interference: Length,
