@@ -1,4 +1,4 @@
-//! Where parts begin to yield, what a hub holds that has yielded in part, and what it has lost when it is fitted again.
+//! Where parts begin to yield, what a hub or a bush holds that has yielded, and what it has lost when it is fitted again.
 
 // Helpers outside the test functions unwrap too; a panic is how a test fails.
 #![allow(clippy::unwrap_used)]
@@ -15,6 +15,9 @@ use uom::si::ratio::ratio;
 
 /// Twelve printed digits: half a unit of the last one is below 5e-12 of the value.
 const PRINTED: f64 = 5e-12;
+
+#[path = "mechanics_plastic/bushes.rs"]
+mod bushes;
 
 mod exact {
     use super::*;

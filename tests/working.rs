@@ -34,6 +34,9 @@ const EXAMPLES: [&str; 12] = [
     "warm-measured",
 ];
 
+/// A bush that has yielded, whose pressure has a formula of its own.
+const YIELDED: &str = "../tests/ledger/jobs/set-bush";
+
 fn example(name: &str) -> Job {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("examples/{name}.toml"));
     job::check(&fs::read_to_string(path).unwrap(), &Library::default()).unwrap()
@@ -57,7 +60,7 @@ fn factor(pointer: &str) -> (f64, f64) {
 /// example has factors of its own.
 fn each_line(check: impl Fn(&str, &serde_json::Value, &Line)) {
     let mut formulas = 0;
-    for name in EXAMPLES {
+    for name in EXAMPLES.into_iter().chain([YIELDED]) {
         let job = example(name);
         let method = if name == "gear-cover" { Method::Auto } else { Method::Plane };
         let plan = plan::plan_by(&job, method).unwrap();

@@ -127,6 +127,29 @@ pub enum MechanicsError {
         /// Yield strength, MPa.
         strength_mpa: f64,
     },
+    /// A bush without a bore has none to yield from.
+    #[error("the inner part is solid; only a hollow one yields from its bore outward: give its bore")]
+    InnerIsSolid,
+    /// An interference beyond that up to which a yielded bush is computed.
+    #[error(
+        "an interference of {interference_mm:.4} mm is more than the {largest_mm:.4} mm at which the bore of the inner part has \
+         closed by 0.5 %; a metal strained further hardens, and is not computed"
+    )]
+    BeyondPlasticBush {
+        /// Interference, mm.
+        interference_mm: f64,
+        /// Largest interference with an answer, mm.
+        largest_mm: f64,
+    },
+    /// The outer part of a joint with a yielded bush passes its strength as well.
+    #[error(
+        "the outer part has only {factor:.2} of the strength that the pressure of the inner part asks for; a joint in which both \
+         parts yield is not computed"
+    )]
+    OuterYields {
+        /// Strength over stress, below one.
+        factor: f64,
+    },
     /// An interference that no metal joint can have.
     #[error(
         "an interference of {interference_mm:.4} mm on {joint_mm:.4} mm is more than 2 %; check the units of both sizes"

@@ -16,6 +16,7 @@
 //! | which part is nearest to its strength, and where yielding begins | [`weakest`], [`yield_interference`], [`yield_start`] |
 //! | what a fit loses by turning | [`Ring::growth_at`] |
 //! | a hub that has yielded in part, and its next fitting | [`PlasticHub`] |
+//! | a bush or hollow shaft that has yielded, and how far its bore closes | [`PlasticBush`] |
 //! | a seat that is not two rings of equal width | [`seat_factor`] |
 
 mod bearing_ring;
@@ -51,7 +52,7 @@ pub use joint::{Joint, PressFit};
 pub use landing::Landing;
 pub use lined::{Held, LinedBore, LinedState};
 pub use means::{Means, Reach, hydraulic_force, hydraulic_pressure};
-pub use plastic::{FlowRule, PartlyPlastic, PlasticHub, PlasticLimits};
+pub use plastic::{FlowRule, PartlyPlastic, PlasticBush, PlasticHub, PlasticLimits, YieldedBush};
 pub use press::Press;
 pub use rating::{STATIC_RATING_CAUTION, share_of_static_rating};
 pub use ring::{Ends, Ring, RingState};

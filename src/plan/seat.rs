@@ -306,20 +306,41 @@ fn strained(
     Ok([shop].into_iter().chain(warm).chain(service).collect())
 }
 
+/// The fit at each end of service; a part that yields has then yielded as far as any of them, and fitting it, take it.
 fn service(
     job: &Job,
     joint: &Joint<'_>,
     (diameters, presser): (&Diameters<'_>, &Presser<'_>),
 ) -> Result<Vec<ServiceFit>, PlanError> {
     let turning = turning(job, joint)?;
-    let slippery = Cases::same(job.press.friction.0);
-    let fit = |state: &ServiceState| {
-        let (inner, outer) = (state.of(joint.inner.piece), state.of(joint.outer.piece));
-        let clearance = metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()));
-        let clearance = clearance.map(|clearance| clearance + turning);
-        let holds_force = presser.force_at(&effective(job, joint, &clearance)?, slippery)?;
-        let holds_torque = holds_force.map(|force| Torque::new::<newton_meter>((force * joint.nominal * 0.5).value));
-        Ok(ServiceFit { end: state.end, inner, outer, clearance, holds_force, holds_torque })
+    let at = |(inner, outer): (ThermodynamicTemperature, ThermodynamicTemperature)| {
+        metres(diameters.clearance(inner.get::<kelvin>(), outer.get::<kelvin>()))
     };
-    job.service.iter().map(fit).collect()
+    let of = |state: &ServiceState| (state.of(joint.inner.piece), state.of(joint.outer.piece));
+    let clearances: Vec<Cases<Length>> =
+        job.service.iter().map(|state| at(of(state)).map(|clearance| clearance + turning)).collect();
+    let fitted = effective(job, joint, &at((job.bench.temperature, job.bench.temperature)))?;
+    let bears = clearances.iter().map(|clearance| effective(job, joint, clearance));
+    let bears = bears.collect::<Result<Vec<_>, PlanError>>()?;
+    let states: Vec<Cases<Length>> = std::iter::once(fitted).chain(bears.iter().copied()).collect();
+    let lasting = presser.lasting(&states)?;
+    let lost = presser.set(fitted.tightest)?.map_or(Length::default(), |set| set.lost);
+    let fit = |((state, clearance), bears): ((&ServiceState, Cases<Length>), &Cases<Length>)| {
+        let (inner, outer) = of(state);
+        let yields = presser.set(bears.tightest)?.map(|set| (set.lost - lost).max(Length::default()));
+        let holds_force = presser.held(bears, job.press.friction.0, &lasting)?;
+        let holds_torque = holds_force.map(|force| Torque::new::<newton_meter>((force * joint.nominal * 0.5).value));
+        Ok(ServiceFit {
+            end: state.end,
+            inner,
+            outer,
+            clearance,
+            bears: bears.tightest,
+            yields,
+            holds_elastically: lasting.loosest <= Length::default(),
+            holds_force,
+            holds_torque,
+        })
+    };
+    job.service.iter().zip(clearances).zip(&bears).map(fit).collect()
 }

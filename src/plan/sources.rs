@@ -29,7 +29,11 @@ const MODELS: [(&str, &str); 9] = [
          else annular plate with shear, edge held: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, from memory",
     ),
     ("screw", "ISO 68-1 and ISO 724 geometry, balance of the flank; ISO 898-1 proof stresses; VDI 2230, from memory"),
-    ("yielding", "Tresca and von Mises; partly plastic hub with the modified shear stress of DIN 7190-1, from memory"),
+    (
+        "yielding",
+        "Tresca and von Mises; partly plastic hub with the modified shear stress of DIN 7190-1, from memory; bush that takes a \
+         set by Tresca in plane stress, own derivation",
+    ),
     ("internal clearance", "ISO 5753-1 groups; raceways by the rule of bearing handbooks, from memory"),
 ];
 

@@ -26,6 +26,11 @@ impl<T> Cases<T> {
         Cases { tightest: f(self.tightest), middle: f(self.middle), loosest: f(self.loosest) }
     }
 
+    /// Each case by reference.
+    pub fn each(&self) -> Cases<&T> {
+        Cases { tightest: &self.tightest, middle: &self.middle, loosest: &self.loosest }
+    }
+
     /// Pairs each case with the same case of `other`.
     pub fn zip<U>(self, other: Cases<U>) -> Cases<(T, U)> {
         Cases {

@@ -105,6 +105,7 @@ each! { held, "jobs/":
     held_raceway => "raceway",
     held_blind_plug => "blind-plug",
     held_order => "order",
+    held_set_bush => "set-bush",
     held_every_scatter => "every-scatter",
     held_cannot_decide => "cannot-decide",
     held_chill_in_vain => "chill-in-vain",
@@ -196,6 +197,7 @@ fn working(text: &str) -> String {
 each! { working, "jobs/":
     working_of_two_seats => "two-seats",
     working_of_a_polyamide_bush => "plastic-bush",
+    working_of_a_bush_that_takes_a_set => "set-bush",
     working_of_a_chill_in_vain => "chill-in-vain",
 }
 

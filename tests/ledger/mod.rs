@@ -105,6 +105,7 @@ each! { whole, "jobs/":
     raceway => "raceway",
     blind_plug => "blind-plug",
     order => "order",
+    set_bush => "set-bush",
 }
 
 /// A seat whose temperatures are followed in its section, whether that is needed or not.

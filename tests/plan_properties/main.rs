@@ -343,7 +343,7 @@ fn at<'v>(seat: &'v Value, pointer: &str) -> &'v Value {
 }
 
 /// Keys under which the document allows null.
-const NULLABLE: [&str; 72] = [
+const NULLABLE: [&str; 77] = [
     "driver",
     "section_heat_reason",
     "thin_side",
@@ -416,6 +416,11 @@ const NULLABLE: [&str; 72] = [
     "uncertainty_um",
     "inner_c",
     "outer_c",
+    "flow_high_mpa",
+    "plastic_ratio_high",
+    "surplus_um",
+    "takes_set",
+    "yields_um",
 ];
 
 /// Collects what is no finite number and no allowed null.

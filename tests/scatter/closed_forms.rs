@@ -204,10 +204,9 @@ fn with_everything_fixed_every_part_is_the_middle_case_of_the_plan() {
     // Nothing but the shape of the seat is left to vary: between the plane formula times the ends of its factor.
     let (seat, interference) = (&planned.seats[0], -middle);
     assert!(interference > 1e-6, "a fit that is open says nothing of its force: {middle}");
-    let plane = 0.1 * seat.press.pressure.tightest.value / seat.press.shape.pressure.1
-        * std::f64::consts::PI
-        * (seat.nominal * seat.press.length).value
-        * (interference / -seat.fit.clearance.tightest.value);
+    let gives = |part: &seatwise::plan::PartBasis| part.give / part.elastic_modulus.value;
+    let elastic = interference / seat.nominal.value / (gives(&seat.basis.inner) + gives(&seat.basis.outer));
+    let plane = 0.1 * elastic * std::f64::consts::PI * (seat.nominal * seat.press.length).value;
     let (low, high) = seat.press.shape.force;
     assert!(low < high && force.least >= low * plane * (1.0 - 1e-6) && force.most <= high * plane * (1.0 + 1e-6));
     // 100 even draws leave a gap at an end of more than a tenth once in 38 000.
@@ -218,6 +217,28 @@ fn with_everything_fixed_every_part_is_the_middle_case_of_the_plan() {
     let computed = job_with_length();
     let why = seat_shape(&computed);
     assert!(why.contains("computed in the section") && !why.contains("state the length"), "{why}");
+}
+
+#[test]
+fn a_bush_that_takes_a_set_needs_the_force_of_the_plan_and_no_more_for_a_tighter_fit() {
+    let forces = |um: u32| {
+        let job = job(&format!(
+            "[bearing]\nkind = \"plain bush\"\nbore = \"15 mm\"\noutside = \"20 mm\"\nwidth = \"20 mm\"\nchamfer = \"0 mm\"\n\
+             material = \"bronze\"\noutside_limits = \"+{um}/+{um} um\"\n[housing]\nbore_limits = \"0/0 um\"\n\
+             outside = \"50 mm\"\nlength = \"20 mm\"\nmaterial = \"carbon-steel\"\n[press]\nfriction = \"0.1\"\n"
+        ));
+        let planned = seatwise::plan::plan_by(&job, Method::Plane).unwrap();
+        let request = Request { draws: 100, seed: 1, force_limit: None, method: Method::Plane };
+        let force = of(&scatter(&job, &request, &OneByOne).unwrap().seats[0], Output::Force);
+        let middle = planned.seats[0].at_bore.force.middle.value;
+        assert!(
+            (force.least / middle - 1.0).abs() < 1e-9 && (force.most / middle - 1.0).abs() < 1e-9,
+            "{force:?} {middle}"
+        );
+        middle
+    };
+    let (elastic, through, tighter) = (forces(15), forces(40), forces(50));
+    assert!(through < 2.0 * elastic && (tighter / through - 1.0).abs() < 1e-9, "{elastic} {through} {tighter}");
 }
 
 /// Why the shape of the seat has its distribution.

@@ -10,6 +10,7 @@
 
 mod assembly;
 mod bad_input;
+mod bushes;
 mod cover;
 mod engineer;
 mod in_section;

@@ -267,6 +267,9 @@ fn a_bronze_bush_shrinks_a_third_of_a_per_cent_in_nitrogen_not_what_a_constant_c
     assert_eq!(plan["verdict"], "drops in");
     assert!(caution(&plan, "cryogen").is_some() && caution(&plan, "asphyxiation").is_some());
     assert!(caution(&plan, "elastic-limit-near").is_some(), "100 µm is near what a thin bronze wall bears");
+    // The bore closes by about 77 µm, which is what a reamer must find; more where the boss turns out stiffer than plain rings.
+    roughly(figure(&plan, "/press/ring_change_um/loosest"), 77.0);
+    says(&shown(text), &["bore of the bush closes by"]);
 }
 
 #[test]

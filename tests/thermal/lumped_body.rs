@@ -37,7 +37,6 @@ fn between_its_steps_a_curved_history_is_right_to_a_millionth_of_the_change() {
                 worst = worst.max((got - exact).abs() / (start - SURROUNDINGS));
             }
         }
-        eprintln!("WORST {worst:e}");
         assert!(worst < 1e-6, "{worst:e} of the change from {start} K");
     }
 }

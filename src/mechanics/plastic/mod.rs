@@ -1,6 +1,9 @@
-//! A hub that has yielded in part: what pressure is left, and how far it has grown for good.
+//! A hub that has yielded in part: what pressure is left, and how far it has grown for good. The same of a bush: [`bush`].
 
+mod bush;
 mod wall;
+
+pub use bush::{PlasticBush, YieldedBush};
 
 use super::error::MechanicsError;
 use super::joint::Joint;
@@ -11,6 +14,9 @@ use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 use wall::Wall;
+
+/// Rounding of an interference, as a share of it, that a change of units leaves.
+const LIMIT_ROUNDING: f64 = 1e-12;
 
 /// At what difference of hoop and radial stress the hub flows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,12 +57,13 @@ pub struct PartlyPlastic {
     pub permanent_set: Option<Length>,
 }
 
-/// From where to where [`PlasticHub::solve`] has an answer beyond the elastic one.
+/// From where to where [`PlasticHub::solve`] has an answer beyond the elastic one; of a [`PlasticBush`], from where to where it is
+/// plastic in part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlasticLimits {
-    /// The bore of the hub begins to yield.
+    /// The bore of the part begins to yield.
     pub first: Onset,
-    /// The whole wall is plastic, or the pressure reaches the flow stress, beyond which the theory does not hold.
+    /// The whole wall is plastic; of a hub, or the pressure reaches the flow stress, beyond which its theory does not hold.
     pub last: Onset,
 }
 

@@ -1,13 +1,12 @@
 //! The formulas of a hub's wall, plastic from the bore to a radius c and elastic beyond.
 
+use super::LIMIT_ROUNDING;
 use crate::mechanics::ring::{CheckedRing, Ring};
 use crate::mechanics::seam::compliance;
 use uom::si::pressure::pascal;
 
 /// Halvings of an interval after which nothing of it is left in a number of sixteen digits.
 const HALVINGS: usize = 60;
-/// Rounding of an interference, as a share of it, that a change of units leaves.
-const LIMIT_ROUNDING: f64 = 1e-12;
 
 /// The hub's wall and what bears on it, plain SI.
 pub(super) struct Wall {

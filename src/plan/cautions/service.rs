@@ -8,6 +8,7 @@ use crate::stock::material::Family;
 
 const EXPANSION: &str = "thermal expansion of both materials (see sources)";
 const ELASTIC: &str = "thick-wall rings (Lamé), plane stress, strength of the weaker part (see sources)";
+const YIELDS: &str = "ring that yields from its bore outward, Tresca, plane stress, strength at 20 °C (own derivation)";
 
 /// Whether the fit keeps its grip, its strength and its seals in service.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
@@ -55,19 +56,34 @@ fn loose(seat: &SeatPlan, state: &ServiceFit, found: &mut Vec<Caution>) {
     found.push(Caution::new("loose-in-service", Level::Warning, sentence, EXPANSION));
 }
 
+/// Interference that bears against the elastic limit, which is one of what bears.
 fn too_tight(seat: &SeatPlan, state: &ServiceFit, found: &mut Vec<Caution>) {
-    let interference = -state.clearance.tightest;
-    if interference <= seat.press.elastic_limit {
+    let limit = seat.press.elastic_limit;
+    if state.bears <= limit {
         return;
     }
     let sentence = say(format!("{} seat, {} in service: up to ", seat.seat.name(), name(state.end)))
-        .small(interference, Toward::Up)
-        .text(" of interference, but the ")
+        .small(state.bears, Toward::Up)
+        .text(" of interference bears, but the ")
         .text(seat.press.weaker)
         .text(" stays elastic only up to ")
-        .small(seat.press.elastic_limit, Toward::Down)
-        .text(". It would yield or crack: choose a looser class or another material.");
-    found.push(Caution::new("elastic-limit-in-service", Level::Warning, sentence, ELASTIC));
+        .small(limit, Toward::Down);
+    let (level, sentence, source) = match state.yields {
+        None => {
+            let text = ". It would yield or crack: choose a looser class or another material.";
+            (Level::Warning, sentence.text(text), ELASTIC)
+        }
+        // It has yielded as far when it was fitted, of which another caution speaks.
+        Some(more) if more <= Length::default() => return,
+        Some(more) => {
+            let sentence = sentence.text(". It yields then and goes on holding, but loses ").small(more, Toward::Up).text(
+                " of interference, which is missing from then on at any other temperature, and its bore stays smaller by about \
+                 as much: look at bore and seat after the first run, and hold it by other means if it must not move.",
+            );
+            (Level::Caution, sentence, YIELDS)
+        }
+    };
+    found.push(Caution::new("elastic-limit-in-service", level, sentence, source));
 }
 
 /// Temperature from which cast light alloys give way under a steady press fit, °C: magnesium with aluminium from about 100, cast

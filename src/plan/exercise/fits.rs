@@ -2,6 +2,7 @@
 
 use super::draw::Draw;
 use super::model::{Answer, Drawn, Properties, ask};
+use crate::plan::push::Pressing;
 use crate::plan::{Plan, Verdict};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -134,5 +135,9 @@ pub(super) fn warmed(draw: &mut Draw) -> Drawn {
 
 /// Whether no plan forbids the job.
 pub(super) fn allowed(plans: &[Plan<'_>]) -> bool {
-    plans.iter().all(|plan| plan.verdict != Verdict::DoNot)
+    // What yields and goes on holding has no closed formula in a class.
+    let elastic =
+        |press: &Pressing| press.takes_set.is_none() && press.flow_high.is_none() && press.changes_elastically;
+    let solved = |plan: &Plan<'_>| plan.verdict != Verdict::DoNot && plan.seats.iter().all(|seat| elastic(&seat.press));
+    plans.iter().all(solved)
 }

@@ -8,6 +8,7 @@ mod plastic;
 mod play;
 mod presser;
 mod removal;
+mod set;
 mod shape;
 mod solved;
 mod tighter;
@@ -16,7 +17,7 @@ mod wall_section;
 
 pub use model::{
     ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Plastic, Pressing, Removal, ScrewPlan, SeatWall,
-    ShapeFactor, StopReason, Tighter, WallModel, WallPlan,
+    ShapeFactor, StopReason, TakesSet, Tighter, WallModel, WallPlan,
 };
 pub use solved::SolvedSeats;
 
@@ -26,6 +27,7 @@ pub(super) use means::{ALARM, means};
 pub(super) use play::internal_clearance;
 pub(super) use presser::{Presser, ends};
 pub(super) use removal::removal;
+pub(super) use set::Yielding;
 pub(super) use shape::{has_section, length_stated};
 pub(super) use tighter::tighter;
 pub(super) use wall::wall;

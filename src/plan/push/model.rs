@@ -7,7 +7,8 @@ use crate::section::WallState;
 /// Pressing with both parts at the temperature of the shop.
 ///
 /// Pressures and forces are those of two rings of equal width times the factor of the seat's shape: its high end in the
-/// tightest case, its low end in the loosest.
+/// tightest case, its low end in the loosest. Where the inner part takes a set they are those that it bears, with the most that
+/// von Mises gives in the tightest case and Tresca's in the loosest.
 #[derive(Clone, Debug)]
 pub struct Pressing {
     /// Pressure in the joint, mean over its length.
@@ -16,7 +17,7 @@ pub struct Pressing {
     pub force: Cases<Force>,
     /// Hoop stress at the bore of the outer part.
     pub hoop_outer: Cases<Pressure>,
-    /// Strength over stress at the weaker part, with the low end of the shape's factor; none where there is no stress.
+    /// Strength over elastic stress at the weaker part, with the low end of the shape's factor; none where there is no stress.
     pub yield_factor: Cases<Option<f64>>,
     /// Which part is the weaker in the tightest case.
     pub weaker: &'static str,
@@ -32,6 +33,14 @@ pub struct Pressing {
     pub shape: ShapeFactor,
     /// What becomes of the tightest case when a ductile outer part yields; none where all stays elastic.
     pub plastic: Option<Plastic>,
+    /// What becomes of it when a bush or hollow shaft takes a set and goes on holding; none where all stays elastic, and where
+    /// nothing is computed: it cracks or creeps, closes too far, or the outer part passes its strength as well.
+    pub takes_set: Option<TakesSet>,
+    /// Flow stress and plastic ratio that bound the pressure of the tightest case from above, where it is not the elastic formula
+    /// that does.
+    pub flow_high: Option<(Pressure, f64)>,
+    /// Whether the change of the ring in the tightest case is in proportion to the pressure.
+    pub changes_elastically: bool,
 }
 
 /// By what factor the plane formula of two rings of equal width is exceeded.
@@ -127,6 +136,23 @@ pub struct Plastic {
     pub share: f64,
     /// Interference that the first fitting uses up for good; none where the bore would flow back on relief.
     pub lost: Option<Length>,
+}
+
+/// A bush, or a hollow shaft, that yields from its bore outward in the tightest case and goes on holding.
+#[derive(Clone, Copy, Debug)]
+pub struct TakesSet {
+    /// Pressure that it surely bears.
+    pub pressure: Pressure,
+    /// Share of the wall's section that has yielded.
+    pub share: f64,
+    /// How far its bore closes, elastic and plastic, with the high end of the closing.
+    pub closes: Length,
+    /// Interference that is missing at a second fitting.
+    pub lost: Length,
+    /// Interference beyond that at which the whole wall is plastic, which only closes the bore; none where it is plastic in part.
+    pub surplus: Option<Length>,
+    /// Hoop stress at which it flows: its strength.
+    pub flow: Pressure,
 }
 
 /// Force of the tightest case against time, at full depth; it grows in proportion to the depth.

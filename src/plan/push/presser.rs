@@ -1,15 +1,17 @@
 //! Pressure, stress and force of a joint.
 
-use super::model::{Pressing, ShapeFactor};
+use super::model::{Pressing, ShapeFactor, TakesSet};
+use super::set::{FLOW, Yielding};
 use super::solved::SolvedSeats;
 use super::{plastic, shape};
 use crate::job::Job;
-use crate::mechanics::{self, Part, Press, PressFit, Strength, weakest, yield_interference, yield_start};
+use crate::mechanics::{self, Part, Press, PressFit, Strength, YieldedBush, weakest, yield_interference, yield_start};
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
 use crate::plan::strength::strength;
 use crate::plan::{Method, PlanError};
 use crate::quantity::{Cases, Force, Length, Pressure};
+use uom::si::ratio::ratio;
 
 /// An interference, as a share of the diameter, by which ratios are found that are the same for any.
 const TRIAL_SHARE: f64 = 1e-4;
@@ -25,6 +27,16 @@ pub(in crate::plan) struct Presser<'a> {
     shape: ShapeFactor,
     /// Whether the outer ring stands for a liner and the housing around it.
     lined: bool,
+    /// An inner part that may yield and goes on holding; none for what must not.
+    yielding: Option<Yielding>,
+}
+
+/// A joint at one interference.
+struct Pressed {
+    /// Both rings elastic.
+    elastic: PressFit,
+    /// Share of the elastic pressure that is left where the inner part yields; one elsewhere.
+    left: f64,
 }
 
 /// The end of a range that belongs to each case.
@@ -40,14 +52,19 @@ impl<'a> Presser<'a> {
     ) -> Result<Self, PlanError> {
         let length = job.part.width;
         let trial = plane(joint, length, joint.nominal * TRIAL_SHARE);
+        let (inner_strength, outer_strength) = (strength(joint.inner.material), strength(joint.outer.material));
+        let lined =
+            joint.seat == SeatKind::Housing && job.housing.as_ref().is_some_and(|housing| housing.liner.is_some());
+        // A ring that stands for liner and housing has not the strength of either.
+        let yielding = if lined { None } else { Yielding::new(job, joint, trial, (&inner_strength, &outer_strength))? };
         Ok(Self {
             joint,
             length,
             friction: ends(job.press.friction),
-            inner_strength: strength(joint.inner.material),
-            outer_strength: strength(joint.outer.material),
-            lined: joint.seat == SeatKind::Housing
-                && job.housing.as_ref().is_some_and(|housing| housing.liner.is_some()),
+            inner_strength,
+            outer_strength,
+            lined,
+            yielding,
             shape: shape::factor(job, joint.seat, method, &trial, job.press.friction.1)?,
         })
     }
@@ -57,8 +74,20 @@ impl<'a> Presser<'a> {
         plane(self.joint, self.length, interference)
     }
 
-    fn fits(&self, interference: &Cases<Length>) -> Result<Cases<PressFit>, PlanError> {
-        interference.try_map(|interference| Ok(self.at(interference).solve()?))
+    fn pressed(&self, interference: &Cases<Length>) -> Result<Cases<Pressed>, PlanError> {
+        interference.zip(ends(self.shape.pressure)).zip(ends(FLOW)).try_map(|((interference, factor), flow)| {
+            let elastic = self.at(interference).solve()?;
+            let left = self
+                .yielded(interference, (factor, flow))?
+                .map_or(1.0, |state| (state.pressure / (elastic.pressure * factor)).get::<ratio>());
+            Ok(Pressed { elastic, left })
+        })
+    }
+
+    /// The inner part where it yields and goes on holding, in a seat that is stiffer by a factor, with its flow stress as a share of
+    /// its strength.
+    fn yielded(&self, interference: Length, with: (f64, f64)) -> Result<Option<YieldedBush>, PlanError> {
+        self.yielding.as_ref().map_or(Ok(None), |yielding| yielding.at(interference, with))
     }
 
     /// Pressure, and force to full depth; nothing where the joint is open.
@@ -66,17 +95,43 @@ impl<'a> Presser<'a> {
         &self,
         interference: &Cases<Length>,
     ) -> Result<(Cases<Pressure>, Cases<Force>), PlanError> {
-        let fits = self.fits(interference)?;
-        Ok((self.pressure_of(&fits), self.force_of(&fits, self.friction)?))
+        let pressed = self.pressed(interference)?;
+        Ok((self.pressure_of(&pressed), self.force_of(&pressed, self.friction)?))
     }
 
-    /// Axial force of the whole contact at other frictions than those of pressing.
-    pub(in crate::plan) fn force_at(
+    /// Axial force that the whole contact holds at this friction, once what yields in any state has yielded (see
+    /// [`Presser::lasting`]).
+    pub(in crate::plan) fn held(
         &self,
         interference: &Cases<Length>,
-        friction: Cases<f64>,
+        friction: f64,
+        lasting: &Cases<Length>,
     ) -> Result<Cases<Force>, PlanError> {
-        self.force_of(&self.fits(interference)?, friction)
+        let stiffened = interference.zip(ends(self.shape.pressure)).zip(*lasting);
+        let held = stiffened.try_map(|((interference, factor), set)| {
+            let elastic = self.at(interference).solve()?;
+            let yielded = self.yielded(interference, (factor, FLOW.0))?;
+            let loading = yielded.map_or(1.0, |state| (state.pressure / (elastic.pressure * factor)).get::<ratio>());
+            // Relieved it is elastic, from the interference that is left.
+            let relieved =
+                if set > Length::default() { ((interference - set) / interference).get::<ratio>() } else { 1.0 };
+            let left = if interference > Length::default() { loading.min(relieved).max(0.0) } else { 1.0 };
+            Ok::<_, PlanError>(Pressed { elastic, left })
+        })?;
+        self.force_of(&held, Cases::same(friction))
+    }
+
+    /// Interference that is lost for good once each of these states has been; zero where nothing yields.
+    pub(in crate::plan) fn lasting(&self, states: &[Cases<Length>]) -> Result<Cases<Length>, PlanError> {
+        let mut most = Cases::same(Length::default());
+        for interference in states {
+            let stiffened = interference.zip(ends(self.shape.pressure)).zip(most);
+            most = stiffened.try_map(|((interference, factor), most)| {
+                let state = self.yielded(interference, (factor, FLOW.0))?;
+                Ok::<_, PlanError>(state.map_or(most, |state| most.max(state.permanent_set)))
+            })?;
+        }
+        Ok(most)
     }
 
     /// Force to full depth in the tightest case.
@@ -95,30 +150,45 @@ impl<'a> Presser<'a> {
         Ok(((press.full_force()? / trial).value, &self.shape))
     }
 
-    fn pressure_of(&self, fits: &Cases<PressFit>) -> Cases<Pressure> {
-        fits.zip(ends(self.shape.pressure)).map(|(fit, factor)| fit.pressure * factor)
+    /// What becomes of an inner part that yields at this interference and goes on holding.
+    pub(in crate::plan) fn set(&self, interference: Length) -> Result<Option<TakesSet>, PlanError> {
+        let factors = (self.shape.pressure.0, self.shape.closing.1);
+        self.yielding.as_ref().map_or(Ok(None), |yielding| yielding.set(interference, factors))
     }
 
-    fn force_of(&self, fits: &Cases<PressFit>, friction: Cases<f64>) -> Result<Cases<Force>, PlanError> {
-        fits.zip(friction).zip(ends(self.shape.force)).try_map(|((fit, friction), factor)| {
-            let press = Press { pressure: fit.pressure, diameter: self.joint.nominal, length: self.length, friction };
+    /// The inner part that may yield and goes on holding.
+    pub(in crate::plan) fn yielding(&self) -> Option<Yielding> {
+        self.yielding
+    }
+
+    fn pressure_of(&self, pressed: &Cases<Pressed>) -> Cases<Pressure> {
+        pressed.each().zip(ends(self.shape.pressure)).map(|(at, factor)| at.elastic.pressure * factor * at.left)
+    }
+
+    fn force_of(&self, pressed: &Cases<Pressed>, friction: Cases<f64>) -> Result<Cases<Force>, PlanError> {
+        pressed.each().zip(friction).zip(ends(self.shape.force)).try_map(|((at, friction), factor)| {
+            let pressure = at.elastic.pressure * at.left;
+            let press = Press { pressure, diameter: self.joint.nominal, length: self.length, friction };
             Ok(press.full_force()? * factor)
         })
     }
 
     /// Everything about pressing at these interferences.
     pub(in crate::plan) fn pressing(&self, interference: &Cases<Length>) -> Result<Pressing, PlanError> {
-        let fits = self.fits(interference)?;
-        let checks = fits.try_map(|fit| weakest(&fit, &self.inner_strength, &self.outer_strength))?;
+        let pressed = self.pressed(interference)?;
+        let checks = pressed.each().try_map(|at| weakest(&at.elastic, &self.inner_strength, &self.outer_strength))?;
         // What is certain: a seat that may be stiffer still is a matter of a caution, not of the limit.
         let stiffer = self.shape.pressure.0;
         let limit =
             yield_interference(&self.at(self.joint.nominal * TRIAL_SHARE), &self.inner_strength, &self.outer_strength)?;
         let weaker = self.weaker()?;
+        let stiffest = |yielding: &Yielding| yielding.high(interference.tightest, self.shape.pressure.1);
+        let flow_high = self.yielding.as_ref().map_or(Ok(None), stiffest)?;
+        let hoop = |(at, factor): (&Pressed, f64)| at.elastic.outer.at_inside.hoop * factor * at.left;
         Ok(Pressing {
-            pressure: self.pressure_of(&fits),
-            force: self.force_of(&fits, self.friction)?,
-            hoop_outer: fits.zip(ends(self.shape.pressure)).map(|(fit, factor)| fit.outer.at_inside.hoop * factor),
+            pressure: self.pressure_of(&pressed),
+            force: self.force_of(&pressed, self.friction)?,
+            hoop_outer: pressed.each().zip(ends(self.shape.pressure)).map(hoop),
             // Stress is in proportion to the pressure, and the strength does not change.
             yield_factor: checks.map(|check| check.factor.map(|factor| factor / stiffer)),
             weaker: self.side(weaker).name,
@@ -126,7 +196,10 @@ impl<'a> Presser<'a> {
             elastic_limit: limit.unwrap_or_default() / stiffer,
             elastic_limit_tresca: self.tresca(weaker)?.map(|limit| limit / stiffer),
             length: self.length,
-            ring_change: self.ring_change(&fits),
+            ring_change: self.ring_change(interference, &pressed)?,
+            takes_set: self.set(interference.tightest)?,
+            changes_elastically: self.changes_elastically(interference.tightest, flow_high.is_none())?,
+            flow_high,
             // The theory knows one hub: a ring that stands for liner and housing must not be taken into flow.
             plastic: if self.lined {
                 None
@@ -142,14 +215,32 @@ impl<'a> Presser<'a> {
         })
     }
 
+    fn changes_elastically(&self, interference: Length, elastic: bool) -> Result<bool, PlanError> {
+        match self.joint.seat {
+            SeatKind::Shaft => Ok(elastic),
+            SeatKind::Housing => Ok(self.yielded(interference, (self.shape.closing.1, FLOW.0))?.is_none()),
+        }
+    }
+
     /// How far the ring of the part closes in its housing, or grows on its shaft.
-    fn ring_change(&self, fits: &Cases<PressFit>) -> Option<Cases<Length>> {
-        let change = |fit: &PressFit| match self.joint.seat {
-            SeatKind::Housing => fit.bore_change().map(|change| -change),
-            SeatKind::Shaft => Some(fit.outside_change()),
+    fn ring_change(
+        &self,
+        interference: &Cases<Length>,
+        pressed: &Cases<Pressed>,
+    ) -> Result<Option<Cases<Length>>, PlanError> {
+        let change = |((at, factor), interference): ((&Pressed, f64), Length)| match self.joint.seat {
+            SeatKind::Shaft => Ok(Some(at.elastic.outside_change() * factor * at.left)),
+            SeatKind::Housing => {
+                // Nothing is not less than nothing.
+                let elastic = at.elastic.bore_change().map(|change| Length::default() - change * factor);
+                // With the flow that it surely has, it closes most.
+                let yielded = self.yielded(interference, (factor, FLOW.0))?.map(|state| state.bore_closing);
+                Ok::<_, PlanError>(yielded.or(elastic))
+            }
         };
-        change(&fits.middle)?;
-        Some(fits.zip(ends(self.shape.closing)).map(|(fit, factor)| change(&fit).unwrap_or_default() * factor))
+        let changes = pressed.each().zip(ends(self.shape.closing)).zip(*interference);
+        let changes = changes.try_map(change)?;
+        Ok(changes.middle.is_some().then(|| changes.map(Option::unwrap_or_default)))
     }
 
     /// The part that yields first, whatever the interference: stresses grow together.

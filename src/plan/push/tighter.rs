@@ -5,7 +5,8 @@ use crate::fit::{Letter, ToleranceClass, limits_of_size};
 use crate::job::{Job, Piece};
 use crate::plan::clearance::Diameters;
 use crate::plan::joint::Joint;
-use crate::quantity::{Length, Nanometres, celsius};
+use crate::plan::seat::effective;
+use crate::quantity::{Cases, Length, Nanometres, celsius};
 use crate::stock::iso286::Feature;
 use uom::si::length::meter;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -28,7 +29,9 @@ pub(in crate::plan) fn tighter(job: &Job, joint: &Joint<'_>, limit: Length) -> O
         let least = least_in_service(job, joint, &diameters)?;
         let at_20 = celsius(20.0).get::<kelvin>();
         let most = Length::new::<meter>(-diameters.clearance(at_20, at_20).tightest);
-        (least >= Length::default()).then(|| Tighter { class: class.to_string(), least, most, elastic: most <= limit })
+        // The limit is one of what bears.
+        let elastic = effective(job, joint, &Cases::same(-most)).ok()?.tightest <= limit;
+        (least >= Length::default()).then(|| Tighter { class: class.to_string(), least, most, elastic })
     })
 }
 

@@ -6,6 +6,7 @@ use super::piece::{BENCH_STEPS, PieceDraw, Tabled, Treated};
 use super::prepare::{Drawn, SeatModel};
 use super::table::Corners;
 use crate::plan::PlanError;
+use crate::plan::push::Yielding;
 use crate::quantity::{Length, Time};
 use uom::si::length::meter;
 use uom::si::time::second;
@@ -65,7 +66,9 @@ impl SeatModel<'_> {
         let mut drawn = [0.0; Output::COUNT];
         drawn[Output::Interference.index()] = -clearance(sizes, (0.0, 0.0));
         drawn[Output::Clearance.index()] = at_seat;
-        drawn[Output::Force.index()] = of(InputKind::Friction) * of(InputKind::Shape) * self.stiffness * bears;
+        let elastic = of(InputKind::Friction) * of(InputKind::Shape) * self.stiffness * bears;
+        let left = |yielding: &Yielding| yielding.left(Length::new::<meter>(bears), of(InputKind::Shape));
+        drawn[Output::Force.index()] = elastic * self.yielding.as_ref().map_or(1.0, left);
         if self.is_treated() {
             let gone = |step| clearance(sizes, (inner.at_step(step), outer.at_step(step))) - self.placing;
             drawn[Output::Window.index()] = self.window(gone);

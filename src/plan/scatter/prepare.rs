@@ -11,7 +11,7 @@ use crate::job::{Job, ServiceEnd};
 use crate::plan::clearance::Diameters;
 use crate::plan::joint::{Joint, Side};
 use crate::plan::model::SeatKind;
-use crate::plan::push::Presser;
+use crate::plan::push::{Presser, Yielding};
 use crate::plan::seat::{placing, turning};
 use crate::plan::subject::Subject;
 use crate::plan::track::time_in_medium;
@@ -44,6 +44,8 @@ pub struct SeatModel<'j> {
     pub(super) placing: f64,
     /// Force for each metre of interference at a friction of one, N/m.
     pub(super) stiffness: f64,
+    /// The inner part where it may take a set, which lowers the force.
+    pub(super) yielding: Option<Yielding>,
     /// Interference that smoothing takes away, m.
     pub(super) smoothed: f64,
     /// Strains of inner and outer part at the ends of service.
@@ -121,6 +123,7 @@ pub(super) fn prepare<'j>(
         outer: still(job, &joint.outer),
         placing: placing(job, joint, &Diameters::new(joint)).get::<meter>(),
         stiffness,
+        yielding: presser.yielding(),
         smoothed: smoothed(job, joint),
         service: service(job, joint),
         turning: turning(job, joint)?.get::<meter>(),

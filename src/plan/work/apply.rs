@@ -5,7 +5,7 @@ use crate::plan::caution::{Caution, Level};
 use crate::plan::sentence::Word;
 
 /// Families of codes by how they begin, and the step at which they apply; the first that fits, and whose step there is, counts.
-const FAMILIES: [(&str, StepKind); 53] = [
+const FAMILIES: [(&str, StepKind); 55] = [
     ("hot-", StepKind::Warm),
     ("too-hot", StepKind::Warm),
     ("steam", StepKind::Warm),
@@ -43,6 +43,8 @@ const FAMILIES: [(&str, StepKind); 53] = [
     ("hold-until-lock", StepKind::Push),
     ("elastic-limit-near", StepKind::Push),
     ("elastic-limit-passed", StepKind::Push),
+    ("bush-takes-set", StepKind::Finish),
+    ("shaft-takes-set", StepKind::Push),
     ("rings-differ", StepKind::Push),
     ("thin-side", StepKind::Push),
     ("uneven-wall", StepKind::Warm),

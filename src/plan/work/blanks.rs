@@ -5,7 +5,7 @@ use crate::job::AnyValue;
 use crate::plan::model::{Member, Plan, SeatPlan, Verdict, Window};
 use crate::plan::sentence::{Sentence, say};
 use crate::plan::steps::alarm;
-use crate::quantity::{Length, Time, Toward};
+use crate::quantity::{Cases, Length, Time, Toward};
 
 /// A step with its readings and its hold point.
 pub(super) fn step(plan: &Plan<'_>, seat: &SeatPlan, kind: StepKind, text: Sentence) -> WorkStep {
@@ -15,7 +15,7 @@ pub(super) fn step(plan: &Plan<'_>, seat: &SeatPlan, kind: StepKind, text: Sente
         StepKind::Chill => (None, vec![kept("in at"), kept("out at"), cold(seat)]),
         StepKind::Place => place(plan, seat),
         StepKind::Push => (None, vec![push(seat)]),
-        StepKind::Finish => finish(plan),
+        StepKind::Finish => finish(plan, seat),
         StepKind::Check
         | StepKind::Stack
         | StepKind::Depth
@@ -106,8 +106,20 @@ fn push(seat: &SeatPlan) -> Blank {
     Blank { what: "highest force".to_owned(), wanted }
 }
 
-fn finish(plan: &Plan<'_>) -> (Option<Sentence>, Vec<Blank>) {
+fn finish(plan: &Plan<'_>, seat: &SeatPlan) -> (Option<Sentence>, Vec<Blank>) {
     let turns = if plan.job.part.kind.is_bearing() { " and it turns freely" } else { "" };
     let hold = say(format!("Sign off only if no feeler goes behind it anywhere{turns}."));
-    (Some(hold), vec![kept("thickest feeler that goes in")])
+    let mut blanks = vec![kept("thickest feeler that goes in")];
+    blanks.extend(seat.bush_closes().map(closed));
+    (Some(hold), blanks)
+}
+
+/// The bore of a bush, which is smaller once it is in.
+fn closed(by: &Cases<Length>) -> Blank {
+    let wanted = say("smaller by ")
+        .small(by.loosest, Toward::Nearest)
+        .text(" to ")
+        .small(by.tightest, Toward::Nearest)
+        .text(" than before");
+    Blank { what: "bore of the bush".to_owned(), wanted: Some(wanted) }
 }

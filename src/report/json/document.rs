@@ -5,7 +5,7 @@ use super::fasteners::FastenersDocument;
 use super::inspection::{InspectionDocument, UnevenWallDocument};
 use super::push::{
     InternalClearanceDocument, LinerDocument, MeansDocument, RemovalDocument, ShapeDocument, StandingDocument,
-    TighterDocument, WallDocument,
+    TakesSetDocument, TighterDocument, WallDocument,
 };
 use super::range::RangeDocument;
 use super::scatter::ScatterDocument;
@@ -281,7 +281,7 @@ pub struct PressDocument {
     pub force_n: RangeDocument<f64>,
     /// Hoop stress at the bore of the outer part.
     pub hoop_outer_mpa: RangeDocument<f64>,
-    /// Strength over stress at the weaker part; null where there is no stress.
+    /// Strength over elastic stress at the weaker part; null where there is no stress.
     pub yield_factor: RangeDocument<Option<f64>>,
     /// Why an entry of `yield_factor` is null.
     pub yield_factor_reason: Option<String>,
@@ -299,8 +299,16 @@ pub struct PressDocument {
     pub length_mm: f64,
     /// What the seat is beyond two rings of equal width; pressures and forces have it in them.
     pub shape: ShapeDocument,
-    /// By how much the ring closes in its housing or grows on its shaft; null for a plug.
+    /// By how much the ring closes in its housing (the bore of a bush, the raceway of a bearing: positive is smaller) or grows on
+    /// its shaft; null for a plug.
     pub ring_change_um: Option<RangeDocument<f64>>,
+    /// A bush or hollow shaft that yields in the tightest case and goes on holding; null where none does.
+    pub takes_set: Option<TakesSetDocument>,
+    /// Hoop stress at which such a part flows at the most, by von Mises, where that and not elasticity bounds the pressure of the
+    /// tightest case; null elsewhere.
+    pub flow_high_mpa: Option<f64>,
+    /// Outside of the plastic zone over the bore then; null as before.
+    pub plastic_ratio_high: Option<f64>,
 }
 
 /// The fit at one end of service.
@@ -314,7 +322,10 @@ pub struct ServiceDocument {
     pub outer_c: f64,
     /// Interference: positive is tight.
     pub interference_um: RangeDocument<f64>,
-    /// Axial force that the fit holds, lowest friction.
+    /// Interference that the tightest case then loses for good because a bush or hollow shaft yields, beyond what fitting it took;
+    /// null where none does.
+    pub yields_um: Option<f64>,
+    /// Axial force that the fit holds, lowest friction, once fitting and service have taken what yields.
     pub holds_n: RangeDocument<f64>,
     /// Torque that it holds, lowest friction, without axial force.
     pub holds_nm: RangeDocument<f64>,

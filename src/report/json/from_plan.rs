@@ -187,6 +187,9 @@ fn press(plan: &Plan<'_>, seat: &SeatPlan) -> PressDocument {
         length_mm: mm(seat.press.length),
         shape: push::shape(&seat.press.shape),
         ring_change_um: seat.press.ring_change.map(|change| range(change.map(um))),
+        takes_set: seat.press.takes_set.as_ref().map(push::takes_set),
+        flow_high_mpa: seat.press.flow_high.map(|(flow, _)| mpa(flow)),
+        plastic_ratio_high: seat.press.flow_high.map(|(_, ratio)| figures(ratio)),
     }
 }
 
@@ -199,6 +202,7 @@ fn service(state: &ServiceFit) -> ServiceDocument {
         inner_c: celsius(state.inner),
         outer_c: celsius(state.outer),
         interference_um: range(state.clearance.map(|clearance| um(-clearance))),
+        yields_um: state.yields.map(um),
         holds_n: range(state.holds_force.map(newtons)),
         holds_nm: range(state.holds_torque.map(|torque| figures(torque.get::<newton_meter>()))),
     }

@@ -6,8 +6,8 @@ use super::units::{celsius, mm, mpa, newtons, range, seconds, um};
 use crate::mechanics::{ClearanceRange, WallPlace};
 use crate::plan::LinerPlan;
 use crate::plan::push::{
-    ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, ShapeFactor, StopReason, Tighter,
-    WallModel, WallPlan,
+    ForceCourse, HowNear, InternalClearancePlan, MeansPlan, Removal, ScrewPlan, ShapeFactor, StopReason, TakesSet,
+    Tighter, WallModel, WallPlan,
 };
 use crate::quantity::Torque;
 use schemars::JsonSchema;
@@ -32,6 +32,23 @@ pub struct ShapeDocument {
     pub closing_high: f64,
     /// `exact`, `computed`, `interpolated` or `bounds`.
     pub known: &'static str,
+}
+
+/// A bush or hollow shaft that yields from its bore outward in the tightest case and goes on holding.
+#[derive(Debug, JsonSchema, Serialize)]
+pub struct TakesSetDocument {
+    /// Share of the wall's section that has yielded.
+    pub plastic_share: f64,
+    /// Pressure that it surely bears, by Tresca in plane stress.
+    pub bears_mpa: f64,
+    /// How far its bore closes on the diameter, elastic and plastic: positive is smaller.
+    pub bore_closes_um: f64,
+    /// Interference that is missing at a second fitting.
+    pub lost_um: f64,
+    /// Interference beyond that at which the whole wall is plastic, which only closes the bore; null where it is plastic in part.
+    pub surplus_um: Option<f64>,
+    /// Hoop stress at which it flows: its strength.
+    pub flow_mpa: f64,
 }
 
 /// Force of the tightest case at full depth after standing in the seat for a time.
@@ -255,6 +272,17 @@ pub(super) fn shape(shape: &ShapeFactor) -> ShapeDocument {
             HowNear::Interpolated => "interpolated",
             HowNear::Bounds => "bounds",
         },
+    }
+}
+
+pub(super) fn takes_set(set: &TakesSet) -> TakesSetDocument {
+    TakesSetDocument {
+        plastic_share: figures(set.share),
+        bears_mpa: mpa(set.pressure),
+        bore_closes_um: um(set.closes),
+        lost_um: um(set.lost),
+        surplus_um: set.surplus.map(um),
+        flow_mpa: mpa(set.flow),
     }
 }
 

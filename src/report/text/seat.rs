@@ -92,6 +92,7 @@ fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
     rows.push(row("pressure, the same", seat.press.pressure.map(|p| show.pressure(p))));
     rows.push(row("hoop stress, outer part", seat.press.hoop_outer.map(|p| show.pressure(p))));
     rows.push(row("strength over stress", seat.press.yield_factor.map(factor)));
+    rows.extend(seat.bush_closes().map(|closes| row("bore of the bush closes by", (*closes).map(nearest))));
     rows.push(row("lock temperature, both parts", seat.lock.map(|lock| show.lock(lock))));
     for state in &seat.service {
         let end = if state.end == ServiceEnd::Coldest { "coldest" } else { "hottest" };

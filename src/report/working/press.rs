@@ -4,7 +4,7 @@ use super::formula::{Formula, Symbol};
 use super::model::{Line, Value};
 use super::seat::{INTERFERENCE, JOINT, SMOOTHED, SMOOTHING, Seat, Which, line, of, symbol, v};
 use crate::plan::SeatKind;
-use crate::quantity::{Length, Worked};
+use crate::quantity::{Length, Pressure, Worked};
 
 const PRESSURE: Symbol = symbol("p", "");
 const AT_SHOP: Symbol = symbol("U", "s");
@@ -129,12 +129,45 @@ fn press_pressure(seat: Seat<'_>) -> Value {
 }
 
 fn pressure(seat: Seat<'_>) -> Line {
+    if let Some((flow, ratio)) = seat.seat.press.flow_high {
+        return yielded_pressure(seat, flow, ratio);
+    }
     let factor = shape(seat, "p", seat.seat.press.shape.pressure.1, "high");
     let formula = times(factor.as_ref(), v(AT_SHOP) / compliance());
     let put_in = factor.into_iter().chain([at_shop(seat)]).chain(compliance_values(seat)).collect();
     let mut sources = vec![seat.source("pressure and stress"), seat.source("shape of the seat")];
     sources.extend(seat.sources_of_both("elastic modulus"));
     line("Pressure in the joint", press_pressure(seat), formula, put_in, sources)
+}
+
+/// `σ_f (1 - 1/(2 ζ) - ζ d²/(2 D²))`: what a bush that has yielded bears.
+fn yielded_pressure(seat: Seat<'_>, flow: Pressure, ratio: f64) -> Line {
+    let (stress, zone, bore) = (symbol("σ", "f"), symbol("ζ", ""), of("d", Which::Inner));
+    let twice = |formula: Formula| Formula::Whole(2) * formula;
+    let in_zone = Formula::Whole(1) / twice(v(zone));
+    let beyond = v(zone) * v(bore).squared() / twice(v(JOINT).squared());
+    let formula = v(stress) * (Formula::Whole(1) - in_zone - beyond);
+    let mut put_in = vec![
+        seat.value(stress, "hoop stress at which it flows", Worked::Pressure(flow), "press/flow_high_mpa"),
+        seat.value(
+            zone,
+            "outside of the plastic zone over the bore",
+            Worked::Number(ratio),
+            "press/plastic_ratio_high",
+        ),
+        seat.joint(),
+    ];
+    if let Some(inside) = seat.part(Which::Inner).inside {
+        let meaning = format!("inside of the {}", seat.name(Which::Inner));
+        put_in.push(seat.value(
+            bore,
+            meaning,
+            Worked::RoughSize(inside),
+            &format!("{}/inside_mm", seat.basis(Which::Inner)),
+        ));
+    }
+    line("Pressure in the joint", press_pressure(seat), formula, put_in, vec![seat.source("yielding")])
+        .with_remark("It has yielded: with the most that von Mises gives")
 }
 
 /// `µ · π · D · L`.
@@ -207,17 +240,22 @@ fn strength(seat: Seat<'_>) -> Option<Line> {
     let result = seat.value(symbol("S", ""), "strength over stress", factor, "press/yield_factor/tightest");
     let formula = v(limit) / v(AT_SHOP);
     let what = format!("Strength over stress, {}", seat.seat.press.weaker);
-    let remark = if factor.si() < 1.0 {
-        "Below one: it yields or cracks, and pressure and force are not those worked here"
-    } else {
-        ""
+    let remark = match seat.seat.press.takes_set {
+        Some(_) => "Below one: it takes a set and goes on holding",
+        None if factor.si() < 1.0 => "Below one: it yields or cracks, and pressure and force are not those worked here",
+        None => "",
     };
     let sources = vec![seat.source("yielding")];
     Some(line(what, result, formula, vec![most, at_shop(seat)], sources).with_remark(remark))
 }
 
 /// How far the ring of the part closes in its housing, or grows on its shaft.
+///
+/// A bush that has yielded closes further, and a ring on a shaft that has yielded grows less: that is no product of the pressure.
 fn ring_change(seat: Seat<'_>) -> Option<Line> {
+    if !seat.seat.press.changes_elastically {
+        return None;
+    }
     let change = Worked::Small(seat.seat.press.ring_change?.tightest);
     let (which, what) = match seat.seat.seat {
         SeatKind::Housing => (Which::Inner, "How far the inside of the ring closes"),

@@ -21,7 +21,9 @@ fn end(state: &ServiceFit) -> &'static str {
 
 fn of_state(seat: Seat<'_>, number: usize, state: &ServiceFit) -> Vec<Line> {
     let mut lines = vec![interference(seat, number, state, true), interference(seat, number, state, false)];
-    if state.holds_force.loosest > Force::default() {
+    // What a part that has yielded holds is no product of its interference.
+    let elastic = state.holds_elastically;
+    if elastic && state.holds_force.loosest > Force::default() {
         lines.extend(holds(seat, number, state));
     }
     lines

@@ -100,6 +100,38 @@ fn strength_is_near_from_a_quarter_over_and_passed_from_one() {
     cold.begins_at("/seats/0/service/0/interference_um/tightest", limit, 0.05);
 }
 
+/// A bush of a soft metal, 40/50 mm, in a boss as long as it.
+fn soft_bush() -> String {
+    let soft = crate::ALLOY.replace("160 MPa", "100 MPa");
+    format!(
+        "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"50 mm\"\nwidth = \"16 mm\"\nchamfer = \"0 mm\"\n\
+         material = {soft}\noutside_limits = \"0/0 um\"\n[housing]\nbore_limits = \"-@/-@ um\"\noutside = \"90 mm\"\n\
+         length = \"16 mm\"\nmaterial = $STEEL\n"
+    )
+}
+
+#[test]
+fn a_bush_takes_a_set_from_its_elastic_limit_flows_from_its_plastic_one_and_is_forbidden_where_its_bore_closes_too_far()
+{
+    let at = "/seats/0/fit/interference_um/tightest";
+    let takes = Knob::new(&soft_bush(), (30.0, 75.0), ("bush-takes-set", "caution", "takes a set"));
+    takes.begins_at(at, |plan| number(plan, "/seats/0/press/elastic_limit_um"), 0.02);
+    assert!(takes.begins().iter().all(|plan| plan["verdict"] == "press"));
+    // Wholly plastic: D Y/(2 E) [(1 - ν)(2 - 1/k) + (1 + ν)/k] of the bush and Y (1 - 1/k) on the boss.
+    let (strain, nu, k) = (100.0 / 70e3, 0.33, 1.25);
+    let of_bush = 0.5 * 50e3 * strain * ((1.0 - nu) * (2.0 - 1.0 / k) + (1.0 + nu) / k);
+    let give = (90.0_f64.powi(2) + 2500.0) / (90.0_f64.powi(2) - 2500.0) + 0.3;
+    let through = of_bush + 50e3 / 206e3 * give * 100.0 * (1.0 - 1.0 / k);
+    let flows = Knob::new(&soft_bush(), (70.0, 120.0), ("bush-takes-set", "warning", "whole wall"));
+    flows.begins_at(at, |_| through, 0.02);
+    // From there the bore closes by the interference, up to 0.5 % of 40 mm.
+    let last = through + 200.0 - 40e3 * strain * (1.0 + k.ln());
+    let passed = Knob::new(&soft_bush(), (120.0, 245.0), ("elastic-limit-passed", "danger", "passes its strength"));
+    passed.begins_at(at, |_| last, 0.05);
+    let [before, after] = passed.begins();
+    assert!(before["verdict"] == "press" && after["verdict"] == "do not");
+}
+
 #[test]
 fn a_fit_is_loose_in_service_from_the_temperature_that_opens_it() {
     let service = ring("40", "[service]\ncoldest = \"0 °C\"\nhottest = \"@ °C\"\n");
