@@ -24,7 +24,8 @@ fn media(names: &[&str]) -> Vec<Medium> {
 fn list(job: &Job, names: &[&str], aim: Aim) -> String {
     let ways = options::options_for(job, &media(names), aim, &OneByOne).unwrap();
     let document = lines(&serde_json::from_str(&report::options::json(job, &ways).unwrap()).unwrap());
-    document + &map(&ways[0].map)
+    let trials: Vec<String> = ways[0].ways.iter().map(|way| way.trials.to_string()).collect();
+    document + &map(&ways[0].map) + &format!("plans made for each way: {}\n", trials.join(" "))
 }
 
 /// The map of the ways, a fifth of its points: °C and µm.

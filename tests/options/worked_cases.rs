@@ -120,3 +120,23 @@ fn solvent_and_heat_are_kept_apart_and_water_out_of_bearings() {
     let seat = ways(shaft, &["boiling-water"]);
     assert!(words(way(&seat, &["boiling-water"]).reason().unwrap()).contains("rusts"));
 }
+
+/// Which media are refused for what they are, and in which words.
+#[test]
+fn a_medium_that_does_not_suit_a_piece_is_refused_for_that_piece_alone() {
+    let shaft = include_str!("../../examples/fan-shaft.toml").split_once("[warm]").unwrap().0;
+    let closed = shaft.replace("closure = \"open\"", "closure = \"NBR contact seals\"");
+    let housing = exact("6205", "open", 10, 70, IRON);
+    for (text, medium, why) in [
+        (&housing, "induction-heater", Some("it heats a ring that is put over its yoke")),
+        (&housing, "boiling-water", None),
+        (&shaft.to_owned(), "oil-bath", None),
+        (&closed, "oil-bath", Some("gets behind the closure")),
+        (&closed, "boiling-water", Some("rusts")),
+    ] {
+        let seat = ways(text, &[medium]);
+        let found = way(&seat, &[medium]).reason().map(words).filter(|words| words.contains("common practice"));
+        assert_eq!(found.is_some(), why.is_some(), "{medium}: {found:?} for\n{text}");
+        assert!(why.is_none_or(|why| found.unwrap().contains(why)), "{medium}");
+    }
+}

@@ -104,3 +104,31 @@ fn a_section_that_is_asked_for_and_lacking_is_excused() {
     let plain = report::text::plan(&plan::plan_by(&job, Method::Plane).unwrap(), job.system);
     assert!(!plain.contains("not of the section"), "nobody asked for it");
 }
+
+/// What is followed as bodies however it is asked for: everything round the piece that its section does not draw.
+#[test]
+fn what_the_section_does_not_draw_is_followed_as_bodies() {
+    const OIL: &str = "temperature = \"90 °C\"\n";
+    let bush = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"60 mm\"\nwidth = \"20 mm\"\n\
+        outside_limits = \"n6\"\nmaterial = \"bronze\"\n[housing]\nbore_limits = \"H7\"\noutside = \"100 mm\"\n\
+        length = \"20 mm\"\nmaterial = \"grey-iron\"\n";
+    let chill =
+        |more: &str| format!("{bush}[chill]\npart = \"bush\"\nmedium = \"domestic-freezer\"\nhold = \"1 h\"\n{more}\n");
+    let warm = |medium: &str, more: &str| {
+        format!("{bush}[warm]\npart = \"housing\"\nmedium = \"{medium}\"\nhold = \"2 min\"\n{more}\n")
+    };
+    let heavy = warm("oil-bath", OIL).replace("length = \"20 mm\"\n", "length = \"20 mm\"\nmass = \"3 kg\"\n");
+    for (text, drawn) in [
+        (chill("wrap = \"plastic bag\""), false),
+        (chill("rests_on = \"tray\""), false),
+        (chill("[bench]\nhumidity = \"50 %\""), false),
+        (warm("oil-bath", &format!("{OIL}[bench]\nhumidity = \"50 %\"")), true),
+        (warm("hot-plate", "temperature = \"120 °C\""), false),
+        (heavy, false),
+    ] {
+        let seat = &by(&text, Method::Section)["seats"][0];
+        let reason = seat["section_heat_reason"].as_str().unwrap_or_default();
+        assert_eq!(seat["section_heat"].is_object(), drawn, "{reason} {text}");
+        assert!(drawn || reason.contains("no treated piece is drawn whole in the section"), "{reason} {text}");
+    }
+}
