@@ -140,3 +140,23 @@ fn a_medium_that_does_not_suit_a_piece_is_refused_for_that_piece_alone() {
         assert!(why.is_none_or(|why| found.unwrap().contains(why)), "{medium}");
     }
 }
+
+/// In a chart a press that is too small is a caution of its cell; what a limit forbids is no cell at all.
+#[test]
+fn a_chart_refuses_what_a_limit_forbids_and_keeps_what_the_press_is_too_small_for() {
+    // The magnesium of the library bears 130 °C.
+    let press = "[press]\nmeans = \"arbor press\"\ncapacity = \"0.1 kN\"\n";
+    let job = checked(&(exact("6205", "open", 30, 70, "\"magnesium-az91\"") + press));
+    let rows = [40.0, 120.0, 140.0].map(seatwise::quantity::celsius);
+    let chart = plan::chart::charts(&job, &rows, &[]).unwrap().swap_remove(0);
+    let cells: Vec<_> = chart.rows.iter().map(|row| &row.cells[0]).collect();
+    assert_eq!(cells.len(), 4, "the shop's own row, and three");
+    for cell in &cells[..2] {
+        let worked = cell.as_ref().unwrap_or_else(|words| panic!("{words:?}"));
+        assert!(worked.seat.verdict == Verdict::Press, "{:?}", worked.seat.verdict);
+        assert!(worked.cautions.iter().any(|caution| caution.code() == "press-too-small"));
+    }
+    assert!(cells[2].as_ref().is_ok_and(|worked| worked.seat.verdict == Verdict::DropsIn));
+    let reason = words(cells[3].as_ref().unwrap_err());
+    assert!(reason.contains("above its limit of"), "{reason}");
+}

@@ -164,3 +164,40 @@ fn less_than_a_second_to_the_seat_is_at_once() {
     says(&place("0.9"), &["Place it as soon as it is out"]);
     says(&place("1"), &["Place it within 1 s of taking it out"]);
 }
+
+#[test]
+fn a_stack_is_mended_by_the_play_that_it_has_and_the_play_that_it_should_have() {
+    // Exact sizes but for the ring of 1.93 to 2 mm: play 14 mm less the groove's wall, less 1.93 to 2 mm.
+    let mend = |wall: &str, most: &str, more: &str| {
+        let most = if most.is_empty() { String::new() } else { format!(", most = \"{most} mm\"") };
+        let chain = format!(
+            "[stack]\ndepth = \"30 mm ±0 mm\"\nring = \"DIN 472 62x2\"\nbearing = \"16 mm ±0 mm\"\n\
+             groove = {{ from_face = \"{wall} mm ±0 mm\" }}\nplay = {{ least = \"0 mm\"{most} }}\n{more}"
+        );
+        steps(&plane(&ring("40", &chain))["stack"]["ring"])
+    };
+    for (wall, most, words) in [
+        ("12", "", "The play is as wanted in every case."),
+        ("12.05", "", "Take at least 0.050 mm off the stack"),
+        ("12.05", "0.2", "Take at least 0.050 mm and at most 0.180 mm off the stack"),
+        ("11.5", "0.2", "One shim in every assembly mends it, as thick as 0.370 mm to 0.500 mm."),
+        ("11.5", "0.05", "For the fullest to the emptiest assembly that is 0.500 mm to 0.520 mm. Put"),
+        ("12", "0.05", "For the fullest to the emptiest assembly that is 0.000 mm to 0.020 mm. Put"),
+        ("12.01", "0.05", "assembly that is -0.010 mm to 0.010 mm; below zero, that much is to be taken off."),
+        ("12.02", "0.05", "For the emptiest to the fullest assembly that is 0.000 mm to 0.020 mm: a deeper seat"),
+        ("12.05", "0.05", "For the emptiest to the fullest assembly that is 0.030 mm to 0.050 mm: a deeper seat"),
+    ] {
+        let found = mend(wall, most, "");
+        assert!(found.contains(words), "{wall} {most}: {words} is not in {found}");
+    }
+    // What is to be taken off comes from a piece that is thicker than that.
+    for (wall, more, words) in [
+        ("11.99", "shim = \"0.06 mm ±0 mm\"\n", ": a thinner shim."),
+        ("12", "shim = \"0.05 mm ±0 mm\"\n", ": a deeper seat; never grind the bearing."),
+        ("11.99", "spacer = \"0.06 mm ±0 mm\"\n", ": a shorter spacer."),
+        ("12", "spacer = \"0.05 mm ±0 mm\"\n", ": a deeper seat; never grind the bearing."),
+    ] {
+        let found = mend(wall, "", more);
+        assert!(found.contains(words), "{wall} {more}: {words} is not in {found}");
+    }
+}
