@@ -132,3 +132,22 @@ fn what_the_section_does_not_draw_is_followed_as_bodies() {
         assert!(drawn || reason.contains("no treated piece is drawn whole in the section"), "{reason} {text}");
     }
 }
+
+/// From a twentieth of its time on, one temperature is not enough, long before the Biot number is one.
+#[test]
+fn a_time_that_may_be_off_by_a_twentieth_is_followed_in_the_section() {
+    let text = |film: u32| {
+        format!(
+            "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"62 mm\"\nwidth = \"30 mm\"\noutside_limits = \"n6\"\n\
+             material = \"carbon-steel\"\n[housing]\nbore_limits = \"H7\"\noutside = \"90 mm\"\nlength = \"30 mm\"\n\
+             material = \"grey-iron\"\n[chill]\npart = \"bush\"\nmedium = \"dry-ice-alcohol\"\nfilm = \"{film} W/m2K\"\n\
+             hold = \"20 s\"\n[bench]\ncarry = \"0 s\"\n"
+        )
+    };
+    for (film, followed) in [(2300, false), (3200, true)] {
+        let (plain, seat) = (by(&text(film), Method::Plane), by(&text(film), Method::Auto));
+        let (error, biot) = (figure(&plain, "/chill/time_error_share"), figure(&plain, "/chill/biot"));
+        assert!((error > 0.05) == followed && error < 0.07 && biot < 0.5, "{error} {biot}");
+        assert_eq!(seat["seats"][0]["section_heat"].is_object(), followed, "{error}");
+    }
+}
