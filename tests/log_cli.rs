@@ -6,7 +6,7 @@ mod binary;
 
 use binary::{done, run};
 use seatwise::job::{self, Job};
-use seatwise::plan::log::{self, LogPlan, NoMedium};
+use seatwise::plan::log::{self, LogPlan, NoFilm, NoMedium};
 use seatwise::stock::Library;
 use std::fmt::Write as _;
 use std::fs;
@@ -149,6 +149,24 @@ fn a_kept_film_is_the_fitted_curve_and_sizes_say_the_same_as_temperatures() {
         assert!((found - 14.0).abs() < 0.05, "{what}: {found}");
         assert!(plan.pieces[0].fitted.as_ref().unwrap().off.root_mean_square.get::<kelvin>() < 0.02, "{what}");
     }
+}
+
+/// Readings tell a film from a change of two kelvins on, either way, and not where something else than a film decides.
+#[test]
+fn readings_that_hardly_change_and_films_that_do_not_decide_give_no_film() {
+    let job = checked(PLUG);
+    let fitted = |last: f64| {
+        let rows = format!(
+            "time,part,value\n0 s,housing,20 °C\n20 s,housing,20.5 °C\n30 s,housing,20.6 °C\n40 s,housing,20.7 °C\n60 s,housing,{last} °C\n"
+        );
+        compared(&job, &rows).pieces.remove(0).fitted.map(|found| found.unbounded)
+    };
+    assert!(matches!(fitted(21.99), Err(NoFilm::Still)) && matches!(fitted(20.5), Err(NoFilm::Still)));
+    assert!(fitted(22.01).is_ok() && fitted(40.0).is_ok());
+    let cold = "[chill]\npart = \"plug\"\nmedium = \"liquid-nitrogen\"\nhold = \"5 min\"\n";
+    let boiling = checked(&(PLUG.split_once("[warm]").unwrap().0.to_owned() + cold));
+    let rows = "time,part,value\n0 s,plug,20 °C\n20 s,plug,10 °C\n30 s,plug,0 °C\n40 s,plug,-9 °C\n60 s,plug,-20 °C\n";
+    assert!(matches!(compared(&boiling, rows).pieces.remove(0).fitted, Err(NoFilm::Boiling)));
 }
 
 /// Aluminium cylinder in iced water: data posted by A. Kaw, University of South Florida, 2008-07-03 (opened); its lumped films

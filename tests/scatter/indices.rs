@@ -22,6 +22,8 @@ fn a_sum_divides_the_variance_among_its_terms() {
     for (index, share) in found.unwrap().iter().zip([share, 1.0 - share, 0.0]) {
         assert!((index.first - share).abs() < 4.0 * index.first_error + 1e-9, "{index:?} against {share}");
         assert!((index.total - share).abs() < 4.0 * index.total_error + 1e-9, "{index:?} against {share}");
+        // What it does alone is never more than what it does at all, and is all of it in a sum.
+        assert!(index.alone() <= index.total && (index.alone() - share).abs() < 0.05, "{index:?} against {share}");
     }
     assert!(constant.is_none(), "what does not vary has no indices");
 }

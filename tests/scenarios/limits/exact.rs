@@ -72,6 +72,14 @@ fn a_fit_of_nothing_is_neither_loose_nor_tight_in_service() {
     assert_eq!(said("0/+1", "0/0"), [false; 3]);
     assert_eq!(said("0/0", "0/+1"), [true, false, true]);
     assert_eq!(said("-1/-1", "0/+1"), [true, true, false]);
+    // A fit that presses on nothing has nothing to lose by creep, in one light alloy at any heat.
+    let hot = |bore: &str| {
+        let text = fit("0/0", bore, "[service]\ncoldest = \"20 °C\"\nhottest = \"120 °C\"\n");
+        let plan = planned(&text.replace("$STEEL", "$ALLOY"));
+        assert_eq!(number(&plan, "/seats/0/service/1/interference_um/tightest") > 0.0, bore != "0/0");
+        is_said(&plan, ("creep-in-service", "caution", ""))
+    };
+    assert!(!hot("0/0") && hot("-1/-1"));
 }
 
 #[test]
@@ -200,4 +208,27 @@ fn a_stack_is_mended_by_the_play_that_it_has_and_the_play_that_it_should_have() 
         let found = mend(wall, "", more);
         assert!(found.contains(words), "{wall} {more}: {words} is not in {found}");
     }
+}
+
+/// Of a part with several limits the first counts, whichever of them it is: polyamide bears -40 °C and a seal of silicone -60; an
+/// open bearing is held to 120 °C, a housing of light alloy to 200 °C and a seal of FKM that is in it already to 200 °C as well.
+#[test]
+fn a_part_is_held_to_the_first_of_its_limits() {
+    let clears = |text: &str| {
+        let plan = planned(text);
+        let said = plan["cautions"].as_array().unwrap().iter().find(|it| it["code"] == "would-clear").unwrap();
+        (said["text"].as_str().unwrap().to_owned(), plan["seats"][0]["removal"]["outer_limit_c"].clone())
+    };
+    let cold = exact("6205", 150, 90, "\"grey-iron\"").replace("$STEEL", "\"pa66\"");
+    let cold = cold + "[bench]\nplacing_clearance = \"120 um\"\n";
+    let (said, _) = clears(&cold.replace("closure = \"open\"", "closure = \"VMQ contact seals\""));
+    says(&said, &["(beyond its limit of -40 °C)"]);
+    let hot = exact("6205", 150, 90, "\"cast-aluminium\"").replace("$STEEL", "\"bearing-steel\"");
+    let (said, limit) =
+        clears(&(hot.clone() + "[seal]\nsize = \"25x52x7\"\nlip = \"FKM\"\nfitted = \"before the bearing\"\n"));
+    says(&said, &["(beyond the limit of 120 °C)"]);
+    assert_eq!(limit, 120.0);
+    let (said, limit) = clears(&(hot + "[seal]\nsize = \"25x52x7\"\nlip = \"NBR\"\nfitted = \"before the bearing\"\n"));
+    says(&said, &["(beyond the limit of 100 °C)"]);
+    assert_eq!(limit, 100.0);
 }
