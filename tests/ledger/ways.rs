@@ -128,6 +128,12 @@ fn parts_drawn_from_a_bag() {
     insta::assert_snapshot!(drawn(include_str!("jobs/wrapped.toml"), 3.0));
 }
 
+/// The first tables are not good enough for spreads as wide as these.
+#[test]
+fn parts_drawn_with_wide_spreads() {
+    insta::assert_snapshot!(drawn(include_str!("jobs/wide-spreads.toml"), 3.0));
+}
+
 #[test]
 fn ways_with_every_medium() {
     let job = checked(include_str!("jobs/hold-it.toml"));

@@ -28,6 +28,9 @@ fn the_section_agrees_with_one_body_where_one_body_is_enough_and_says_by_how_muc
     let heat = &plan["seats"][0]["section_heat"];
     assert_eq!(plan["seats"][0]["warm"]["model"], "section");
     let number = |value: &Value| value.as_f64().unwrap_or_else(|| panic!("{value}"));
+    let grounded =
+        |plan: &Value| plan["sources"].to_string().contains("conduction on the finite elements of the section");
+    assert!(grounded(&plan) && !grounded(&plain));
     // What one body says is what the plan without the section says.
     let one = &heat["one_body"];
     within(number(&one["clearance_um"]), figure(&plain, "/at_bore/clearance_um/tightest"), 1e-6);

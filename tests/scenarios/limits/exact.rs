@@ -7,11 +7,21 @@ use crate::{exact, job_text, number, oven, planned, says, shown};
 use seatwise::job::{self, AnyValue};
 use seatwise::plan::{self, Word};
 use seatwise::stock::Library;
-use serde_json::Value;
 
 /// A bush and a bore of these limits, with the placing clearance stated or not, and the rest of the job.
 fn fit(inner: &str, bore: &str, rest: &str) -> String {
     ring("40", rest).replace("\"0/0 um\"", &format!("\"{inner} um\"")).replace("-40/-40 um", &format!("{bore} um"))
+}
+
+/// What was measured decides unless it may be on both sides of nothing.
+#[test]
+fn a_measurement_decides_up_to_nothing_itself() {
+    let measured = |um: u32| {
+        let size = |um: u32| format!("{{ measured = \"62.{um:03} mm\", within = \"2 um\", at = \"20 °C\" }}");
+        let text = ring("40", "").replace("\"0/0 um\"", &size(10)).replace("\"-40/-40 um\"", &size(um));
+        is_said(&planned(&text), ("cannot-decide", "", ""))
+    };
+    assert_eq!([6, 7, 10, 13, 14].map(measured), [false, true, true, true, false]);
 }
 
 /// The words that a card asks a reading to be within, of every blank of this name; quantities in SI.
@@ -39,6 +49,8 @@ fn a_fit_of_nothing_slides_in_by_hand_unless_more_was_asked_for() {
     says(&shown(&fit("0/0", "0/0", "")), &["by hand at the temperature of the shop", "with 0 µm to 0 µm of clearance"]);
     for (inner, bore, verdict, words) in [
         ("0/0", "0/0", "press", "has to be pushed into the housing: the tightest case has only 0 µm of clearance"),
+        ("0/0", "+10/+10", "drops in", "by hand at the temperature of the shop"),
+        ("0/0", "+9.9/+10", "press", "the tightest case has only"),
         ("0/0", "-1/-1", "press", "has to be pressed into the housing: up to"),
         ("0/0", "0/+30", "some will not", "the tightest case has only 0 µm, too little to drop in unaided"),
         ("0/+1", "0/+30", "some will not", "the tightest case keeps 1 µm of interference; be ready to press"),
