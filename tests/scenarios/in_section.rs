@@ -121,6 +121,11 @@ fn what_the_section_does_not_draw_is_followed_as_bodies() {
         format!("{bush}[warm]\npart = \"housing\"\nmedium = \"{medium}\"\nhold = \"2 min\"\n{more}\n")
     };
     let heavy = warm("oil-bath", OIL).replace("length = \"20 mm\"\n", "length = \"20 mm\"\nmass = \"3 kg\"\n");
+    let onto = |treatment: &str| {
+        let bush = bush.split_once("[housing]").unwrap().0.replace("outside_limits = \"n6\"", "bore_limits = \"H7\"");
+        format!("{bush}[shaft]\noutside_limits = \"p6\"\nmaterial = \"carbon-steel\"\nlength = \"20 mm\"\n{treatment}")
+    };
+    let induction = "[warm]\npart = \"bush\"\nmedium = \"induction-heater\"\npower = \"500 W\"\nuntil = \"90 °C\"\n";
     for (text, drawn) in [
         (chill("wrap = \"plastic bag\""), false),
         (chill("rests_on = \"tray\""), false),
@@ -128,6 +133,12 @@ fn what_the_section_does_not_draw_is_followed_as_bodies() {
         (warm("oil-bath", &format!("{OIL}[bench]\nhumidity = \"50 %\"")), true),
         (warm("hot-plate", "temperature = \"120 °C\""), false),
         (heavy, false),
+        (onto(induction), false),
+        (
+            onto("[chill]\npart = \"shaft\"\nmedium = \"dry-ice-alcohol\"\nhold = \"1 min\"\n")
+                .replace("[chill]", "mass = \"2 kg\"\n[chill]"),
+            false,
+        ),
     ] {
         let seat = &by(&text, Method::Section)["seats"][0];
         let reason = seat["section_heat_reason"].as_str().unwrap_or_default();
