@@ -269,6 +269,31 @@ fn what_cannot_be_kept_as_a_medium_says_why_and_what_to_do() {
     }
 }
 
+/// Readings slower than any film, and quicker than any, bound none; nor is one made a medium of.
+#[test]
+fn readings_beyond_every_film_bound_none() {
+    let job = checked(PLUG);
+    let rows = |step: &str, read: [f64; 4]| {
+        let row = |(k, read): (usize, f64)| format!("{} {step},housing,{read} °C\n", k + 1);
+        format!("time,part,value\n0 s,housing,20 °C\n") + &read.into_iter().enumerate().map(row).collect::<String>()
+    };
+    for (step, read, unbounded) in [
+        ("h", [20.6, 21.2, 21.8, 22.4], true),
+        ("min", [40.0, 56.0, 69.0, 79.0], false),
+        ("s", [119.9, 119.9, 119.9, 119.9], true),
+    ] {
+        let plan = compared(&job, &rows(step, read));
+        assert_eq!(plan.pieces[0].fitted.as_ref().unwrap().unbounded, unbounded, "{read:?} {}", film(&plan));
+        assert_eq!(log::own_medium(&plan, "bath").err(), unbounded.then_some(NoMedium::Unbounded), "{read:?}");
+    }
+    let still = compared(&job, &rows("h", [20.1, 20.2, 20.3, 20.4]));
+    assert_eq!(log::own_medium(&still, "bath").err(), Some(NoMedium::NoFilm));
+    let both = checked(&format!("{PLUG}[chill]\npart = \"plug\"\nmedium = \"domestic-freezer\"\nhold = \"1 h\"\n"));
+    let warmed = rows("min", [40.0, 56.0, 69.0, 79.0]);
+    let rows = warmed + "0 s,plug,20 °C\n5 min,plug,15 °C\n10 min,plug,11 °C\n15 min,plug,8 °C\n20 min,plug,5 °C\n";
+    assert_eq!(log::own_medium(&compared(&both, &rows), "bath").err(), Some(NoMedium::Several));
+}
+
 #[test]
 fn readings_that_cannot_be_are_shown_at_their_place() {
     let four = "5 min,bearing,13 °C\n10 min,bearing,7 °C\n20 min,bearing,-1 °C\n30 min,bearing,-6 °C\n";
