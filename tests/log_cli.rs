@@ -275,7 +275,7 @@ fn readings_beyond_every_film_bound_none() {
     let job = checked(PLUG);
     let rows = |step: &str, read: [f64; 4]| {
         let row = |(k, read): (usize, f64)| format!("{} {step},housing,{read} °C\n", k + 1);
-        format!("time,part,value\n0 s,housing,20 °C\n") + &read.into_iter().enumerate().map(row).collect::<String>()
+        "time,part,value\n0 s,housing,20 °C\n".to_owned() + &read.into_iter().enumerate().map(row).collect::<String>()
     };
     for (step, read, unbounded) in [
         ("h", [20.6, 21.2, 21.8, 22.4], true),

@@ -24,6 +24,23 @@ fn a_measurement_decides_up_to_nothing_itself() {
     assert_eq!([6, 7, 10, 13, 14].map(measured), [false, true, true, true, false]);
 }
 
+/// A hub that flows bears what an ideal plastic wall bears; one that cracks bears nothing more, and below its limit there is
+/// nothing to say.
+#[test]
+fn only_a_hub_that_flows_has_a_plastic_state() {
+    let plastic = |interference: &str, bore: &str, hub: &str, bush: &str| {
+        let text =
+            job_text(&ring(interference, "").replace("$ALLOY", hub).replace("$STEEL", bush).replace("40 mm", bore));
+        let job = job::check(&text, &Library::default()).unwrap_or_else(|error| panic!("{error}\n{text}"));
+        let press = plan::plan_by(&job, plan::Method::Plane).unwrap().seats.remove(0).press;
+        (press.yield_factor.tightest.unwrap() < 1.0, press.plastic.is_some(), press.weaker)
+    };
+    assert_eq!(plastic("100", "40 mm", "$ALLOY", "$STEEL"), (false, false, "housing bore"));
+    assert_eq!(plastic("175", "40 mm", "$ALLOY", "$STEEL"), (true, true, "housing bore"));
+    assert_eq!(plastic("175", "10 mm", "\"grey-iron\"", "$STEEL"), (true, false, "housing bore"));
+    assert_eq!(plastic("175", "40 mm", "\"low-alloy-steel\"", "\"bronze\""), (true, false, "bush"));
+}
+
 /// The words that a card asks a reading to be within, of every blank of this name; quantities in SI.
 fn blanks(text: &str, what: &str) -> Vec<Option<String>> {
     let text = job_text(text);
@@ -157,6 +174,14 @@ fn a_spacer_is_equal_longer_or_shorter_by_the_signs_of_its_limits() {
         assert_eq!(plan["stack"]["pair"]["spacer_is"], is, "{spacer}");
         says(&steps(&plan["stack"]["pair"]), &[words]);
     }
+    // Without any play left an equal spacer binds nothing, and the least too much binds.
+    let tight = |spacer: &str| {
+        let hub = exact("6204", 60, 90, "$ALLOY");
+        let plan = planned(&format!("{hub}[stack.pair]\nshoulders = \"62 mm ±0 mm\"\nspacer = \"{spacer}\"\n"));
+        assert_eq!(number(&plan, "/stack/pair/axial_play_mm/most"), 0.0);
+        plan["stack"]["pair"]["binds"].clone()
+    };
+    assert!(tight("62 mm ±0 mm") == "never" && tight("62.01 mm ±0 mm") == "always");
 }
 
 #[test]
