@@ -141,6 +141,19 @@ fn a_medium_that_does_not_suit_a_piece_is_refused_for_that_piece_alone() {
     }
 }
 
+#[test]
+fn a_share_that_cannot_be_asked_for_is_refused_with_one_that_can() {
+    use seatwise::plan::options::{Aim, options_for};
+    use seatwise::plan::scatter::OneByOne;
+    use seatwise::quantity::Ratio;
+    let job = checked(&exact("6205", "open", 30, 70, ALLOY));
+    for share in [0.499, 0.999_91, 1.0] {
+        let aim = Aim::Share { share: Ratio::new::<uom::si::ratio::ratio>(share), seed: 1 };
+        let error = options_for(&job, &[], aim, &OneByOne).unwrap_err();
+        assert!(error.help().starts_with("ask for a share such as 0.99"), "{share}: {error}, {}", error.help());
+    }
+}
+
 /// In a chart a press that is too small is a caution of its cell; what a limit forbids is no cell at all.
 #[test]
 fn a_chart_refuses_what_a_limit_forbids_and_keeps_what_the_press_is_too_small_for() {

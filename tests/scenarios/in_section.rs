@@ -163,5 +163,9 @@ fn a_time_that_may_be_off_by_a_twentieth_is_followed_in_the_section() {
         let (error, biot) = (figure(&plain, "/chill/time_error_share"), figure(&plain, "/chill/biot"));
         assert!((error > 0.05) == followed && error < 0.07 && biot < 0.5, "{error} {biot}");
         assert_eq!(seat["seats"][0]["section_heat"].is_object(), followed, "{error}");
+        // Without the length of the seat there is nothing to draw by itself.
+        let unstated = by(&text(film).replace("length = \"30 mm\"\n", ""), Method::Auto);
+        let reason = unstated["seats"][0]["section_heat_reason"].as_str().unwrap();
+        assert!(reason.contains(if followed { "state the length of the seat" } else { "is enough" }), "{reason}");
     }
 }
