@@ -196,4 +196,14 @@ fn what_has_no_deck_is_said() {
         assert_eq!((run.code, run.out.as_str()), (2, ""), "{arguments:?}");
         assert!(run.err.contains(words), "{arguments:?}: {}", run.err);
     }
+    // Two parts of the same size touch without a pressure.
+    let even = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"60 mm\"\nwidth = \"20 mm\"\nmaterial = \"bronze\"\n\
+        outside_limits = \"0/0 um\"\n[housing]\nbore_limits = \"0/0 um\"\noutside = \"100 mm\"\nlength = \"24 mm\"\nmaterial = \"grey-iron\"\n";
+    let none = run(&["deck", "-"], even);
+    assert!(none.code == 2 && none.err.contains("there is nothing to solve"), "{} {}", none.code, none.err);
+    assert!(
+        run(&["deck", "-"], &even.replace("\"0/0 um\"\nmaterial", "\"0/+2 um\"\nmaterial").replacen("0/0", "0/+2", 1))
+            .out
+            .contains("*NODE")
+    );
 }

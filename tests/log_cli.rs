@@ -6,7 +6,7 @@ mod binary;
 
 use binary::{done, run};
 use seatwise::job::{self, Job};
-use seatwise::plan::log::{self, LogPlan, NoMedium};
+use seatwise::plan::log::{self, LogPlan, NoFilm, NoMedium};
 use seatwise::stock::Library;
 use std::fmt::Write as _;
 use std::fs;
@@ -151,6 +151,24 @@ fn a_kept_film_is_the_fitted_curve_and_sizes_say_the_same_as_temperatures() {
     }
 }
 
+/// Readings tell a film from a change of two kelvins on, either way, and not where something else than a film decides.
+#[test]
+fn readings_that_hardly_change_and_films_that_do_not_decide_give_no_film() {
+    let job = checked(PLUG);
+    let fitted = |last: f64| {
+        let rows = format!(
+            "time,part,value\n0 s,housing,20 °C\n20 s,housing,20.5 °C\n30 s,housing,20.6 °C\n40 s,housing,20.7 °C\n60 s,housing,{last} °C\n"
+        );
+        compared(&job, &rows).pieces.remove(0).fitted.map(|found| found.unbounded)
+    };
+    assert!(matches!(fitted(21.99), Err(NoFilm::Still)) && matches!(fitted(20.5), Err(NoFilm::Still)));
+    assert!(fitted(22.01).is_ok() && fitted(40.0).is_ok());
+    let cold = "[chill]\npart = \"plug\"\nmedium = \"liquid-nitrogen\"\nhold = \"5 min\"\n";
+    let boiling = checked(&(PLUG.split_once("[warm]").unwrap().0.to_owned() + cold));
+    let rows = "time,part,value\n0 s,plug,20 °C\n20 s,plug,10 °C\n30 s,plug,0 °C\n40 s,plug,-9 °C\n60 s,plug,-20 °C\n";
+    assert!(matches!(compared(&boiling, rows).pieces.remove(0).fitted, Err(NoFilm::Boiling)));
+}
+
 /// Aluminium cylinder in iced water: data posted by A. Kaw, University of South Florida, 2008-07-03 (opened); its lumped films
 /// of 1700 and 1100 W/m²K in the first ten seconds and 140 to 550 after stand beside it, 539 of all (derived).
 #[test]
@@ -249,6 +267,31 @@ fn what_cannot_be_kept_as_a_medium_says_why_and_what_to_do() {
     ] {
         assert!(why.to_string().contains(said) && why.help().contains(help), "{why}: {}", why.help());
     }
+}
+
+/// Readings slower than any film, and quicker than any, bound none; nor is one made a medium of.
+#[test]
+fn readings_beyond_every_film_bound_none() {
+    let job = checked(PLUG);
+    let rows = |step: &str, read: [f64; 4]| {
+        let row = |(k, read): (usize, f64)| format!("{} {step},housing,{read} °C\n", k + 1);
+        "time,part,value\n0 s,housing,20 °C\n".to_owned() + &read.into_iter().enumerate().map(row).collect::<String>()
+    };
+    for (step, read, unbounded) in [
+        ("h", [20.6, 21.2, 21.8, 22.4], true),
+        ("min", [40.0, 56.0, 69.0, 79.0], false),
+        ("s", [119.9, 119.9, 119.9, 119.9], true),
+    ] {
+        let plan = compared(&job, &rows(step, read));
+        assert_eq!(plan.pieces[0].fitted.as_ref().unwrap().unbounded, unbounded, "{read:?} {}", film(&plan));
+        assert_eq!(log::own_medium(&plan, "bath").err(), unbounded.then_some(NoMedium::Unbounded), "{read:?}");
+    }
+    let still = compared(&job, &rows("h", [20.1, 20.2, 20.3, 20.4]));
+    assert_eq!(log::own_medium(&still, "bath").err(), Some(NoMedium::NoFilm));
+    let both = checked(&format!("{PLUG}[chill]\npart = \"plug\"\nmedium = \"domestic-freezer\"\nhold = \"1 h\"\n"));
+    let warmed = rows("min", [40.0, 56.0, 69.0, 79.0]);
+    let rows = warmed + "0 s,plug,20 °C\n5 min,plug,15 °C\n10 min,plug,11 °C\n15 min,plug,8 °C\n20 min,plug,5 °C\n";
+    assert_eq!(log::own_medium(&compared(&both, &rows), "bath").err(), Some(NoMedium::Several));
 }
 
 #[test]

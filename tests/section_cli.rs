@@ -292,3 +292,18 @@ fn chamfers_and_grooves_that_do_not_fit_are_refused_at_their_place() {
         }
     }
 }
+
+/// The plan of one job follows its temperatures in the section where that is needed, as its card and its working do.
+#[test]
+fn a_plan_that_is_asked_for_alone_follows_the_section() {
+    let quench = include_str!("ledger/jobs/quenched-bush.toml");
+    let plan = |model: &str| -> Value {
+        let run = run(&["plan", "-", "--format", "json", "--model", model], quench);
+        serde_json::from_str(&run.out).unwrap_or_else(|error| panic!("{error}: {} {}", run.out, run.err))
+    };
+    let (followed, plane) = (plan("auto"), plan("plane"));
+    let (seat, bodies) = (&followed["seats"][0], &plane["seats"][0]);
+    assert!(seat["section_heat"]["race"].is_object() && seat["chill"]["model"] == "section");
+    assert!(bodies["section_heat"].is_null() && bodies["chill"]["model"] == "lumped");
+    assert!((number(seat, "/section_heat/race/grip_s") - number(seat, "/grip_s/tightest")).abs() < 1e-6);
+}

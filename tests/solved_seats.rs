@@ -67,19 +67,28 @@ fn a_history_is_shared_only_by_jobs_that_agree_in_all_it_depends_on() {
     let solved = SolvedSeats::default();
     // Two of the materials differ in nothing but their heat capacity.
     let (light, slow, iron) = (alike(900), alike(1100), "\"grey-iron\"".to_owned());
-    for (material, medium, bench) in [
-        (&light, usual, bench),
-        (&slow, usual, bench),
-        (&iron, usual, bench),
-        (&light, "temperature = \"90 °C\"\nhold = \"25 min\"", bench),
-        (&light, "temperature = \"80 °C\"\nhold = \"20 min\"", bench),
-        (&light, usual, "temperature = \"25 °C\"\ncarry = \"20 s\""),
-        (&light, usual, "temperature = \"20 °C\"\ncarry = \"40 s\""),
+    // How many are kept after each: what was followed once is not followed again.
+    for (material, medium, bench, kept) in [
+        (&light, usual, bench, 1),
+        (&slow, usual, bench, 2),
+        (&light, usual, bench, 2),
+        (&iron, usual, bench, 3),
+        (&light, "temperature = \"90 °C\"\nhold = \"25 min\"", bench, 4),
+        (&light, "temperature = \"80 °C\"\nhold = \"20 min\"", bench, 5),
+        (&light, "temperature = \"90 °C\"\nuntil = \"60 °C\"", bench, 6),
+        (&light, "temperature = \"90 °C\"\nuntil = \"70 °C\"", bench, 7),
+        (&light, "temperature = \"90 °C\"\nuntil = \"settled\"", bench, 8),
+        (&light, "temperature = \"90 °C\"\nuntil = \"60 °C\"", bench, 8),
+        (&light, usual, "temperature = \"25 °C\"\ncarry = \"20 s\"", 9),
+        (&light, usual, "temperature = \"20 °C\"\ncarry = \"20 s\"\nhumidity = \"50 %\"", 10),
+        (&light, usual, "temperature = \"20 °C\"\ncarry = \"40 s\"", 10),
     ] {
         let job = job(material, medium, bench);
         let shared = plan::plan_among(&job, Method::Plane, &solved).unwrap();
         let alone = plan::plan_by(&job, Method::Plane).unwrap();
         assert_eq!(json(&shared), json(&alone), "{material}, {medium}, {bench}");
+        let count = format!("Histories {{ count: {kept} }}");
+        assert!(format!("{solved:?}").contains(&count), "not {count} after {material}, {medium}, {bench}: {solved:?}");
     }
 }
 

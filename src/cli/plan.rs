@@ -19,7 +19,7 @@ pub(super) fn run(flags: &PlanFlags, output: &Output<'_>) -> Result<Outcome, Fai
     let job = job::check(&text, &library).map_err(|problems| Failure::job(named(&flags.job), text, &problems))?;
     let (method, solved) = (flags.model.method(), SolvedSeats::default());
     let mut plan =
-        plan::plan_among(&job, method, &solved).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
+        plan::plan_alone(&job, method, &solved).map_err(|error| Failure::plain(error.to_string(), error.help()))?;
     plan.scatter = scatter::drawn(&job, &flags.scatter, (method, &solved))?;
     let system = flags.shown.units.or(job.system);
     let rendered = match flags.shown.format {

@@ -16,6 +16,12 @@ use uom::si::time::second;
 /// converted to kelvin, and a joint with no clearance must not be given a stress by it. In metres.
 const NOISE_M: f64 = 1e-12;
 
+/// Whether a clearance is as much as is wanted. Two decimal sizes and their difference have last binary digits of their own, and
+/// those must not say that a joint with just the wanted clearance lacks it.
+pub(super) fn is_enough(clearance: Length, wanted: Length) -> bool {
+    (clearance - wanted).get::<meter>() > -NOISE_M
+}
+
 /// Points of a plot in the medium and in shop air.
 const POINTS: (u32, u32) = (60, 60);
 
@@ -111,7 +117,8 @@ impl Course<'_, '_> {
     }
 
     fn in_hand(&self, time: f64, case: Case) -> f64 {
-        case(&self.at(time)) - self.placing
+        let in_hand = case(&self.at(time)) - self.placing;
+        if in_hand.abs() < NOISE_M { 0.0 } else { in_hand }
     }
 
     pub(super) fn longest_hold(&self) -> f64 {

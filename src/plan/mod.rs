@@ -194,12 +194,20 @@ pub enum Method {
 /// Where one temperature for each piece is not enough (its time may be off by more than 5 %), or the section is asked for, the pieces that it
 /// shows whole are followed in it: [`in_section::SectionHeat`].
 pub fn plan_by(job: &Job, method: Method) -> Result<Plan<'_>, PlanError> {
+    plan_alone(job, method, &SolvedSeats::default())
+}
+
+/// As [`plan_by()`], keeping the solved sections of the seats for what else is asked of the same job, such as a scatter.
+///
+/// # Errors
+/// As for [`plan_by()`].
+pub fn plan_alone<'j>(job: &'j Job, method: Method, solved: &SolvedSeats) -> Result<Plan<'j>, PlanError> {
     let when = match method {
         Method::Plane => in_section::When::Never,
         Method::Auto => in_section::When::Needed,
         Method::Section => in_section::When::Always,
     };
-    plan_with(job, method, &SolvedSeats::default(), Extent { heat: when, pages: true })
+    plan_with(job, method, solved, Extent { heat: when, pages: true })
 }
 
 /// Plans a checked job as one of many, which share the sections that they have in common. Their temperatures are those of one

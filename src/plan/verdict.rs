@@ -1,12 +1,13 @@
 use super::caution::{Caution, Level};
+use super::clearance::is_enough;
 use super::model::Verdict;
 use crate::quantity::{Cases, Length};
 
 /// What the clearance at the seat allows.
 pub(super) fn from_clearance(at_bore: &Cases<Length>, placing: Length) -> Verdict {
-    if at_bore.tightest >= placing {
+    if is_enough(at_bore.tightest, placing) {
         Verdict::DropsIn
-    } else if at_bore.middle >= placing {
+    } else if is_enough(at_bore.middle, placing) {
         Verdict::SomeWillNot
     } else {
         Verdict::Press

@@ -239,6 +239,17 @@ fn readings_of_a_slow_freezer() {
     insta::assert_snapshot!(lines(&serde_json::from_str(&report::log::json(&found).unwrap()).unwrap()));
 }
 
+/// What a freezer heads for is its own temperature, also where the part is taken out before.
+#[test]
+fn readings_of_a_bearing_that_is_taken_out_before() {
+    let text = include_str!("../../examples/pump-case.toml").replace("hold = \"2 h\"", "until = \"-5 °C\"");
+    let job = checked(&text);
+    let readings = job::check_log(include_str!("../../examples/pump-case-readings.csv"), &job).unwrap();
+    let found = plan::log::compare(&job, &readings).unwrap();
+    let document = serde_json::from_str(&report::log::json(&found).unwrap()).unwrap();
+    insta::assert_snapshot!(lines(&without(&document, &["readings", "curve"])));
+}
+
 /// What an induction heater heads for is the temperature that it is stopped at.
 #[test]
 fn readings_of_an_induction_heater() {

@@ -117,6 +117,7 @@ fn in_section(text: &str) -> String {
 each! { in_section, "jobs/":
     section_of_an_oil_hub => "oil-hub",
     section_of_a_polyamide_bush => "plastic-bush",
+    section_of_a_quenched_bush => "quenched-bush",
 }
 
 /// Where each number of a plan comes from, and what was assumed.

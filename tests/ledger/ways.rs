@@ -24,7 +24,8 @@ fn media(names: &[&str]) -> Vec<Medium> {
 fn list(job: &Job, names: &[&str], aim: Aim) -> String {
     let ways = options::options_for(job, &media(names), aim, &OneByOne).unwrap();
     let document = lines(&serde_json::from_str(&report::options::json(job, &ways).unwrap()).unwrap());
-    document + &map(&ways[0].map)
+    let trials: Vec<String> = ways[0].ways.iter().map(|way| way.trials.to_string()).collect();
+    document + &map(&ways[0].map) + &format!("plans made for each way: {}\n", trials.join(" "))
 }
 
 /// The map of the ways, a fifth of its points: °C and µm.
@@ -125,6 +126,12 @@ fn parts_drawn_where_everything_scatters() {
 #[test]
 fn parts_drawn_from_a_bag() {
     insta::assert_snapshot!(drawn(include_str!("jobs/wrapped.toml"), 3.0));
+}
+
+/// The first tables are not good enough for spreads as wide as these.
+#[test]
+fn parts_drawn_with_wide_spreads() {
+    insta::assert_snapshot!(drawn(include_str!("jobs/wide-spreads.toml"), 3.0));
 }
 
 #[test]

@@ -120,3 +120,56 @@ fn solvent_and_heat_are_kept_apart_and_water_out_of_bearings() {
     let seat = ways(shaft, &["boiling-water"]);
     assert!(words(way(&seat, &["boiling-water"]).reason().unwrap()).contains("rusts"));
 }
+
+/// Which media are refused for what they are, and in which words.
+#[test]
+fn a_medium_that_does_not_suit_a_piece_is_refused_for_that_piece_alone() {
+    let shaft = include_str!("../../examples/fan-shaft.toml").split_once("[warm]").unwrap().0;
+    let closed = shaft.replace("closure = \"open\"", "closure = \"NBR contact seals\"");
+    let housing = exact("6205", "open", 10, 70, IRON);
+    for (text, medium, why) in [
+        (&housing, "induction-heater", Some("it heats a ring that is put over its yoke")),
+        (&housing, "boiling-water", None),
+        (&shaft.to_owned(), "oil-bath", None),
+        (&closed, "oil-bath", Some("gets behind the closure")),
+        (&closed, "boiling-water", Some("rusts")),
+    ] {
+        let seat = ways(text, &[medium]);
+        let found = way(&seat, &[medium]).reason().map(words).filter(|words| words.contains("common practice"));
+        assert_eq!(found.is_some(), why.is_some(), "{medium}: {found:?} for\n{text}");
+        assert!(why.is_none_or(|why| found.unwrap().contains(why)), "{medium}");
+    }
+}
+
+#[test]
+fn a_share_that_cannot_be_asked_for_is_refused_with_one_that_can() {
+    use seatwise::plan::options::{Aim, options_for};
+    use seatwise::plan::scatter::OneByOne;
+    use seatwise::quantity::Ratio;
+    let job = checked(&exact("6205", "open", 30, 70, ALLOY));
+    for share in [0.499, 0.999_91, 1.0] {
+        let aim = Aim::Share { share: Ratio::new::<uom::si::ratio::ratio>(share), seed: 1 };
+        let error = options_for(&job, &[], aim, &OneByOne).unwrap_err();
+        assert!(error.help().starts_with("ask for a share such as 0.99"), "{share}: {error}, {}", error.help());
+    }
+}
+
+/// In a chart a press that is too small is a caution of its cell; what a limit forbids is no cell at all.
+#[test]
+fn a_chart_refuses_what_a_limit_forbids_and_keeps_what_the_press_is_too_small_for() {
+    // The magnesium of the library bears 130 °C.
+    let press = "[press]\nmeans = \"arbor press\"\ncapacity = \"0.1 kN\"\n";
+    let job = checked(&(exact("6205", "open", 30, 70, "\"magnesium-az91\"") + press));
+    let rows = [40.0, 120.0, 140.0].map(seatwise::quantity::celsius);
+    let chart = plan::chart::charts(&job, &rows, &[]).unwrap().swap_remove(0);
+    let cells: Vec<_> = chart.rows.iter().map(|row| &row.cells[0]).collect();
+    assert_eq!(cells.len(), 4, "the shop's own row, and three");
+    for cell in &cells[..2] {
+        let worked = cell.as_ref().unwrap_or_else(|words| panic!("{words:?}"));
+        assert!(worked.seat.verdict == Verdict::Press, "{:?}", worked.seat.verdict);
+        assert!(worked.cautions.iter().any(|caution| caution.code() == "press-too-small"));
+    }
+    assert!(cells[2].as_ref().is_ok_and(|worked| worked.seat.verdict == Verdict::DropsIn));
+    let reason = words(cells[3].as_ref().unwrap_err());
+    assert!(reason.contains("above its limit of"), "{reason}");
+}

@@ -2,10 +2,10 @@
 
 use crate::jobs::{job, s31};
 use seatwise::job::Job;
-use seatwise::plan::Method;
 use seatwise::plan::scatter::{
     Distribution, InputKind, OneByOne, Output, OutputSummary, Random, Request, SeatScatter, Share, scatter, seat_models,
 };
+use seatwise::plan::{Method, plan_by};
 use std::f64::consts::PI;
 
 const DRAWS: u64 = 200_000;
@@ -254,4 +254,40 @@ fn job_with_length() -> Job {
     let text = "[bearing]\ndesignation = \"6205\"\n[housing]\nbore_limits = \"N7\"\noutside = \"80 mm\"\nlength = \"22 mm\"\n\
                 material = \"cast-aluminium\"\nshoulder = { inside = \"42 mm\", wall = \"5 mm\" }\n";
     job(text)
+}
+
+/// Where nothing scatters, every drawn part is the middle case of the plan, whatever was done to it.
+#[test]
+fn a_part_that_nothing_scatters_for_is_the_middle_case_of_the_plan() {
+    let chill = "[chill]\npart = \"bush\"\nmedium = \"dry-ice-alcohol\"\nhold = \"2 min\"\n";
+    let warm = "[warm]\npart = \"housing\"\nmedium = \"oil-bath\"\ntemperature = \"60 °C\"\nhold = \"10 min\"\n";
+    for treatment in [String::new(), chill.to_owned(), warm.to_owned(), format!("{chill}{warm}")] {
+        let job = job(&format!(
+            "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"60 mm\"\nwidth = \"20 mm\"\noutside_limits = \"s6\"\n\
+             material = \"bronze\"\nroughness = \"Rz 6 um\"\n[housing]\nbore_limits = \"H7\"\noutside = \"100 mm\"\n\
+             length = \"20 mm\"\nmaterial = \"grey-iron\"\nroughness = \"Rz 10 um\"\n{treatment}[bench]\ntemperature = \"24 °C\"\n\
+             carry = \"20 s\"\n[service]\ncoldest = \"-10 °C\"\nhottest = {{ part = \"70 °C\", housing = \"60 °C\" }}\n\
+             [scatter]\nsizes = \"fixed\"\nfilm = \"fixed\"\nfriction = \"fixed\"\nmedium = \"0 K\"\nhold = \"0 s\"\ncarry = \"0 s\"\n"
+        ));
+        let planned = plan_by(&job, Method::Plane).unwrap().seats.remove(0);
+        let request = Request { draws: 100, seed: 7, force_limit: None, method: Method::Plane };
+        let seat = scatter(&job, &request, &OneByOne).unwrap().seats.remove(0);
+        let middle = |output: Output| {
+            let found = of(&seat, output);
+            assert!(found.most - found.least <= 1e-9 * found.most.abs(), "{output:?} scatters: {found:?}");
+            found.least
+        };
+        for (output, wanted, within) in [
+            (Output::Interference, -planned.fit.clearance.middle.value, 1e-11),
+            (Output::Clearance, planned.at_bore.clearance.middle.value, 0.05e-6),
+            (Output::Force, planned.at_bore.force.middle.value, 0.01 * planned.press.force.middle.value),
+            (Output::Coldest, -planned.service[0].clearance.middle.value, 1e-11),
+            (Output::Hottest, -planned.service[1].clearance.middle.value, 1e-11),
+        ] {
+            let found = middle(output);
+            assert!((found - wanted).abs() <= within, "{output:?}: {found}, planned {wanted} with {treatment}");
+        }
+        // Rough surfaces bear less: of the 16 µm of both a share is smoothed away before anything presses.
+        assert!(planned.fit.effective_interference.middle < -planned.fit.clearance.middle);
+    }
 }

@@ -56,6 +56,8 @@ fn a_mean_beyond_its_limits_is_refused_when_parts_are_drawn() {
     use seatwise::plan::scatter::{OneByOne, Request, scatter};
     let job = crate::jobs::s31("housing = { shape = \"normal\", mean = \"5 um\" }");
     let request = Request { draws: 1000, seed: 1, force_limit: None, method: Method::Plane };
-    let said = scatter(&job, &request, &OneByOne).unwrap_err().to_string();
+    let error = scatter(&job, &request, &OneByOne).unwrap_err();
+    assert_eq!(error.help(), "check the mean and the limits under [scatter]");
+    let said = error.to_string();
     assert!(said.contains("size of the housing bore") && said.contains("lies 14.0 µm beyond the limits"), "{said}");
 }

@@ -118,3 +118,17 @@ fn nonsense_in_a_field_names_the_field_and_spares_the_rest() {
         says(&found.to_string(), &["housing.outside", wanted]);
     }
 }
+
+#[test]
+fn what_stops_a_plan_says_what_to_do() {
+    use plan::PlanError;
+    use seatwise::thermal::ThermalError;
+    let beyond = || ThermalError::NotReachable { target_k: 200.0, start_k: 293.0, at_most_k: 250.0 };
+    for (error, help) in [
+        (PlanError::Untreated, "add its [chill] or [warm]"),
+        (PlanError::Thermal(beyond()), "check the temperatures of the job"),
+        (PlanError::Temperature { piece: "shaft", error: beyond() }, "change the medium, its temperature or the hold"),
+    ] {
+        assert!(error.help().contains(help) && !error.to_string().is_empty(), "{error}: {}", error.help());
+    }
+}

@@ -28,6 +28,9 @@ fn the_section_agrees_with_one_body_where_one_body_is_enough_and_says_by_how_muc
     let heat = &plan["seats"][0]["section_heat"];
     assert_eq!(plan["seats"][0]["warm"]["model"], "section");
     let number = |value: &Value| value.as_f64().unwrap_or_else(|| panic!("{value}"));
+    let grounded =
+        |plan: &Value| plan["sources"].to_string().contains("conduction on the finite elements of the section");
+    assert!(grounded(&plan) && !grounded(&plain));
     // What one body says is what the plan without the section says.
     let one = &heat["one_body"];
     within(number(&one["clearance_um"]), figure(&plain, "/at_bore/clearance_um/tightest"), 1e-6);
@@ -103,4 +106,66 @@ fn a_section_that_is_asked_for_and_lacking_is_excused() {
     assert!(page.contains("not of the section: no treated piece is drawn whole in the section"), "{page}");
     let plain = report::text::plan(&plan::plan_by(&job, Method::Plane).unwrap(), job.system);
     assert!(!plain.contains("not of the section"), "nobody asked for it");
+}
+
+/// What is followed as bodies however it is asked for: everything round the piece that its section does not draw.
+#[test]
+fn what_the_section_does_not_draw_is_followed_as_bodies() {
+    const OIL: &str = "temperature = \"90 °C\"\n";
+    let bush = "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"60 mm\"\nwidth = \"20 mm\"\n\
+        outside_limits = \"n6\"\nmaterial = \"bronze\"\n[housing]\nbore_limits = \"H7\"\noutside = \"100 mm\"\n\
+        length = \"20 mm\"\nmaterial = \"grey-iron\"\n";
+    let chill =
+        |more: &str| format!("{bush}[chill]\npart = \"bush\"\nmedium = \"domestic-freezer\"\nhold = \"1 h\"\n{more}\n");
+    let warm = |medium: &str, more: &str| {
+        format!("{bush}[warm]\npart = \"housing\"\nmedium = \"{medium}\"\nhold = \"2 min\"\n{more}\n")
+    };
+    let heavy = warm("oil-bath", OIL).replace("length = \"20 mm\"\n", "length = \"20 mm\"\nmass = \"3 kg\"\n");
+    let onto = |treatment: &str| {
+        let bush = bush.split_once("[housing]").unwrap().0.replace("outside_limits = \"n6\"", "bore_limits = \"H7\"");
+        format!("{bush}[shaft]\noutside_limits = \"p6\"\nmaterial = \"carbon-steel\"\nlength = \"20 mm\"\n{treatment}")
+    };
+    let induction = "[warm]\npart = \"bush\"\nmedium = \"induction-heater\"\npower = \"500 W\"\nuntil = \"90 °C\"\n";
+    for (text, drawn) in [
+        (chill("wrap = \"plastic bag\""), false),
+        (chill("rests_on = \"tray\""), false),
+        (chill("[bench]\nhumidity = \"50 %\""), false),
+        (warm("oil-bath", &format!("{OIL}[bench]\nhumidity = \"50 %\"")), true),
+        (warm("hot-plate", "temperature = \"120 °C\""), false),
+        (heavy, false),
+        (onto(induction), false),
+        (
+            onto("[chill]\npart = \"shaft\"\nmedium = \"dry-ice-alcohol\"\nhold = \"1 min\"\n")
+                .replace("[chill]", "mass = \"2 kg\"\n[chill]"),
+            false,
+        ),
+    ] {
+        let seat = &by(&text, Method::Section)["seats"][0];
+        let reason = seat["section_heat_reason"].as_str().unwrap_or_default();
+        assert_eq!(seat["section_heat"].is_object(), drawn, "{reason} {text}");
+        assert!(drawn || reason.contains("no treated piece is drawn whole in the section"), "{reason} {text}");
+    }
+}
+
+/// From a twentieth of its time on, one temperature is not enough, long before the Biot number is one.
+#[test]
+fn a_time_that_may_be_off_by_a_twentieth_is_followed_in_the_section() {
+    let text = |film: u32| {
+        format!(
+            "[bearing]\nkind = \"plain bush\"\nbore = \"40 mm\"\noutside = \"62 mm\"\nwidth = \"30 mm\"\noutside_limits = \"n6\"\n\
+             material = \"carbon-steel\"\n[housing]\nbore_limits = \"H7\"\noutside = \"90 mm\"\nlength = \"30 mm\"\n\
+             material = \"grey-iron\"\n[chill]\npart = \"bush\"\nmedium = \"dry-ice-alcohol\"\nfilm = \"{film} W/m2K\"\n\
+             hold = \"20 s\"\n[bench]\ncarry = \"0 s\"\n"
+        )
+    };
+    for (film, followed) in [(2300, false), (3200, true)] {
+        let (plain, seat) = (by(&text(film), Method::Plane), by(&text(film), Method::Auto));
+        let (error, biot) = (figure(&plain, "/chill/time_error_share"), figure(&plain, "/chill/biot"));
+        assert!((error > 0.05) == followed && error < 0.07 && biot < 0.5, "{error} {biot}");
+        assert_eq!(seat["seats"][0]["section_heat"].is_object(), followed, "{error}");
+        // Without the length of the seat there is nothing to draw by itself.
+        let unstated = by(&text(film).replace("length = \"30 mm\"\n", ""), Method::Auto);
+        let reason = unstated["seats"][0]["section_heat_reason"].as_str().unwrap();
+        assert!(reason.contains(if followed { "state the length of the seat" } else { "is enough" }), "{reason}");
+    }
 }

@@ -94,6 +94,38 @@ fn the_job_of_an_answer_is_that_of_its_story_and_asks_for_nothing_that_is_nothin
     assert!(bushes >= 5 && plugs >= 5, "{bushes} {plugs}");
 }
 
+/// Nothing is asked whose answer is out of the ordinary: a cold that no medium has, a heat that no oven should have, a clearance
+/// that lasts a moment or all day, ways that all do, or none.
+#[test]
+fn what_is_asked_can_be_done_in_a_shop() {
+    let plans = |seed: u64, level: ExerciseLevel, count: usize| -> Vec<Vec<Value>> {
+        let drawn = exercise(seed, level, count, &Library::default()).unwrap();
+        let of = |case: &plan::exercise::Case| {
+            serde_json::from_str(&report::json::plan(&plan::plan(&case.job).unwrap()).unwrap()).unwrap()
+        };
+        drawn.problems.iter().map(|problem| problem.cases.iter().map(of).collect()).collect()
+    };
+    let number = |plan: &Value, place: &str| {
+        plan.pointer(place).and_then(Value::as_f64).unwrap_or_else(|| panic!("no {place} in {plan}"))
+    };
+    for seed in 1..=50 {
+        let found = plans(seed, ExerciseLevel::One, 3);
+        let (cold, hot) = (&found[1][0], &found[2][0]);
+        assert!((-90.0..10.0).contains(&number(cold, "/seats/0/clears_at/inner_c")), "seed {seed}");
+        assert!((35.0..120.0).contains(&number(hot, "/seats/0/clears_at/outer_c")), "seed {seed}");
+        let bath = &plans(seed, ExerciseLevel::Two, 1)[0][0];
+        assert_eq!(bath["verdict"], "drops in", "seed {seed}");
+        assert!((30.0..7200.0).contains(&number(bath, "/seats/0/window_s/tightest")), "seed {seed}");
+        assert!(number(bath, "/seats/0/time_to_clear_s/tightest") > 0.0, "seed {seed}");
+    }
+    for seed in 1..=4 {
+        for ways in plans(seed, ExerciseLevel::Three, 2) {
+            let free = ways[..3].iter().filter(|plan| plan["verdict"] == "drops in").count();
+            assert!((1..3).contains(&free) && ways.len() == 4, "seed {seed}: {free} of three ways drop in");
+        }
+    }
+}
+
 #[test]
 fn a_wrong_answer_would_be_found_out() {
     for level in 0..3 {

@@ -1,5 +1,6 @@
 use crate::job::Job;
 use crate::plan::caution::{Caution, Level, PRACTICE};
+use crate::plan::clearance::is_enough;
 use crate::plan::limits;
 use crate::plan::model::{SeatPlan, Verdict, Window};
 use crate::plan::sentence::{Sentence, say};
@@ -16,7 +17,7 @@ const REHEARSED_S: f64 = 10.0;
 /// Whether the planned chill and warm-up reach what they are for, and what would.
 pub(super) fn of_seat(job: &Job, seat: &SeatPlan, found: &mut Vec<Caution>) {
     let short_by = seat.history.placing_clearance - seat.at_bore.clearance.tightest;
-    if short_by > Length::default() {
+    if !is_enough(seat.at_bore.clearance.tightest, seat.history.placing_clearance) {
         if seat.is_treated() {
             found.push(does_not_clear(job, seat, short_by));
         } else {

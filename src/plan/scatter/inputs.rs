@@ -13,7 +13,6 @@ use crate::quantity::{Length, Nanometres, TemperatureInterval, ThermodynamicTemp
 use crate::stock::medium::{Film, Law};
 use std::borrow::Cow;
 use uom::si::length::meter;
-use uom::si::power::watt;
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
@@ -256,8 +255,8 @@ impl Maker<'_> {
         };
         let planned = taken_out.unwrap_or(treatment.temperature.get::<kelvin>());
         let boils = matches!(&treatment.film, FilmChoice::OfMedium(Film { law: Law::BoilingNitrogen { .. }, .. }));
-        let powered = treatment.power.get::<watt>() > 0.0;
-        if taken_out.is_none() && (boils || powered) {
+        // What is heated by power is always taken out by its temperature; what boils has that of its pressure.
+        if taken_out.is_none() && boils {
             return Ok(fixed(kind, planned));
         }
         let tolerance = match taken_out {

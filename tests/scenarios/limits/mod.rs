@@ -2,6 +2,7 @@
 //! must stand at its limit.
 
 mod beside;
+mod exact;
 mod found;
 
 use crate::{AT_ONCE, job_text, number, oven};
