@@ -7,13 +7,14 @@ use crate::stock::Library;
 use crate::stock::material::{Bounds, Family, Material, RoomValues, Strength, StrengthKind, from_room_values};
 
 const WANTED: &str = "name a material (`seatwise materials` lists them), or give your own values in { }";
-const KEYS: [&str; 12] = [
+const KEYS: [&str; 13] = [
     "name",
     "family",
     "density",
     "modulus",
     "poisson",
     "strength",
+    "strength_kind",
     "expansion",
     "heat_capacity",
     "conductivity",
@@ -53,6 +54,7 @@ fn own_material(section: &Section<'_>, key: &str, notes: &mut Notes) -> Option<M
     let elastic_modulus = value(&table, "modulus", quantity::pressure, notes);
     let poisson_ratio = value(&table, "poisson", quantity::number, notes);
     let strength = value(&table, "strength", quantity::pressure, notes);
+    let kind = strength_kind(&table, family, notes);
     let mean_expansion = value(&table, "expansion", quantity::expansion_coefficient, notes);
     let heat_capacity = value(&table, "heat_capacity", quantity::heat_capacity, notes);
     let conductivity = value(&table, "conductivity", quantity::conductivity, notes);
@@ -64,7 +66,7 @@ fn own_material(section: &Section<'_>, key: &str, notes: &mut Notes) -> Option<M
         density: density?,
         elastic_modulus: elastic_modulus?,
         poisson_ratio: poisson_ratio?,
-        strength: Strength { value: strength?, kind: StrengthKind::Proof02 },
+        strength: Strength { value: strength?, kind: kind? },
         mean_expansion: mean_expansion?,
         heat_capacity: heat_capacity?,
         conductivity: conductivity?,
@@ -77,6 +79,30 @@ fn own_material(section: &Section<'_>, key: &str, notes: &mut Notes) -> Option<M
         Ok(material) => Some(material),
         Err(error) => {
             notes.problem(table.at.clone(), error.to_string(), "check the values and their units");
+            None
+        }
+    }
+}
+
+const BRITTLE_WHY: &str = "not stated; cast iron and ceramic may crack without warning, common practice, no published source; \
+     state strength_kind = \"0.2 % proof\" for nodular iron or another that yields";
+
+/// What the strength under `strength` means.
+fn strength_kind(table: &Section<'_>, family: Option<Family>, notes: &mut Notes) -> Option<StrengthKind> {
+    const KEY: &str = "strength_kind";
+    if !table.has(KEY) {
+        if !matches!(family, Some(Family::CastIron | Family::Ceramic)) {
+            return Some(StrengthKind::Proof02);
+        }
+        notes.assume(table.path(KEY), AnyValue::Text("tensile, brittle".to_owned()), BRITTLE_WHY);
+        return Some(StrengthKind::TensileBrittle);
+    }
+    let words = table.words(KEY, "write what the strength means, such as \"0.2 % proof\"", notes)?;
+    match StrengthKind::read(words.text.trim()) {
+        Ok(kind) => Some(kind),
+        Err(known) => {
+            let message = format!("`{}` cannot be \"{}\"", table.path(KEY), words.text);
+            notes.problem(words.at, message, format!("write {known}"));
             None
         }
     }

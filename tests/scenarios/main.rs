@@ -29,7 +29,7 @@ use serde_json::Value;
 /// Constants of the worked cases as materials of the job; density, heat capacity and conductivity are textbook figures.
 const STEEL: &str = r#"{ name = "case steel", family = "steel", density = "7810 kg/m3", modulus = "206 GPa", poisson = "0.3", strength = "1500 MPa", expansion = "12.0 um/mK", heat_capacity = "460 J/kgK", conductivity = "40 W/mK", coldest = "-80 °C", hottest = "200 °C", source = "worked case" }"#;
 const ALLOY: &str = r#"{ name = "case alloy", family = "light alloy", density = "2700 kg/m3", modulus = "70 GPa", poisson = "0.33", strength = "160 MPa", expansion = "23.0 um/mK", heat_capacity = "900 J/kgK", conductivity = "150 W/mK", hottest = "200 °C", source = "worked case" }"#;
-const IRON: &str = r#"{ name = "case iron", family = "cast iron", density = "7200 kg/m3", modulus = "110 GPa", poisson = "0.26", strength = "200 MPa", expansion = "10.5 um/mK", heat_capacity = "500 J/kgK", conductivity = "50 W/mK", hottest = "250 °C", source = "worked case" }"#;
+const IRON: &str = r#"{ name = "case iron", family = "cast iron", density = "7200 kg/m3", modulus = "110 GPa", poisson = "0.26", strength = "200 MPa", strength_kind = "0.2 % proof", expansion = "10.5 um/mK", heat_capacity = "500 J/kgK", conductivity = "50 W/mK", hottest = "250 °C", source = "worked case" }"#;
 const MAGNESIUM: &str = r#"{ name = "case magnesium", family = "light alloy", density = "1800 kg/m3", modulus = "45 GPa", poisson = "0.35", strength = "100 MPa", expansion = "26 um/mK", heat_capacity = "1000 J/kgK", conductivity = "70 W/mK", source = "worked case" }"#;
 
 /// Names of the constants above, as they stand for themselves in a job's text.

@@ -289,3 +289,22 @@ fn a_carry_of_less_than_a_second_is_at_once() {
     says(&shown(&job("0.99")), &["Place it as soon as it is out"]);
     says(&shown(&job("1")), &["Place it within 1 s of taking it out"]);
 }
+
+/// Grey iron cracks where nodular iron yields; what is not stated is taken to crack.
+#[test]
+fn stated_iron_is_brittle_unless_its_strength_is_one_at_which_it_yields() {
+    const KIND: &str = ", strength_kind = \"0.2 % proof\"";
+    let ductile = exact("6205", 150, 80, "$IRON").replace("$IRON", IRON).replace("200 MPa", "120 MPa");
+    let with = |kind: &str| ductile.replace("0.2 % proof", kind);
+    let stated = ductile.replace(KIND, "");
+    let passed = |text: &str| caution(&planned(text), "elastic-limit-passed").unwrap().to_owned();
+    assert!(!passed(&stated).contains("ideal plastic") && passed(&stated) == passed(&with("tensile, brittle")));
+    assert!(passed(&ductile).contains("An ideal plastic wall would yield over"));
+    let assumed = |text: &str| planned(text)["assumptions"].to_string().contains("strength_kind");
+    assert!(assumed(&stated) && !assumed(&ductile));
+    let refused = job::check(&job_text(&with("hard")), &Library::default()).unwrap_err().to_string();
+    assert!(
+        refused.contains("strength_kind` cannot be \"hard\"") && refused.contains("`tensile, brittle`"),
+        "{refused}"
+    );
+}

@@ -23,6 +23,7 @@ pub(crate) use raw::RawLimit;
 pub use room::{RoomValues, from_room_values};
 
 use serde::Deserialize;
+use serde::de::value::StrDeserializer;
 use std::sync::Arc;
 use uom::si::f64::{MassDensity, Pressure, Ratio, ThermodynamicTemperature};
 use uom::si::{
@@ -64,6 +65,14 @@ pub enum StrengthKind {
 }
 
 impl StrengthKind {
+    /// The kind of this name, as the files of materials write it; or else the names that there are, in words.
+    pub(crate) fn read(name: &str) -> Result<Self, String> {
+        Self::deserialize(StrDeserializer::<serde::de::value::Error>::new(name)).map_err(|error| {
+            let said = error.to_string();
+            said.split_once("expected ").map_or(said.clone(), |(_, names)| names.to_owned())
+        })
+    }
+
     /// Whether the material breaks at this stress instead of yielding.
     pub fn is_brittle(self) -> bool {
         matches!(self, Self::TensileBrittle | Self::FlexuralBrittle)
