@@ -23,6 +23,9 @@ use std::sync::mpsc::{self, Receiver, SyncSender};
 /// Rows that are planned at one time.
 const CHUNK: usize = 256;
 
+/// Rows that a core takes on at one time: few, so that the cores come to the end of a chunk together.
+const AT_ONCE: usize = 2;
+
 /// Chunks that may wait to be written, beside the one that is planned and the one that is being written.
 const AHEAD: usize = 1;
 
@@ -144,7 +147,8 @@ impl Run<'_> {
         if records.is_empty() {
             return Ok(None);
         }
-        let told: Vec<Told> = records.par_iter().map(|record| self.planner.plan(record, self.stocked)).collect();
+        let planned = records.par_iter().with_max_len(AT_ONCE).map(|record| self.planner.plan(record, self.stocked));
+        let told: Vec<Told> = planned.collect();
         for (record, told) in records.iter().zip(&told) {
             progress.add(record, told.failed());
         }
