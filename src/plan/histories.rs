@@ -21,6 +21,10 @@ use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 /// Histories that are kept; more of them begin anew, so that memory stays bounded.
 const MOST: usize = 512;
 
+/// Where so many as [`MOST`] have been asked for and none was known, the list has no two alike: one in this many is kept, in case
+/// that changes, and the rest is not worth its copy.
+const KEPT_IN_VAIN: usize = 8;
+
 /// What became of pieces in their media and on the bench.
 ///
 /// Plans give the same numbers with a memory that is empty or full: a history is taken only where everything that it depends
@@ -35,6 +39,8 @@ struct Known {
     /// By a hash of some of what they depend on; the rest is compared.
     by_hash: HashMap<u64, Vec<Entry>>,
     count: usize,
+    /// How many have been asked for since one was known.
+    in_vain: usize,
 }
 
 #[derive(Clone)]
@@ -167,14 +173,19 @@ impl Histories {
 
     fn find(&self, asked: &Asked<'_>) -> Option<Entry> {
         let known: Vec<Entry> = self.known().by_hash.get(&asked.hash)?.clone();
-        known.into_iter().find(|entry| asked.is(&entry.of))
+        let found = known.into_iter().find(|entry| asked.is(&entry.of))?;
+        self.known().in_vain = 0;
+        Some(found)
     }
 
     fn keep(&self, asked: &Asked<'_>, track: Track, soak: OnceLock<Option<Soak>>) -> Track {
+        if !self.known().is_worth_keeping() {
+            return track;
+        }
         let entry = Entry { of: Arc::new(asked.kept()), track: track.clone(), soak: Arc::new(soak) };
         let mut known = self.known();
         if known.count >= MOST {
-            *known = Known::default();
+            *known = Known { in_vain: known.in_vain, ..Known::default() };
         }
         known.count += 1;
         known.by_hash.entry(asked.hash).or_default().push(entry);
@@ -184,6 +195,14 @@ impl Histories {
     fn known(&self) -> MutexGuard<'_, Known> {
         // A thread that came to grief while it held the lock has left whole entries only.
         self.known.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+impl Known {
+    /// Whether the next one that was not known is likely to be asked for again.
+    fn is_worth_keeping(&mut self) -> bool {
+        self.in_vain = self.in_vain.saturating_add(1);
+        self.in_vain <= MOST || self.in_vain.is_multiple_of(KEPT_IN_VAIN)
     }
 }
 
@@ -208,4 +227,19 @@ fn hash(body: &Body, treatment: &Treatment, air: &Air) -> u64 {
     hold.to_bits().hash(&mut hasher);
     air.0.value.to_bits().hash(&mut hasher);
     hasher.finish()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{KEPT_IN_VAIN, Known, MOST};
+
+    #[test]
+    fn a_list_without_two_alike_keeps_one_in_eight_and_one_that_is_known_again_ends_that() {
+        let mut known = Known::default();
+        let kept = |known: &mut Known, asked: usize| (0..asked).filter(|_| known.is_worth_keeping()).count();
+        assert_eq!(kept(&mut known, MOST), MOST);
+        assert_eq!(kept(&mut known, 10 * KEPT_IN_VAIN), 10);
+        known.in_vain = 0;
+        assert_eq!(kept(&mut known, MOST), MOST);
+    }
 }
