@@ -41,6 +41,7 @@ impl Cell {
     }
 
     /// As it stands in CSV.
+    #[cfg(feature = "cli")]
     pub(crate) fn as_written(&self) -> String {
         self.written(&mut String::new()).into_owned()
     }
