@@ -4,8 +4,8 @@ use super::caution::Caution;
 use super::model::{GripTime, Plan, SeatKind, SeatPlan, Verdict, Window};
 use super::options;
 use super::sentence::{Sentence, say};
-use crate::job::AnyValue;
-use crate::quantity::{Length, Time, Toward};
+use crate::job::{AnyValue, PartKind};
+use crate::quantity::{Cases, Length, Time, Toward};
 use uom::si::time::second;
 
 impl Plan<'_> {
@@ -21,6 +21,13 @@ impl Plan<'_> {
         };
         let answer = if seat.fit.undecided() { answer.text(UNDECIDED) } else { answer };
         unread(&self.job.part.unread_suffixes, answer)
+    }
+
+    /// How far the bore of a bush closes in its housing; none for other parts and seats, and where nothing presses.
+    pub fn bush_closes<'s>(&self, seat: &'s SeatPlan) -> Option<&'s Cases<Length>> {
+        let is_bush = seat.seat == SeatKind::Housing && self.job.part.kind == PartKind::PlainBush;
+        let closes = seat.press.ring_change.as_ref().filter(|_| is_bush);
+        closes.filter(|closes| closes.tightest > Length::default())
     }
 
     /// The finding that forbids the job.

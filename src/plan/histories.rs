@@ -179,7 +179,7 @@ impl Histories {
     }
 
     fn keep(&self, asked: &Asked<'_>, track: Track, soak: OnceLock<Option<Soak>>) -> Track {
-        if !self.known().is_worth_keeping() {
+        if !self.known().keeps_after_one_in_vain() {
             return track;
         }
         let entry = Entry { of: Arc::new(asked.kept()), track: track.clone(), soak: Arc::new(soak) };
@@ -199,8 +199,8 @@ impl Histories {
 }
 
 impl Known {
-    /// Whether the next one that was not known is likely to be asked for again.
-    fn is_worth_keeping(&mut self) -> bool {
+    /// Counts one more that was not known, and tells whether it is kept.
+    fn keeps_after_one_in_vain(&mut self) -> bool {
         self.in_vain = self.in_vain.saturating_add(1);
         self.in_vain <= MOST || self.in_vain.is_multiple_of(KEPT_IN_VAIN)
     }
@@ -236,7 +236,7 @@ mod tests {
     #[test]
     fn a_list_without_two_alike_keeps_one_in_eight_and_one_that_is_known_again_ends_that() {
         let mut known = Known::default();
-        let kept = |known: &mut Known, asked: usize| (0..asked).filter(|_| known.is_worth_keeping()).count();
+        let kept = |known: &mut Known, asked: usize| (0..asked).filter(|_| known.keeps_after_one_in_vain()).count();
         assert_eq!(kept(&mut known, MOST), MOST);
         assert_eq!(kept(&mut known, 10 * KEPT_IN_VAIN), 10);
         known.in_vain = 0;

@@ -12,7 +12,7 @@ use super::seal::SealPlan;
 use super::stack::StackPlan;
 use super::uneven_wall::UnevenWallPlan;
 use crate::fit::FitKind;
-use crate::job::{Hold, Job, PartKind, Piece, ServiceEnd};
+use crate::job::{Hold, Job, Piece, ServiceEnd};
 use crate::quantity::{
     Area, Cases, Force, HeatTransfer, Length, Mass, Pressure, TemperatureInterval, ThermodynamicTemperature, Time,
     Torque,
@@ -166,13 +166,6 @@ impl SeatPlan {
     /// Whether one of its parts is chilled or warmed.
     pub fn is_treated(&self) -> bool {
         self.chill.is_some() || self.warm.is_some()
-    }
-
-    /// How far the bore of a bush closes in its housing; none for other parts and seats, and where nothing presses.
-    pub fn bush_closes(&self) -> Option<&Cases<Length>> {
-        let is_bush = self.seat == SeatKind::Housing && self.inner.name == PartKind::PlainBush.noun();
-        let closes = self.press.ring_change.as_ref().filter(|_| is_bush);
-        closes.filter(|closes| closes.tightest > Length::default())
     }
 
     /// The longest planned time in a medium; none where nothing is treated.

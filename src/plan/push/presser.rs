@@ -75,13 +75,18 @@ impl<'a> Presser<'a> {
     }
 
     fn pressed(&self, interference: &Cases<Length>) -> Result<Cases<Pressed>, PlanError> {
-        interference.zip(ends(self.shape.pressure)).zip(ends(FLOW)).try_map(|((interference, factor), flow)| {
-            let elastic = self.at(interference).solve()?;
-            let left = self
-                .yielded(interference, (factor, flow))?
-                .map_or(1.0, |state| (state.pressure / (elastic.pressure * factor)).get::<ratio>());
-            Ok(Pressed { elastic, left })
-        })
+        interference
+            .zip(ends(self.shape.pressure))
+            .zip(ends(FLOW))
+            .try_map(|((interference, factor), flow)| self.pressed_once(interference, (factor, flow)))
+    }
+
+    /// One case, in a seat that is stiffer by a factor, with the flow stress of the inner part as a share of its strength.
+    fn pressed_once(&self, interference: Length, (factor, flow): (f64, f64)) -> Result<Pressed, PlanError> {
+        let elastic = self.at(interference).solve()?;
+        let yielded = self.yielded(interference, (factor, flow))?;
+        let left = yielded.map_or(1.0, |state| (state.pressure / (elastic.pressure * factor)).get::<ratio>());
+        Ok(Pressed { elastic, left })
     }
 
     /// The inner part where it yields and goes on holding, in a seat that is stiffer by a factor, with its flow stress as a share of
@@ -109,9 +114,7 @@ impl<'a> Presser<'a> {
     ) -> Result<Cases<Force>, PlanError> {
         let stiffened = interference.zip(ends(self.shape.pressure)).zip(*lasting);
         let held = stiffened.try_map(|((interference, factor), set)| {
-            let elastic = self.at(interference).solve()?;
-            let yielded = self.yielded(interference, (factor, FLOW.0))?;
-            let loading = yielded.map_or(1.0, |state| (state.pressure / (elastic.pressure * factor)).get::<ratio>());
+            let Pressed { elastic, left: loading } = self.pressed_once(interference, (factor, FLOW.0))?;
             // Relieved it is elastic, from the interference that is left.
             let relieved =
                 if set > Length::default() { ((interference - set) / interference).get::<ratio>() } else { 1.0 };

@@ -110,7 +110,7 @@ fn finish(plan: &Plan<'_>, seat: &SeatPlan) -> (Option<Sentence>, Vec<Blank>) {
     let turns = if plan.job.part.kind.is_bearing() { " and it turns freely" } else { "" };
     let hold = say(format!("Sign off only if no feeler goes behind it anywhere{turns}."));
     let mut blanks = vec![kept("thickest feeler that goes in")];
-    blanks.extend(seat.bush_closes().map(closed));
+    blanks.extend(plan.bush_closes(seat).map(closed));
     (Some(hold), blanks)
 }
 

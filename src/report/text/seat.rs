@@ -34,7 +34,7 @@ pub(super) fn details(plan: &Plan<'_>, seat: &SeatPlan, system: System, page: &m
     page.heading(&format!("{} seat, nominal {}", capital(seat.seat), show_size(seat.nominal, system, Toward::Nearest)));
     page.table(&Table { head: None, rows: vec![show.member(seat, &seat.inner), show.member(seat, &seat.outer)] });
     page.line("");
-    page.table(&cases(seat, show));
+    page.table(&cases(plan, seat, show));
     page.line("");
     for soak in seat.chill.iter().chain(&seat.warm) {
         page.paragraph(&show.soak(plan, soak));
@@ -69,7 +69,7 @@ pub(super) fn main_numbers(seat: &SeatPlan, system: System) -> Table<4> {
 }
 
 /// The numbers that differ from the tightest to the loosest case.
-fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
+fn cases(plan: &Plan<'_>, seat: &SeatPlan, show: Show) -> Table<4> {
     let nearest = |length: Length| show.small(length, Toward::Nearest);
     let mut rows = vec![row("interference at 20 °C", seat.fit.clearance.map(|c| nearest(-c)))];
     if seat.fit.effective_interference.middle != -seat.fit.clearance.middle {
@@ -92,7 +92,7 @@ fn cases(seat: &SeatPlan, show: Show) -> Table<4> {
     rows.push(row("pressure, the same", seat.press.pressure.map(|p| show.pressure(p))));
     rows.push(row("hoop stress, outer part", seat.press.hoop_outer.map(|p| show.pressure(p))));
     rows.push(row("strength over stress", seat.press.yield_factor.map(factor)));
-    rows.extend(seat.bush_closes().map(|closes| row("bore of the bush closes by", (*closes).map(nearest))));
+    rows.extend(plan.bush_closes(seat).map(|closes| row("bore of the bush closes by", (*closes).map(nearest))));
     rows.push(row("lock temperature, both parts", seat.lock.map(|lock| show.lock(lock))));
     for state in &seat.service {
         let end = if state.end == ServiceEnd::Coldest { "coldest" } else { "hottest" };
