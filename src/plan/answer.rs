@@ -57,7 +57,7 @@ fn unread(suffixes: &[String], answer: Sentence) -> Sentence {
 fn race(seat: &SeatPlan, carry: Time, answer: Sentence) -> Sentence {
     let (in_hand_enough, in_seat_enough) = options::comfortable();
     let at_seat = in_hand(seat.window.tightest, carry).is_some_and(|time| time < in_hand_enough);
-    let in_seat = options::free_in_seat(seat).is_some_and(|time| time < in_seat_enough);
+    let in_seat = seat.free_in_seat().is_some_and(|time| time < in_seat_enough);
     let [in_hand_enough, in_seat_enough] = [in_hand_enough, in_seat_enough].map(|time| time.get::<second>());
     let lacks = match (at_seat, in_seat) {
         (false, false) => return answer,

@@ -168,6 +168,15 @@ impl SeatPlan {
         self.chill.is_some() || self.warm.is_some()
     }
 
+    /// Time that the tightest case stays free in its seat; none where it does not grip.
+    pub fn free_in_seat(&self) -> Option<Time> {
+        match self.grip.map(|grip| grip.times.tightest) {
+            Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => Some(time),
+            Some(GripTime::DoesNotGoIn) => Some(Time::default()),
+            Some(GripTime::StaysFree) | None => None,
+        }
+    }
+
     /// The longest planned time in a medium; none where nothing is treated.
     pub fn longest_hold(&self) -> Option<Time> {
         self.chill.iter().chain(&self.warm).map(|soak| soak.hold).reduce(Time::max)

@@ -3,7 +3,7 @@
 use super::csv;
 use super::sheet::{Cell, Named};
 use super::words;
-use crate::plan::{Caution, GripTime, Level, Plan, SeatPlan, Verdict, Window};
+use crate::plan::{Caution, Level, Plan, SeatPlan, Verdict, Window};
 use crate::quantity::{Length, System, Time, Toward, show_duration, show_force, show_temperature};
 use serde_json::{Map, Value};
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -13,7 +13,7 @@ use uom::si::time::second;
 pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
     let mut cells = csv::cells(plan, seat);
     let lock = seat.lock.tightest.map(|lock| lock.get::<degree_celsius>());
-    let free = free_in_seat(seat).map(|time| time.get::<second>());
+    let free = seat.free_in_seat().map(|time| time.get::<second>());
     cells.push(("free_in_seat_s_tightest", Cell::number(free)));
     cells.push(("lock_c_tightest", Cell::number(lock)));
     cells
@@ -22,15 +22,6 @@ pub(crate) fn cells(plan: &Plan<'_>, seat: &SeatPlan) -> Vec<Named> {
 /// The cells of a seat as an object: a number where it is one, null where there is none.
 pub(crate) fn object(plan: &Plan<'_>, seat: &SeatPlan) -> Map<String, Value> {
     cells(plan, seat).into_iter().map(|(name, cell)| (name.to_owned(), cell.json())).collect()
-}
-
-/// How long the tightest case stays free in its seat; none where it does not grip.
-pub(crate) fn free_in_seat(seat: &SeatPlan) -> Option<Time> {
-    match seat.grip.map(|grip| grip.times.tightest) {
-        Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => Some(time),
-        Some(GripTime::DoesNotGoIn) => Some(Time::default()),
-        Some(GripTime::StaysFree) | None => None,
-    }
 }
 
 /// The main results in words, each under its name; the same names for every seat.
@@ -50,7 +41,7 @@ pub(crate) fn shown(seat: &SeatPlan, system: System) -> Vec<(&'static str, Strin
         ("clearance, middle", clearance(at.clearance.middle)),
         ("clearance, loosest", clearance(at.clearance.loosest)),
         ("window", window(seat)),
-        ("free in seat", if free { time(free_in_seat(seat)) } else { "-".to_owned() }),
+        ("free in seat", if free { time(seat.free_in_seat()) } else { "-".to_owned() }),
         ("force at the seat", if free { "none".to_owned() } else { force(at.force.tightest) }),
         ("force pressed cold", force(seat.press.force.tightest)),
         (

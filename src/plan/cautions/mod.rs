@@ -76,7 +76,7 @@ pub(super) fn all(
         // There is no other seat to be taken for it.
         found.iter_mut().for_each(|caution| caution.leave_out_seat(seat.seat.name()));
     }
-    found.sort_by_key(Caution::rank);
+    found.sort_by_cached_key(Caution::rank);
     found
 }
 
@@ -95,7 +95,7 @@ pub(super) fn of_assembly(
     if let Some(plan) = stack_plan {
         stack::of_job(plan, found);
     }
-    found.sort_by_key(Caution::rank);
+    found.sort_by_cached_key(Caution::rank);
 }
 
 /// What to say of a shaft seal that goes in alone.
@@ -105,6 +105,6 @@ pub(super) fn of_seal_alone(seal: &Seal, plan: &SealPlan) -> Vec<Caution> {
     seal_place::of_job(plan, &mut found);
     hazards::of_seal(&mut found);
     hazards::deferring(&mut found);
-    found.sort_by_key(Caution::rank);
+    found.sort_by_cached_key(Caution::rank);
     found
 }

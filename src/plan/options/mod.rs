@@ -19,7 +19,6 @@ pub use model::{Outcome, SeatWays, Used, Way, Worked};
 pub use rank::RULE;
 
 pub(super) use grid::highest as limits_of;
-pub(super) use model::free_in_seat;
 pub(super) use trial::{pieces, run};
 
 use super::model::SeatKind;

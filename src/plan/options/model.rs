@@ -5,7 +5,7 @@ use super::map::WaysMap;
 use super::{COMFORTABLE_IN_HAND_S, COMFORTABLE_IN_SEAT_S};
 use crate::job::{Job, Piece, Treatment};
 use crate::plan::caution::{Caution, Level};
-use crate::plan::model::{GripTime, SeatKind, SeatPlan, Verdict, Window};
+use crate::plan::model::{SeatKind, SeatPlan, Verdict, Window};
 use crate::plan::seat::Arrives;
 use crate::plan::sentence::Sentence;
 use crate::quantity::{ThermodynamicTemperature, Time};
@@ -151,7 +151,7 @@ impl Worked {
 
     /// Time that the tightest case stays free in its seat; none where it does not grip.
     pub fn in_seat(&self) -> Option<Time> {
-        free_in_seat(&self.seat)
+        self.seat.free_in_seat()
     }
 
     /// The lesser of the two times over what is comfortable, at most 1.
@@ -169,15 +169,6 @@ impl Worked {
         let named = self.cautions.iter().filter(counts).map(Caution::level).min();
         // A part that stops half-way in a race has to be pressed after all.
         if self.is_race() { Some(named.map_or(Level::Warning, |level| level.min(Level::Warning))) } else { named }
-    }
-}
-
-/// Time that the tightest case stays free in its seat; none where it does not grip.
-pub(in crate::plan) fn free_in_seat(seat: &SeatPlan) -> Option<Time> {
-    match seat.grip.map(|grip| grip.times.tightest) {
-        Some(GripTime::Grips(time) | GripTime::FreeUntilLock(time)) => Some(time),
-        Some(GripTime::DoesNotGoIn) => Some(Time::default()),
-        Some(GripTime::StaysFree) | None => None,
     }
 }
 

@@ -8,8 +8,10 @@ use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::temperature_interval::kelvin as step_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
-/// Rows of a table without regimes.
-const ROWS: usize = 24;
+/// Rows of a table without regimes for each factor of e in the difference, so that its error is the same for wide and narrow ones,
+/// and the fewest that there are.
+const ROWS_PER_E: f64 = 2.6;
+const FEWEST_ROWS: usize = 8;
 /// Closest approach of start and surroundings, K; closer than this the coefficient is a constant.
 const CLOSEST_K: f64 = 1e-6;
 /// How much colder than the pool a part may start, K: one that comes from a pool in thinner or denser air.
@@ -96,7 +98,7 @@ impl FilmLaw {
 
     /// Any coefficient (W/(m² K)) of the surface temperature (K) that fades towards the surroundings without a corner.
     ///
-    /// Differences below 0.1 K are covered by three rows: a coefficient that vanishes there is caught coarsely.
+    /// Differences below 0.1 K are covered by two rows: a coefficient that vanishes there is caught coarsely.
     ///
     /// # Errors
     /// What `film` returns; temperatures that are not above zero.
@@ -111,7 +113,11 @@ impl FilmLaw {
             return Self::constant(HeatTransfer::new::<watt_per_square_meter_kelvin>(film(to)?));
         }
         let side = (from - to).signum();
-        let differences = fading((from - to).abs(), ROWS);
+        let span = (from - to).abs();
+        // Some tens at the most: the temperatures of materials end below a thousand kelvin.
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        let rows = (ROWS_PER_E * (span / FLOOR_K).asinh()).ceil() as usize + 1;
+        let differences = fading(span, rows.max(FEWEST_ROWS));
         // The last row belongs to the side that the part comes from: warm and cold faces differ.
         let at = |difference: &f64| film(to + side * difference.max(CLOSEST_K));
         let films = differences.iter().map(at).collect::<Result<Vec<f64>, _>>()?;
