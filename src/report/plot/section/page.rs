@@ -101,7 +101,8 @@ fn notes(request: &SectionPicture, extent: &Extent, levels: &Levels) -> String {
     );
     if let Some((part, at)) = largest(seat, request.show) {
         let stress = show_pressure(at.stress, system, Toward::Nearest);
-        text.push_str(&format!(" Dot: largest, {stress}, in the {}.", seat.parts[part]));
+        let of = request.show.sides().map_or(String::new(), |[above, _]| format!(" {above}"));
+        text.push_str(&format!(" Dot: largest{of}, {stress}, in the {}.", seat.parts[part]));
     }
     if let Some([above, below]) =
         request.show.sides().filter(|_| levels.levels.iter().any(|level| levels.divides(*level)))
